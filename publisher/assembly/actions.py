@@ -1,0 +1,129 @@
+"""What a step's `Does:` lines mean: each name looked up in the draft, each verb with the kind of thing it is done to."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from publisher.assembly.values import Action
+from publisher.drafting import Draft, Piece
+from publisher.measures import ActionSaying, Measures, Name
+from publisher.source import WrittenStep
+from publisher.terms import Finding, Place, Severity, Unusable, did_you_mean
+
+# What each verb is done to, the likeliest first.
+TARGETS: dict[str, tuple[str, ...]] = {
+    "cut": ("copy",),
+    "mark": ("mark",),
+    "fuse": ("copy",),
+    "place": ("placement",),
+    "baste": ("placement", "copy", "edge"),
+    "sew": ("seam",),
+    "close": ("seam",),
+    "trim": ("seam", "copy", "edge"),
+    "clip": ("seam", "copy", "edge"),
+    "hem": ("edge",),
+    "bind": ("edge",),
+    "gather": ("edge",),
+    "topstitch": ("edge", "copy", "seam"),
+    "fold": ("copy", "edge"),
+    "press": ("copy", "seam", "edge"),
+    "turn": ("copy",),
+    "attach": ("notion",),
+}
+SECOND_NAMES: dict[str, tuple[str, ...]] = {"fuse": ("copy",), "attach": ("mark", "edge", "copy"), "bind": ("copy",)}
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """Every name that an action may use, by kind."""
+
+    copies: frozenset[str]
+    seams: frozenset[str]
+    placements: frozenset[str]
+    notions: frozenset[str]
+    marks: frozenset[str]           # copy.mark
+    edges: frozenset[str]           # copy.edge
+
+    def of(self, kind: str) -> frozenset[str]:
+        """The names of one kind."""
+        return {
+            "copy": self.copies,
+            "seam": self.seams,
+            "placement": self.placements,
+            "notion": self.notions,
+            "mark": self.marks,
+            "edge": self.edges,
+        }[kind]
+
+
+def known_names(draft: Draft) -> Known:
+    """The names of a draft that actions may use."""
+    return Known(
+        copies=frozenset(copy.name for piece in draft.pieces for copy in piece.copies),
+        seams=frozenset(seam.name for seam in draft.seams),
+        placements=frozenset(placement.name for placement in draft.placements),
+        notions=frozenset(notion.key for notion in draft.notions),
+        marks=frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks])),
+        edges=frozenset(_parts(draft.pieces, _edge_names)),
+    )
+
+
+def _edge_names(piece: Piece) -> list[str]:
+    return [edge.name for edge in piece.edges] + [joint.name for joint in piece.joint_edges]
+
+
+def _parts(pieces: Iterable[Piece], names) -> Iterable[str]:  # type: ignore[no-untyped-def]
+    for piece in pieces:
+        for name in names(piece):
+            for copy in piece.copies:
+                yield f"{copy.name}.{name}"
+
+
+def read_actions(step: WrittenStep, measures: Measures, known: Known) -> tuple[tuple[Action, ...], tuple[Finding, ...]]:
+    """The step's actions; a line whose name nothing bears is told and left out."""
+    actions: list[Action] = []
+    found: list[Finding] = []
+    for line in step.does:
+        said = measures.saying(line)
+        if not isinstance(said, ActionSaying):
+            continue                # measures has told it
+        try:
+            actions.append(_action(said, known))
+        except Unusable as reason:
+            found.append(reason.finding)
+    return tuple(actions), tuple(found)
+
+
+def _action(said: ActionSaying, known: Known) -> Action:
+    everything = said.verb == "cut" and said.target.text == "all"
+    if not everything:
+        _check(said.verb, said.target, TARGETS[said.verb], known)
+    if said.other is not None:
+        _check(said.verb, said.other, SECOND_NAMES.get(said.verb, ("copy", "edge", "mark")), known)
+    elif said.verb == "fuse":
+        raise _unusable("unfinished-action", said.place, f"fuse {said.target.text} to what?", "say: fuse … to the copy it is fused to")
+    other = said.other.text if said.other else None
+    return Action(said.verb, said.target.text, said.preposition, other, said.place)
+
+
+def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
+    if any(name.text in known.of(kind) for kind in kinds):
+        return
+    names = sorted(name for kind in kinds for name in known.of(kind))
+    is_a = next((kind for kind in ("copy", "seam", "placement", "notion", "mark", "edge") if name.text in known.of(kind)), None)
+    wanted = " or ".join(kinds)
+    if is_a is not None:
+        raise _unusable(
+            "wrong-kind-of-name",
+            name.place,
+            f"'{name.text}' is {_article(is_a)} {is_a}; '{verb}' is done to {_article(kinds[0])} {wanted}",
+            did_you_mean(name.text, names),
+        )
+    raise _unusable("no-such-name", name.place, f"no {wanted} called '{name.text}'", did_you_mean(name.text, names))
+
+
+def _article(word: str) -> str:
+    return "an" if word[0] in "aeiou" else "a"
+
+
+def _unusable(name: str, place: Place, says: str, mend: str) -> Unusable:
+    return Unusable(Finding(name, Severity.ERROR, place, says, mend))

@@ -1,0 +1,61 @@
+"""What each step does, and the state of the work before and after it."""
+
+from dataclasses import dataclass, field
+
+from publisher.terms import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One thing a step does. `target` is a seam, placement, copy, `copy.edge`, `piece.mark` or notion, by name."""
+
+    verb: str
+    target: str
+    preposition: str | None
+    other: str | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Checkpoint:
+    """What a copy should measure after a step, laid flat: sewn edges have lost their allowance. mm."""
+
+    copy: str
+    width: float
+    height: float
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WorkState:
+    """What has been done so far, by name."""
+
+    cut: frozenset[str] = frozenset()               # copies
+    marked: frozenset[str] = frozenset()            # copy.mark or piece.mark
+    fused: frozenset[str] = frozenset()             # interfacing copies
+    placed: frozenset[str] = frozenset()            # placements
+    sewn: tuple[str, ...] = ()                      # seams, in order
+    closed_edges: frozenset[tuple[str, str]] = frozenset()      # (copy, edge) already stitched or hemmed
+    attached: frozenset[str] = frozenset()          # notions
+    folded: frozenset[str] = frozenset()            # copies of strips
+    turned: tuple[str, ...] = ()                    # what was turned right side out, in order
+
+
+@dataclass(frozen=True, slots=True)
+class AssemblyStep:
+    """One step, by its lasting id."""
+
+    id: str
+    number: int
+    actions: tuple[Action, ...]
+    before: WorkState
+    after: WorkState
+    checkpoints: tuple[Checkpoint, ...]
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Assembly:
+    """All steps in order, of one variant."""
+
+    steps: tuple[AssemblyStep, ...]

@@ -1,0 +1,110 @@
+"""The work step by step: what is done so far before and after each step, and what a copy should measure then."""
+
+from dataclasses import replace
+
+from publisher.assembly.actions import known_names, read_actions
+from publisher.assembly.values import Action, Assembly, AssemblyStep, Checkpoint, WorkState
+from publisher.drafting import Draft, SeamEdge
+from publisher.geometry import Box, offset_outline
+from publisher.measures import Measures, Name
+from publisher.source import Source, WrittenStep
+from publisher.terms import Finding, Severity, did_you_mean
+
+
+def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly, tuple[Finding, ...]]:
+    """All steps of one variant in order, and findings about actions and checkpoints that name nothing."""
+    known = known_names(draft)
+    state = WorkState()
+    steps: list[AssemblyStep] = []
+    found: list[Finding] = []
+    for section in source.sections:
+        for written in section.steps:
+            actions, unread = read_actions(written, measures, known)
+            before = state
+            for action in actions:
+                state = after_action(state, action, draft)
+            checkpoints, unmeasured = _checkpoints(written, measures, draft, state)
+            found.extend((*unread, *unmeasured))
+            steps.append(
+                AssemblyStep(written.id, written.number, actions, before, state, checkpoints, written.place)
+            )
+    return Assembly(tuple(steps)), tuple(replace(finding, variants=(draft.variant,)) for finding in found)
+
+
+def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
+    """The state of the work when an action has been done."""
+    match action.verb:
+        case "cut":
+            every = [copy.name for piece in draft.pieces for copy in piece.copies]
+            return replace(state, cut=state.cut | set(every if action.target == "all" else [action.target]))
+        case "mark":
+            return replace(state, marked=state.marked | {action.target})
+        case "fuse":
+            return replace(state, fused=state.fused | {action.target})
+        case "place":
+            return replace(state, placed=state.placed | {action.target})
+        case "sew":
+            return replace(
+                state,
+                sewn=(*state.sewn, action.target),
+                closed_edges=state.closed_edges | _edges_of_seam(draft, action.target),
+            )
+        case "hem" | "bind":
+            copy, _, edge = action.target.partition(".")
+            return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge))
+        case "fold":
+            return replace(state, folded=state.folded | {action.target})
+        case "turn":
+            return replace(state, turned=(*state.turned, action.target))
+        case "attach":
+            return replace(state, attached=state.attached | {action.target})
+        case _:
+            return state
+
+
+def _edges_of_seam(draft: Draft, name: str) -> frozenset[tuple[str, str]]:
+    seam = next(seam for seam in draft.seams if seam.name == name)
+    sides: tuple[SeamEdge, ...] = (*seam.first, *seam.second)
+    return frozenset(pair for side in sides for pair in _atomic(draft, side.copy, side.edge))
+
+
+def _atomic(draft: Draft, copy: str, edge: str) -> frozenset[tuple[str, str]]:
+    piece = draft.piece(draft.copy(copy).piece)
+    return frozenset((copy, part.name) for part in piece.edges_of(edge))
+
+
+def _checkpoints(
+    written: WrittenStep, measures: Measures, draft: Draft, state: WorkState
+) -> tuple[tuple[Checkpoint, ...], tuple[Finding, ...]]:
+    checkpoints: list[Checkpoint] = []
+    found: list[Finding] = []
+    copies = [copy.name for piece in draft.pieces for copy in piece.copies]
+    for line in written.now:
+        name = measures.saying(line)
+        if not isinstance(name, Name):
+            continue
+        if name.text in copies:
+            checkpoints.append(measure_copy(draft, name.text, state, written))
+            continue
+        says = f"no copy called '{name.text}' to measure now"
+        found.append(Finding("no-such-name", Severity.ERROR, name.place, says, did_you_mean(name.text, copies)))
+    return tuple(checkpoints), tuple(found)
+
+
+def measure_copy(draft: Draft, name: str, state: WorkState, written: WrittenStep) -> Checkpoint:
+    """What a copy measures laid flat, mm: an edge that has been sewn or hemmed has lost its allowance."""
+    box = _box_now(draft, name, state)
+    return Checkpoint(name, box.width, box.height, written.place)
+
+
+def _box_now(draft: Draft, name: str, state: WorkState) -> Box:
+    copy = draft.copy(name)
+    piece = draft.piece(copy.piece)
+    if piece.strip is not None and name in state.folded:
+        return Box(0.0, 0.0, piece.cut_width, piece.strip.finished_width)
+    if copy.to_finished_line:
+        return piece.finished_line.box
+    edges = [
+        (edge.path, 0.0 if (name, edge.name) in state.closed_edges else edge.allowance) for edge in piece.edges
+    ]
+    return offset_outline(edges)[0].box

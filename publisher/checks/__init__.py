@@ -1,0 +1,34 @@
+"""Questions asked of a pattern before it is published: each check reads the proof and yields findings."""
+
+from collections.abc import Callable, Iterator
+
+from publisher.checks.fit import allowances_of_partners_differ, gap_too_long, placed_marks_apart, seam_lengths_differ
+from publisher.checks.marks import mark_off_piece, mark_without_template
+from publisher.checks.units import native_pair_apart
+from publisher.checks.values import Proof
+from publisher.checks.work import copy_never_used, placement_never_placed, seam_never_sewn, seam_sewn_twice
+from publisher.terms import Finding
+
+Check = Callable[[Proof], Iterator[Finding]]
+
+CHECKS: tuple[Check, ...] = (
+    seam_lengths_differ,
+    allowances_of_partners_differ,
+    gap_too_long,
+    placed_marks_apart,
+    mark_off_piece,
+    mark_without_template,
+    seam_never_sewn,
+    seam_sewn_twice,
+    placement_never_placed,
+    copy_never_used,
+    native_pair_apart,
+)
+
+
+def check(proof: Proof) -> tuple[Finding, ...]:
+    """What all checks find."""
+    return tuple(finding for ask in CHECKS for finding in ask(proof))
+
+
+__all__ = ["CHECKS", "Check", "Proof", "check"]

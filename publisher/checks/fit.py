@@ -1,0 +1,127 @@
+"""Fit: edges that are sewn together must agree. Every check yields findings for one thing that goes wrong at the machine."""
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from publisher.checks.amounts import told
+from publisher.checks.values import Proof
+from publisher.drafting import Draft, FoldLine, Placement, Seam, SeamEdge
+from publisher.geometry import Point
+from publisher.terms import Finding, Severity
+
+# Less than the width of a needle hole at each end: nobody sews nearer (common practice, no source).
+SEAM_TOLERANCE = 1.0                # mm
+
+
+def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
+    """The two sides of a seam are not equally long, its ease counted.
+
+    Why: one side runs out before the other, and the reader stretches or tucks it.
+
+    Fix: change the measure that makes one side longer, or say the difference is meant: `ease:`."""
+    for draft in proof.drafts:
+        for seam in draft.seams:
+            first, second = _length(seam.first), _length(seam.second)
+            apart = first - second - seam.ease
+            if abs(apart) > SEAM_TOLERANCE:
+                yield Finding(
+                    "seam-lengths-differ",
+                    Severity.ERROR,
+                    seam.place,
+                    f"{_names(seam.first)} is {told(first, draft)} and {_names(seam.second)} is {told(second, draft)}: "
+                    f"{told(abs(apart), draft)} apart"
+                    + (f", with {told(seam.ease, draft)} ease counted" if seam.ease else ""),
+                    f"make {_names(seam.second if apart > 0 else seam.first)} longer, or say 'ease:' if it is meant",
+                    (draft.variant,),
+                )
+
+
+def _length(side: tuple[SeamEdge, ...]) -> float:
+    return sum(edge.length for edge in side)
+
+
+def _names(side: tuple[SeamEdge, ...]) -> str:
+    return " with ".join(f"'{edge.copy}.{edge.edge}'" for edge in side)
+
+
+def allowances_of_partners_differ(proof: Proof) -> Iterator[Finding]:
+    """Two edges that are sewn together have different allowances.
+
+    Why: the raw edges no longer lie level, and whoever sews by the guide on the machine sews one side wrong.
+
+    Fix: give both edges the same allowance."""
+    for draft in proof.drafts:
+        for seam in draft.seams:
+            allowances = {allowance for side in (seam.first, seam.second) for edge in side for allowance in edge.allowances}
+            if max(allowances) - min(allowances) > 0.01:
+                listed = " and ".join(told(allowance, draft) for allowance in sorted(allowances))
+                yield Finding(
+                    "allowances-of-partners-differ",
+                    Severity.WARNING,
+                    seam.place,
+                    f"the edges of '{seam.name}' have allowances of {listed}",
+                    "give them the same allowance",
+                    (draft.variant,),
+                )
+
+
+def gap_too_long(proof: Proof) -> Iterator[Finding]:
+    """What is left open takes more than the seam has, or leaves too little stitching beside it.
+
+    Why: a gap that runs into a corner pulls open when the work is turned.
+
+    Fix: shorten the gap, or leave another seam open."""
+    for draft in proof.drafts:
+        for seam in draft.seams:
+            beside = (seam.length - seam.leave_open) / 2
+            if seam.leave_open and beside < _least_beside_gap(seam):
+                yield Finding(
+                    "gap-too-long",
+                    Severity.ERROR,
+                    seam.place,
+                    f"'{seam.name}' is {told(seam.length, draft)} long and {told(seam.leave_open, draft)} of it stay open, "
+                    f"which leaves {told(max(beside, 0.0), draft)} at each end",
+                    "shorten the gap, or leave a longer seam open",
+                    (draft.variant,),
+                )
+
+
+def _least_beside_gap(seam: Seam) -> float:
+    """Stitching wanted at each end of a gap: the widest allowance of the seam, mm (common practice, no source)."""
+    return max(allowance for edge in seam.second for allowance in edge.allowances)
+
+
+def placed_marks_apart(proof: Proof) -> Iterator[Finding]:
+    """Two marks of a placed copy do not lie as far apart as the marks they are matched with.
+
+    Why: only one of the pairs can be pinned together.
+
+    Fix: place one of the marks by the other piece's measures."""
+    for draft in proof.drafts:
+        for placement in draft.placements:
+            for one, two in combinations(_spots_of(draft, placement), 2):
+                (name, placed, below), (other, placed_other, below_other) = one, two
+                apart = abs((placed_other - placed).length - (below_other - below).length)
+                if apart > SEAM_TOLERANCE:
+                    yield Finding(
+                        "placed-marks-apart",
+                        Severity.ERROR,
+                        placement.place,
+                        f"'{name}' and '{other}' lie {told((placed_other - placed).length, draft)} apart on "
+                        f"'{placement.placed}' and {told((below_other - below).length, draft)} on '{placement.below}'",
+                        "move one of the marks",
+                        (draft.variant,),
+                    )
+
+
+def _spots_of(draft: Draft, placement: Placement) -> list[tuple[str, Point, Point]]:
+    """The pairs of a placement that are marks on both copies: name, where on the placed, where on the one below."""
+    upper, lower = (
+        {mark.name: mark.at for mark in draft.piece(draft.copy(name).piece).marks if not isinstance(mark, FoldLine)}
+        for name in (placement.placed, placement.below)
+    )
+    return [
+        (first, upper[first], lower[second])
+        for first, second in placement.matching
+        if first in upper and second in lower
+    ]

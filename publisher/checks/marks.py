@@ -1,0 +1,53 @@
+"""Marks: each must lie where it can be found when the piece has been cut."""
+
+from collections.abc import Iterator
+
+from publisher.checks.amounts import told
+from publisher.checks.values import Proof
+from publisher.drafting import PieceKind, PointMark
+from publisher.geometry import inside, nearest
+from publisher.terms import Finding, Severity
+
+
+def mark_off_piece(proof: Proof) -> Iterator[Finding]:
+    """A point lies outside its piece's finished line.
+
+    Why: it is in the allowance or cut away, and nothing is left to transfer.
+
+    Fix: bring it inside the stitching line."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            outline = piece.finished_line
+            for mark in piece.marks:
+                if isinstance(mark, PointMark) and not inside(outline, mark.at):
+                    beyond = nearest(outline, mark.at)[2]
+                    if beyond < 0.01:
+                        continue
+                    yield Finding(
+                        "mark-off-piece",
+                        Severity.ERROR,
+                        mark.place,
+                        f"'{mark.name}' lies {told(beyond, draft)} outside the finished line of '{piece.name}'",
+                        "bring it inside, or look at the measures of the piece",
+                        (draft.variant,),
+                    )
+
+
+def mark_without_template(proof: Proof) -> Iterator[Finding]:
+    """A piece that is cut with a ruler bears a mark.
+
+    Why: it has no template, so the reader never sees the mark.
+
+    Fix: draw the piece (give it an `outline:`), or say the place in the step's words."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            if piece.kind is not PieceKind.DRAWN:
+                for mark in piece.marks:
+                    yield Finding(
+                        "mark-without-template",
+                        Severity.WARNING,
+                        mark.place,
+                        f"'{piece.name}' is cut with a ruler, so nobody sees its mark '{mark.name}'",
+                        "draw the piece with 'outline:', or tell the place in a step",
+                        (draft.variant,),
+                    )

@@ -1,0 +1,52 @@
+"""The proof: everything that was computed of a pattern, which checks and editions read."""
+
+from dataclasses import dataclass
+
+from publisher.assembly import Assembly
+from publisher.cloth import Cloth
+from publisher.drafting import Draft
+from publisher.measures import Measures
+from publisher.source import Source
+from publisher.tables import Tables
+from publisher.template_pages import Edition, TemplatePages
+from publisher.terms import Finding, UnitSystem, Variant
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """All stages of one pattern. Drafts, assemblies, cloths and tables stand in the same order, inch first."""
+
+    source: Source
+    measures: Measures
+    drafts: tuple[Draft, ...]
+    assemblies: tuple[Assembly, ...]
+    cloths: tuple[Cloth, ...]
+    tables: tuple[Tables, ...]
+    template_pages: tuple[TemplatePages, ...]
+    findings: tuple[Finding, ...] = ()
+
+    def drafts_of(self, units: UnitSystem) -> tuple[Draft, ...]:
+        """The drafts of one unit system, a draft a size."""
+        return tuple(draft for draft in self.drafts if draft.variant.units is units)
+
+    def pages_of(self, edition: Edition) -> TemplatePages:
+        """The template pages of an edition. Raises KeyError."""
+        for pages in self.template_pages:
+            if pages.edition == edition:
+                return pages
+        raise KeyError(edition.name)
+
+    def _at(self, variant: Variant) -> int:
+        return [draft.variant for draft in self.drafts].index(variant)
+
+    def assembly_of(self, variant: Variant) -> Assembly:
+        """The assembly of one variant."""
+        return self.assemblies[self._at(variant)]
+
+    def cloth_of(self, variant: Variant) -> Cloth:
+        """The cloth of one variant."""
+        return self.cloths[self._at(variant)]
+
+    def tables_of(self, variant: Variant) -> Tables:
+        """The tables of one variant."""
+        return self.tables[self._at(variant)]

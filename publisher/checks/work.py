@@ -1,0 +1,97 @@
+"""The work: every seam is sewn once, every placement placed, every copy that is cut is used."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from publisher.checks.values import Proof
+from publisher.terms import Finding, Severity
+
+
+def seam_never_sewn(proof: Proof) -> Iterator[Finding]:
+    """A seam of the pattern is sewn in no step.
+
+    Why: the reader is left with an open edge and no word about it.
+
+    Fix: add `Does: sew …` to the step that sews it, or take the seam out."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        sewn = {action.target for step in assembly.steps for action in step.actions if action.verb == "sew"}
+        for seam in draft.seams:
+            if assembly.steps and seam.name not in sewn:
+                yield Finding(
+                    "seam-never-sewn",
+                    Severity.ERROR,
+                    seam.place,
+                    f"no step sews '{seam.name}'",
+                    f"write 'Does: sew {seam.name}' under the step that sews it",
+                    (draft.variant,),
+                )
+
+
+def seam_sewn_twice(proof: Proof) -> Iterator[Finding]:
+    """A seam is sewn in two steps.
+
+    Why: one of the two steps speaks of work that is done already.
+
+    Fix: take one of the lines out, or name the other seam."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        times: Counter[str] = Counter()
+        for step in assembly.steps:
+            for action in step.actions:
+                if action.verb != "sew":
+                    continue
+                times[action.target] += 1
+                if times[action.target] == 2:
+                    yield Finding(
+                        "seam-sewn-twice",
+                        Severity.ERROR,
+                        action.place,
+                        f"step {step.number} sews '{action.target}', which an earlier step has sewn",
+                        "take one of the two lines out, or name another seam",
+                        (draft.variant,),
+                    )
+
+
+def placement_never_placed(proof: Proof) -> Iterator[Finding]:
+    """A placement of the pattern is done in no step.
+
+    Why: its marks are printed, and no step says what they are for.
+
+    Fix: add `Does: place …` to the step that lays it on."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        placed = {action.target for step in assembly.steps for action in step.actions if action.verb in ("place", "baste")}
+        for placement in draft.placements:
+            if assembly.steps and placement.name not in placed:
+                yield Finding(
+                    "placement-never-placed",
+                    Severity.ERROR,
+                    placement.place,
+                    f"no step places '{placement.name}'",
+                    f"write 'Does: place {placement.name}' under the step that does it",
+                    (draft.variant,),
+                )
+
+
+def copy_never_used(proof: Proof) -> Iterator[Finding]:
+    """A copy is cut and appears in no seam, no placement and no action.
+
+    Why: the reader cuts cloth for nothing, or a step is missing.
+
+    Fix: use it in a step, or do not cut it."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        used = {edge.copy for seam in draft.seams for edge in (*seam.first, *seam.second)}
+        used |= {name for placement in draft.placements for name in (placement.placed, placement.below)}
+        for step in assembly.steps:
+            for action in step.actions:
+                if action.verb not in ("cut", "mark"):
+                    used |= {name.partition(".")[0] for name in (action.target, action.other or "")}
+        for piece in draft.pieces:
+            for copy in piece.copies:
+                if copy.name not in used:
+                    yield Finding(
+                        "copy-never-used",
+                        Severity.WARNING,
+                        copy.place,
+                        f"'{copy.name}' is cut, and nothing is done with it",
+                        "use it in a seam, a placement or a step's Does, or do not cut it",
+                        (draft.variant,),
+                    )

@@ -1,0 +1,177 @@
+"""Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
+
+import math
+from dataclasses import replace
+
+from publisher.cloth.kept import kept_layout
+from publisher.cloth.shelves import Rectangle, Shelved, TooWide, arrange_in_rows
+from publisher.cloth.strip_plans import join_loss, strips_needed
+from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
+from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
+from publisher.geometry import Line, Path
+from publisher.terms import Finding, Severity, UnitSystem, length, round_up_to_step
+
+# Common practice, no source: what the selvages take off a woven width, what squaring up the cut end takes, and the
+# room left between neighbours so that each can be cut on its own line.
+SELVAGES = {UnitSystem.INCH: 25.4, UnitSystem.METRIC: 20.0}
+SQUARING_UP = {UnitSystem.INCH: 25.4, UnitSystem.METRIC: 25.0}
+GAP = {UnitSystem.INCH: 25.4 / 8, UnitSystem.METRIC: 3.0}
+WOVEN_WITH_SELVAGE = ("fabric", "lining")
+
+
+def lay_out(draft: Draft, kept: tuple[tuple[str, bytes], ...] = ()) -> tuple[Cloth, tuple[Finding, ...]]:
+    """All layouts of one variant, and findings for copies that no width holds."""
+    layouts: list[ClothLayout] = []
+    strips: list[StripPlan] = []
+    found: list[Finding] = []
+    for material in draft.materials:
+        copies = [(piece, copy) for piece in draft.pieces for copy in piece.copies if copy.material == material.key]
+        for width in material.sold:
+            plans, unplanned = _strip_plans(draft, material, width, copies)
+            strips.extend(plans)
+            layout, unlaid = _lay_material(draft, material, width, copies, plans, kept)
+            layouts.extend([layout] if layout else [])
+            found.extend((*unplanned, *unlaid))
+    cloth = Cloth(draft.variant, tuple(layouts), tuple(strips))
+    return cloth, tuple(replace(finding, variants=(draft.variant,)) for finding in found)
+
+
+def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
+    """What a width leaves between its selvages, mm; precuts and interfacing have none."""
+    if width.precut or material.kind not in WOVEN_WITH_SELVAGE:
+        return width.width
+    return width.width - SELVAGES[units]
+
+
+def _strip_plans(
+    draft: Draft, material: Material, width: Width, copies: list[tuple[Piece, Copy]]
+) -> tuple[list[StripPlan], list[Finding]]:
+    plans: list[StripPlan] = []
+    found: list[Finding] = []
+    usable = usable_width(material, width, draft.variant.units)
+    for piece, copy in copies:
+        if piece.strip is None or piece.cut_width <= usable:
+            continue
+        if not piece.strip.joins:
+            found.append(_strip_too_long(piece, copy, usable))
+            continue
+        count = strips_needed(piece.cut_width, usable, piece.cut_height)
+        loss = join_loss(count, piece.cut_height)
+        plans.append(
+            StripPlan(copy.name, material.key, piece.cut_height, piece.cut_width, usable, count, count - 1, loss)
+        )
+    return plans, found
+
+
+def _strip_too_long(piece: Piece, copy: Copy, usable: float) -> Finding:
+    return Finding(
+        "strip-too-long",
+        Severity.ERROR,
+        copy.place,
+        f"the strip '{copy.name}' is {piece.cut_width:.0f} mm long and the cloth {usable:.0f} mm wide between its selvages",
+        "allow joins (joins: allowed), make it shorter, or offer a wider cloth",
+    )
+
+
+def rectangle_of(piece: Piece, copy: Copy, nth: int) -> Rectangle:
+    """The box of one cut on the cloth, mm: the piece's y axis runs along the cloth unless its grain says otherwise."""
+    outline = piece.finished_line if copy.to_finished_line else piece.cut_line
+    if piece.grain is Grain.BIAS:
+        outline = _turned(outline)
+    box = outline.box
+    across, along = (box.height, box.width) if piece.grain is Grain.ACROSS else (box.width, box.height)
+    return Rectangle(copy.name, nth, across, along, free=piece.grain is Grain.EITHER)
+
+
+def _turned(outline: Path) -> Path:
+    """The flattened outline turned by 45°, for its box."""
+    corners = [point.turned(math.pi / 4) for point in outline.flattened()]
+    return Path(tuple(Line(first, second) for first, second in zip(corners[:-1], corners[1:], strict=True)))
+
+
+def _lay_material(
+    draft: Draft,
+    material: Material,
+    width: Width,
+    copies: list[tuple[Piece, Copy]],
+    plans: list[StripPlan],
+    kept: tuple[tuple[str, bytes], ...],
+) -> tuple[ClothLayout | None, list[Finding]]:
+    units = draft.variant.units
+    usable = usable_width(material, width, units)
+    rectangles: list[Rectangle] = []
+    for piece, copy in copies:
+        plan = next((plan for plan in plans if plan.copy == copy.name), None)
+        for nth in range(1, copy.count + 1):
+            rectangles.extend(
+                [Rectangle(copy.name, nth, usable, plan.cut_width) for _ in range(plan.count)]
+                if plan
+                else [rectangle_of(piece, copy, nth)]
+            )
+    try:
+        shelved, used = arrange_in_rows(rectangles, usable, GAP[units])
+    except TooWide as too_wide:
+        return None, [_too_wide(material, too_wide, copies, usable)]
+    arranged_by = "rows"
+    better = kept_layout(kept, rectangles, usable, GAP[units])
+    if better is not None and better[1] < used:
+        (shelved, used), arranged_by = better, "kept"
+    layout = _layout(draft, material, width, usable, shelved, used, arranged_by)
+    if width.precut and width.precut_length is not None:
+        return _precuts(layout, width, rectangles, GAP[units])
+    return layout, []
+
+
+def _layout(
+    draft: Draft,
+    material: Material,
+    width: Width,
+    usable: float,
+    shelved: tuple[Shelved, ...],
+    used: float,
+    arranged_by: str,
+) -> ClothLayout:
+    units = draft.variant.units
+    needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage) if used else 0.0
+    return ClothLayout(
+        material=material.key,
+        width=width.width,
+        usable_width=usable,
+        laid=tuple(
+            Laid(at.rectangle.name, at.rectangle.nth, at.x, at.y, at.width, at.length, at.turned) for at in shelved
+        ),
+        used_length=used,
+        needed_length=needed,
+        buy_length=float(round_up_to_step(length(needed), units).amount),
+        arranged_by=arranged_by,
+        precut=width.precut,
+    )
+
+
+def _precuts(
+    layout: ClothLayout, width: Width, rectangles: list[Rectangle], gap: float
+) -> tuple[ClothLayout | None, list[Finding]]:
+    """How many precuts the rectangles fill, sheet by sheet in falling order of length."""
+    assert width.precut_length is not None
+    sheets: list[list[Rectangle]] = []
+    for rectangle in sorted(rectangles, key=lambda one: -one.length):
+        for sheet in sheets:
+            if arrange_in_rows([*sheet, rectangle], width.width, gap)[1] <= width.precut_length:
+                sheet.append(rectangle)
+                break
+        else:
+            if rectangle.length > width.precut_length:
+                return None, []     # this way of buying will not do; the others may
+            sheets.append([rectangle])
+    return replace(layout, precut_count=len(sheets)), []
+
+
+def _too_wide(material: Material, too_wide: TooWide, copies: list[tuple[Piece, Copy]], usable: float) -> Finding:
+    copy = next(copy for _, copy in copies if copy.name == too_wide.rectangle.name)
+    return Finding(
+        "piece-wider-than-cloth",
+        Severity.ERROR,
+        copy.place,
+        f"'{copy.name}' is {too_wide.rectangle.width:.0f} mm wide and '{material.key}' {usable:.0f} mm between its selvages",
+        "offer a wider cloth, or turn the piece if its grain allows (grain: across)",
+    )

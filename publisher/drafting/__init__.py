@@ -1,0 +1,53 @@
+"""Drafts every piece of every variant: edges, cut lines, marks, copies, seams and placements, in millimetres."""
+
+from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
+from publisher.drafting.quotes import written_quotes
+from publisher.drafting.values import (
+    Copy,
+    Draft,
+    Edge,
+    FoldLine,
+    Grain,
+    GrainLine,
+    JointEdge,
+    Mark,
+    Material,
+    Notch,
+    Notion,
+    Piece,
+    PieceKind,
+    Placement,
+    PointMark,
+    Quoted,
+    Seam,
+    SeamEdge,
+    Strip,
+    Width,
+)
+
+__all__ = [
+    "Copy",
+    "Draft",
+    "Edge",
+    "FoldLine",
+    "Grain",
+    "GrainLine",
+    "JointEdge",
+    "Mark",
+    "Material",
+    "Notch",
+    "Notion",
+    "Piece",
+    "PieceKind",
+    "Placement",
+    "PointMark",
+    "Quoted",
+    "Seam",
+    "SeamEdge",
+    "Strip",
+    "Width",
+    "draft_variant",
+    "draft_variants",
+    "variants_of",
+    "written_quotes",
+]

@@ -1,0 +1,99 @@
+"""From what was written to a draft of each variant, with findings about everything that cannot be drafted."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from typing import TypeVar
+
+from publisher.drafting.bench import AlreadyFound, Bench, unusable
+from publisher.drafting.goods import draft_material, draft_notion
+from publisher.drafting.pieces import draft_piece
+from publisher.drafting.questions import answer
+from publisher.drafting.quotes import quote_all
+from publisher.drafting.references import copy_names, measure_quantity, work_out
+from publisher.drafting.seams import draft_placement, draft_seam
+from publisher.drafting.values import Draft, Piece
+from publisher.measures import Measures
+from publisher.source import Source, WrittenPiece
+from publisher.terms import Finding, UnitSystem, Unusable, Variant
+
+Written = TypeVar("Written")
+Drafted = TypeVar("Drafted")
+
+
+def variants_of(source: Source) -> tuple[Variant, ...]:
+    """Every unit system with every size; a pattern without sizes has one size, None."""
+    sizes: tuple[str | None, ...] = tuple(map(str, source.sizes)) or (None,)
+    return tuple(Variant(units, size) for units in UnitSystem for size in sizes)
+
+
+def draft_variants(source: Source, measures: Measures) -> tuple[tuple[Draft, ...], tuple[Finding, ...]]:
+    """The draft of each variant, inch first, and what was found; each finding knows the variant it was found in."""
+    drafts: list[Draft] = []
+    found: list[Finding] = []
+    for variant in variants_of(source):
+        draft, findings = draft_variant(source, measures, variant)
+        drafts.append(draft)
+        found.extend(replace(finding, variants=(variant,)) for finding in findings)
+    return tuple(drafts), tuple(found)
+
+
+def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple[Draft, tuple[Finding, ...]]:
+    """One draft. What cannot be drafted is left out and told; it hides nothing else."""
+    bench = Bench(source, measures, variant, answer)
+    found: list[Finding] = list(_names_used_twice(bench))
+    worked = _each(source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found)
+    pieces = _pieces(bench, found)
+    quoted, unquoted = quote_all(bench)
+    found.extend(unquoted)
+    draft = Draft(
+        variant=variant,
+        measures=tuple(worked),
+        pieces=tuple(pieces),
+        seams=tuple(_each(source.seams, lambda seam: draft_seam(bench, seam), found)),
+        placements=tuple(_each(source.placements, lambda placement: draft_placement(bench, placement), found)),
+        materials=tuple(_each(source.materials, lambda material: draft_material(bench, material), found)),
+        notions=tuple(_each(source.notions, lambda notion: draft_notion(bench, notion), found)),
+        finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),
+        quoted=quoted,
+    )
+    return draft, tuple(found)
+
+
+def _each(
+    written: Iterable[Written], draft: Callable[[Written], Drafted], found: list[Finding]
+) -> list[Drafted]:
+    """Each thing drafted; one that cannot be is told and left out, and hides no other."""
+    drafted: list[Drafted] = []
+    for thing in written:
+        try:
+            drafted.append(draft(thing))
+        except Unusable as reason:
+            found.append(reason.finding)
+        except AlreadyFound:
+            continue
+    return drafted
+
+
+def _pieces(bench: Bench, found: list[Finding]) -> list[Piece]:
+    def draft(numbered: tuple[int, WrittenPiece]) -> Piece:
+        number, piece = numbered
+        drafted, findings = draft_piece(bench, piece, number)
+        found.extend(findings)
+        return drafted
+
+    return _each(enumerate(bench.source.pieces, start=1), draft, found)
+
+
+def _names_used_twice(bench: Bench) -> Iterable[Finding]:
+    """One name, one meaning: a quote could not tell a measure from a copy of the same name."""
+    things = {name: "a copy" for name in copy_names(bench)}
+    things |= {str(piece.name): "a piece" for piece in bench.source.pieces}
+    things |= {str(notion.key): "a notion" for notion in bench.source.notions}
+    for measure in bench.source.measures:
+        if str(measure.name) in things:
+            yield unusable(
+                "same-name-twice",
+                measure.name.place,
+                f"'{measure.name}' is a measure and also {things[str(measure.name)]}",
+                "give one of them another name",
+            ).finding

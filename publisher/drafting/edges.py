@@ -1,0 +1,238 @@
+"""Points and edges of a piece, worked out one at a time as something asks for them. Millimetres, y up."""
+
+from publisher.drafting.bench import Asker, Bench, unusable
+from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
+from publisher.drafting.references import as_length, work_out_formula, work_out_length
+from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
+from publisher.geometry import Arc, Line, Path, Point, Segment, arc_by_height, arc_by_radius, round_corner
+from publisher.measures import ArcSaying, Name, Pair
+from publisher.source import Native, WrittenPiece, WrittenStrip
+from publisher.terms import Place, did_you_mean, length, round_cut
+
+
+def piece_point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
+    """A named point or corner of the outline. Raises Unusable."""
+    asker = Asker("point", f"{piece.name}.{name}", _point_place(piece, name))
+    return bench.work_out(asker, lambda: _point(bench, piece, name))
+
+
+def _point_place(piece: WrittenPiece, name: str) -> Place:
+    points = piece.outline.points if piece.outline else ()
+    return next((written.place for written, _ in points if written == name), piece.name.place)
+
+
+def _point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
+    if piece.outline is None:
+        width, height = rectangle_size(bench, piece)
+        corners = (Point(0.0, 0.0), Point(width, 0.0), Point(width, height), Point(0.0, height))
+        return dict(zip(RECTANGLE_CORNERS, corners, strict=True))[name]
+    native = next(native for written, native in piece.outline.points if written == name)
+    pair = bench.formula(native)
+    assert isinstance(pair, Pair)
+    x, y = (as_length(bench, work_out_formula(bench, side), native, f"the point '{name}'") for side in (pair.first, pair.second))
+    return Point(x, y)
+
+
+def rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
+    """Width and height of a rectangle on the finished line, mm.
+
+    A measured piece is cut at a size that is rounded once; what is sewn follows from the size that is cut.
+    """
+    asker = Asker("size", str(piece.name), piece.name.place)
+    return bench.work_out(asker, lambda: _rectangle_size(bench, piece))
+
+
+def _rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
+    if piece.strip is not None:
+        return strip_size(bench, piece, piece.strip)
+    assert piece.rectangle is not None
+    pair = bench.saying(piece.rectangle.says)
+    assert isinstance(pair, Pair)
+    once = Native(piece.rectangle.says, piece.rectangle.says)
+    width, height = (
+        as_length(bench, work_out_formula(bench, side), once, f"a side of '{piece.name}'") for side in (pair.first, pair.second)
+    )
+    for side in (width, height):
+        refuse_nothing(piece, side)
+    if piece.drawn:
+        return width, height
+    plan = outline_plan(bench, piece)
+    bottom, right, top, left = (edge_allowance(bench, piece, side.name) for side in plan.sides)
+    return cut_to_finished(bench, width, left + right), cut_to_finished(bench, height, bottom + top)
+
+
+def cut_to_finished(bench: Bench, finished: float, allowances: float) -> float:
+    """The finished length that the rounded cut length leaves, mm."""
+    cut = round_cut(length(finished + allowances), bench.units, bench.inch_step)
+    return float(cut.amount - length(allowances).amount)
+
+
+def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[float, float]:
+    """Length between the end allowances and cut width of a strip, mm."""
+    folding = str(strip.fold)
+    if folding not in CUT_WIDTHS:
+        raise unusable(
+            "no-such-folding", strip.fold.place, f"no way of folding called '{folding}'", did_you_mean(folding, CUT_WIDTHS)
+        )
+    finished_width = work_out_length(bench, strip.finished_width, "the finished width")
+    finished_length = work_out_length(bench, strip.length, "the length")
+    for side in (finished_width, finished_length):
+        refuse_nothing(piece, side)
+    width = strip_cut_width(folding, finished_width, usual_allowance(bench, piece))
+    cut_width = float(round_cut(length(width), bench.units, bench.inch_step).amount)
+    return cut_to_finished(bench, finished_length, 2 * strip_end_allowance(bench, piece, strip)), cut_width
+
+
+def refuse_nothing(piece: WrittenPiece, side: float) -> None:
+    """Raises Unusable for a side of no length."""
+    if side <= 0:
+        raise unusable(
+            "no-length",
+            piece.name.place,
+            f"a side of '{piece.name}' is {side:g} mm long",
+            "look at the measures it is made of",
+        )
+
+
+def strip_end_allowance(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> float:
+    """Allowance at each end of a strip, mm: its own, or the piece's."""
+    if strip.ends is not None:
+        return work_out_length(bench, strip.ends, "the end allowance")
+    return usual_allowance(bench, piece)
+
+
+def usual_allowance(bench: Bench, piece: WrittenPiece) -> float:
+    """The piece's allowance, else the pattern's, mm. Raises Unusable where neither is written."""
+    native = piece.allowance or bench.source.allowance
+    if native is None:
+        raise unusable(
+            "no-allowance",
+            piece.name.place,
+            f"no seam allowance is given for '{piece.name}'",
+            "add a line 'allowance: 3/8 in | 1 cm' for the pattern or the piece, or 'allowance: 0'",
+        )
+    allowance = work_out_length(bench, native, "the allowance")
+    if allowance < 0:
+        raise unusable(
+            "allowance-below-nought", bench.native(native).place, f"the allowance is {allowance:g} mm", "write 0 or more"
+        )
+    return allowance
+
+
+def edge_allowance(bench: Bench, piece: WrittenPiece, edge: str) -> float:
+    """Allowance of an edge, mm: its own (by its name or a joint name), else the piece's or the pattern's."""
+    if piece.strip is not None:
+        return strip_end_allowance(bench, piece, piece.strip) if edge.endswith("end") else 0.0
+    for name, native in piece.edge_allowances:
+        if name == edge or edge in joint_parts(piece, str(name)):
+            return work_out_length(bench, native, f"the allowance of '{edge}'")
+    plan = outline_plan(bench, piece)
+    if edge not in [side.name for side in plan.sides]:
+        neighbours = {edge_allowance(bench, piece, side.name) for side in plan.sides if edge in (side.start, side.end)}
+        if len(neighbours) == 1:
+            return neighbours.pop()
+    return usual_allowance(bench, piece)
+
+
+def joint_parts(piece: WrittenPiece, name: str) -> tuple[str, ...]:
+    """The edges that a joint name stands for; none when it is no joint name."""
+    return next((tuple(map(str, parts)) for joint, parts in piece.joint_edges if joint == name), ())
+
+
+def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> tuple[str, ...]:
+    """The edges that an edge name or joint name stands for. Raises Unusable with the nearest name."""
+    plan = outline_plan(bench, piece)
+    parts = joint_parts(piece, edge) or (edge,)
+    for part in parts:
+        if part not in plan.edge_names:
+            known = (*plan.edge_names, *(str(name) for name, _ in piece.joint_edges))
+            raise unusable(
+                "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, known)
+            )
+    return parts
+
+
+def edge_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
+    """The path of one edge in the direction it was written, mm. Raises Unusable."""
+    plan = outline_plan(bench, piece)
+    side = next((side for side in plan.sides if side.name == name), None)
+    rounding = plan.rounding(name)
+    if side is None and rounding is None:
+        raise KeyError(name)
+    place = side.place if side else rounding.place if rounding else piece.name.place
+    asker = Asker("edge", f"{piece.name}.{name}", place)
+    if side is not None:
+        return bench.work_out(asker, lambda: Path((_trimmed(bench, piece, plan, side),)))
+    return bench.work_out(asker, lambda: Path((_corner_arc(bench, piece, plan, name),)))
+
+
+def _straight_or_arc(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Segment:
+    start, end = piece_point(bench, piece, side.start), piece_point(bench, piece, side.end)
+    if (end - start).length < 1e-6:
+        raise unusable(
+            "no-length",
+            side.place,
+            f"'{side.name}' has no length: '{side.start}' and '{side.end}' lie on the same spot",
+            "look at the measures of these points, or leave the edge out",
+        )
+    return Line(start, end) if side.arc is None else _arc(bench, piece, plan, side, side.arc, start, end)
+
+
+def _arc(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side, said: ArcSaying, start: Point, end: Point) -> Arc:
+    bulge_right = (_turns_left(bench, piece, plan)) != said.inwards
+    try:
+        if said.radius is not None:
+            return arc_by_radius(start, end, _millimetres(bench, said.radius, side), bulge_right)
+        assert said.height is not None
+        return arc_by_height(start, end, _millimetres(bench, said.height, side), bulge_right)
+    except ValueError as reason:
+        raise unusable("arc-does-not-fit", side.place, f"'{side.name}': {reason}", "choose another radius or height") from None
+
+
+def _millimetres(bench: Bench, formula: object, side: Side) -> float:
+    return float(work_out_formula(bench, formula).amount)  # type: ignore[arg-type]
+
+
+def _turns_left(bench: Bench, piece: WrittenPiece, plan: Plan) -> bool:
+    """True when the corners run counter-clockwise, so that outwards is to the right of the way."""
+    corners = [piece_point(bench, piece, side.start) for side in plan.sides]
+    return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > 0
+
+
+def _trimmed(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Segment:
+    """The side less what the rounding of either end takes."""
+    whole = _straight_or_arc(bench, piece, plan, side)
+    kept = whole
+    if rounding := plan.rounding(side.start):
+        before = next(other for other in plan.sides if other.end == side.start)
+        kept = _rounded(bench, piece, rounding, _straight_or_arc(bench, piece, plan, before), kept)[2]
+    if rounding := plan.rounding(side.end):
+        after = next(other for other in plan.sides if other.start == side.end)
+        kept = _rounded(bench, piece, rounding, kept, _straight_or_arc(bench, piece, plan, after))[0]
+    return kept
+
+
+def _corner_arc(bench: Bench, piece: WrittenPiece, plan: Plan, corner: str) -> Segment:
+    rounding = plan.rounding(corner)
+    assert rounding is not None
+    before = next(side for side in plan.sides if side.end == corner)
+    after = next(side for side in plan.sides if side.start == corner)
+    first, second = (_straight_or_arc(bench, piece, plan, side) for side in (before, after))
+    return _rounded(bench, piece, rounding, first, second)[1]
+
+
+def _rounded(
+    bench: Bench, piece: WrittenPiece, rounding: Rounding, first: Segment, second: Segment
+) -> tuple[Segment, Segment, Segment]:
+    radius = work_out_length(bench, rounding.radius, f"the radius of '{rounding.corner}'")
+    try:
+        return round_corner(first, second, radius)
+    except ValueError as reason:
+        raise unusable(
+            "rounding-does-not-fit",
+            rounding.place,
+            f"'{rounding.corner}' of '{piece.name}' cannot be rounded by {radius:.4g} mm: {reason}",
+            "make the radius smaller, or the edges longer",
+        ) from None
+
+

@@ -1,0 +1,91 @@
+"""Materials and notions of one variant: widths in mm, sizes as exact quantities."""
+
+from fractions import Fraction
+
+from publisher.drafting.bench import Bench, unusable
+from publisher.drafting.references import work_out
+from publisher.drafting.values import Material, Notion, Width
+from publisher.measures import MaterialWidth
+from publisher.source import Native, WrittenMaterial, WrittenNotion
+from publisher.terms import Dimension, UnitSystem, did_you_mean
+
+# Width × length of the usual precuts, mm. Fat quarter: half a width by half a yard, sold as 18 × 21 in; metric shops
+# cut 50 × 55 cm (common practice, no source).
+PRECUTS: dict[str, dict[UnitSystem, tuple[float, float]]] = {
+    "fat quarter": {UnitSystem.INCH: (21 * 25.4, 18 * 25.4), UnitSystem.METRIC: (550.0, 500.0)},
+}
+KINDS = ("fabric", "lining", "interfacing", "wadding")
+
+
+def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
+    """The material with the widths it is sold in. Raises Unusable."""
+    if str(written.kind) not in KINDS:
+        raise unusable(
+            "no-such-kind", written.kind.place, f"no kind of material called '{written.kind}'", did_you_mean(written.kind, KINDS)
+        )
+    return Material(
+        key=str(written.key),
+        kind=str(written.kind),
+        name=str(written.name),
+        sold=tuple(_width(bench, native) for native in written.sold),
+        shrinkage=_shrinkage(bench, written),
+        note=str(written.note) if written.note else None,
+        place=written.key.place,
+    )
+
+
+def _shrinkage(bench: Bench, written: WrittenMaterial) -> float:
+    if written.shrinkage is None:
+        return 0.0
+    part = bench.saying(written.shrinkage)
+    assert isinstance(part, Fraction)
+    if not 0 <= part <= Fraction(1, 4):
+        raise unusable(
+            "shrinkage-beyond-belief",
+            written.shrinkage.place,
+            f"a shrinkage of {written.shrinkage} is more than any cloth does",
+            "write what a washed sample lost, as a rule 0% to 8%",
+        )
+    return float(part)
+
+
+def _width(bench: Bench, native: Native) -> Width:
+    written = bench.native(native)
+    said = bench.saying(written)
+    assert isinstance(said, MaterialWidth)
+    if said.width is not None:
+        if said.width.amount <= 0:
+            raise unusable("no-length", written.place, f"'{written}' is no width", "write how wide the cloth is sold")
+        return Width(float(said.width.amount))
+    precut = PRECUTS.get(said.precut or "")
+    if precut is None:
+        raise unusable(
+            "no-such-precut",
+            written.place,
+            f"no precut called '{said.precut}'",
+            did_you_mean(said.precut or "", PRECUTS) + " A width is written '42 in wide'",
+        )
+    width, along = precut[bench.units]
+    return Width(width, said.precut, along)
+
+
+def draft_notion(bench: Bench, written: WrittenNotion) -> Notion:
+    """The notion with its sizes in this variant. Raises Unusable."""
+    return Notion(
+        key=str(written.key),
+        kind=str(written.kind) if written.kind else None,
+        name=str(written.name),
+        count=_count(bench, written.count) if written.count else None,
+        sizes=tuple((str(size), work_out(bench, native)) for size, native in written.sizes),
+        note=str(written.note) if written.note else None,
+        place=written.key.place,
+    )
+
+
+def _count(bench: Bench, native: Native) -> int:
+    quantity = work_out(bench, native)
+    whole = quantity.amount.denominator == 1 and quantity.amount > 0
+    if quantity.dimension is not Dimension.NUMBER or not whole:
+        written = bench.native(native)
+        raise unusable("not-a-count", written.place, f"a count is a whole number, not '{written}'", "write how many, as 2")
+    return int(quantity.amount)

@@ -1,0 +1,256 @@
+"""Marks of a piece: where each lies, on the stitching line or inside the piece, in mm."""
+
+from dataclasses import dataclass
+
+from publisher.drafting.bench import Asker, Bench, unusable
+from publisher.drafting.edges import atomic_edges, edge_allowance, edge_path, piece_point
+from publisher.drafting.outlines import outline_plan
+from publisher.drafting.references import work_out_formula
+from publisher.drafting.values import FoldLine, Mark, Notch, PointMark
+from publisher.geometry import Path, Point, span_inside
+from publisher.measures import EdgeSpot, Formula, MarkSaying, Name
+from publisher.source import WrittenMark, WrittenPiece
+from publisher.terms import Dimension, did_you_mean
+
+# The deepest notch that is drawn: half a 1/2 in allowance. A deeper cut weakens a wide allowance for nothing
+# (common practice, no source).
+DEEPEST_NOTCH = 6.35
+
+ENDS = {
+    "left": lambda point: point.x,
+    "right": lambda point: -point.x,
+    "bottom": lambda point: point.y,
+    "top": lambda point: -point.y,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A spot on one edge: how far along it (in the direction it was written), and where."""
+
+    edge: str
+    distance: float
+    at: Point
+    direction: Point
+
+
+def mark_spot(bench: Bench, piece: WrittenPiece, name: str) -> Point:
+    """Where a mark lies (a fold line: its start), mm. Raises Unusable."""
+    written = next(mark for mark in piece.marks if mark.name == name)
+    asker = Asker("mark", f"{piece.name}.{name}", written.name.place)
+    return bench.work_out(asker, lambda: _mark_spot(bench, piece, written))
+
+
+def _mark_spot(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Point:
+    said = _said(bench, written)
+    if said.kind in ("notch", "double notch"):
+        assert said.spot is not None
+        return edge_spot(bench, piece, said.spot, written).at
+    if said.kind == "point":
+        return _point_spot(bench, piece, said, written)
+    return _fold_ends(bench, piece, said, written)[0]
+
+
+def _said(bench: Bench, written: WrittenMark) -> MarkSaying:
+    said = bench.saying(written.says)
+    assert isinstance(said, MarkSaying)
+    return said
+
+
+def edge_spot(bench: Bench, piece: WrittenPiece, spot: EdgeSpot, written: WrittenMark) -> Spot:
+    """The spot a mark names on an edge or a joint edge. Raises Unusable where it lies beyond the edge."""
+    parts = atomic_edges(bench, piece, _own_edge(piece, spot.edge), spot.edge)
+    paths = [edge_path(bench, piece, part) for part in parts]
+    whole = sum(path.length for path in paths)
+    distance = whole / 2 if spot.distance is None else _mm(bench, spot.distance, written)
+    if not -1e-6 <= distance <= whole + 1e-6:
+        raise unusable(
+            "mark-beyond-edge",
+            written.says.place,
+            f"'{written.name}' lies {distance:.4g} mm along '{spot.edge.text}', which is {whole:.4g} mm long",
+            "bring it nearer, or look at the measures of the edge",
+        )
+    if spot.distance is not None and not _begins_at(paths, spot, written):
+        distance = whole - distance
+    return _along(parts, paths, min(max(distance, 0.0), whole))
+
+
+def _own_edge(piece: WrittenPiece, name: Name) -> str:
+    """`base` or, said in full, `lining.base`."""
+    return name.text.removeprefix(f"{piece.name}.")
+
+
+def _begins_at(paths: list[Path], spot: EdgeSpot, written: WrittenMark) -> bool:
+    """True when the end that is named is where the first of the paths begins."""
+    assert spot.end is not None
+    start, end = ENDS[spot.end](paths[0].start), ENDS[spot.end](paths[-1].end)
+    if abs(start - end) < 1e-6:
+        other = "top or bottom" if spot.end in ("left", "right") else "left or right"
+        raise unusable(
+            "which-end",
+            written.says.place,
+            f"both ends of '{spot.edge.text}' lie equally far to the {spot.end}",
+            f"say {other} end",
+        )
+    return start < end
+
+
+def _along(parts: tuple[str, ...], paths: list[Path], distance: float) -> Spot:
+    for part, path in zip(parts, paths, strict=True):
+        if distance <= path.length + 1e-9 or part == parts[-1]:
+            reach = min(distance, path.length)
+            return Spot(part, reach, path.point_at(reach), path.direction_at(reach))
+        distance -= path.length
+    raise AssertionError("an edge has at least one part")
+
+
+def _mm(bench: Bench, formula: Formula, written: WrittenMark) -> float:
+    quantity = work_out_formula(bench, formula)
+    if quantity.dimension is Dimension.LENGTH or quantity.amount == 0:
+        return float(quantity.amount)
+    raise unusable("not-a-length", written.says.place, f"the place of '{written.name}' is not a length", "write it with a unit")
+
+
+def _point_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> Point:
+    if said.x is not None and said.y is not None:
+        return Point(_mm(bench, said.x, written), _mm(bench, said.y, written))
+    if said.spot is not None:
+        spot = edge_spot(bench, piece, said.spot, written)
+        if said.into is None:
+            return spot.at
+        return spot.at + _inwards(bench, piece, spot.direction) * _mm(bench, said.into, written)
+    lines = [_inset(bench, piece, formula, edge, written) for formula, edge in said.insets]
+    return _meet(lines, written)
+
+
+def _inwards(bench: Bench, piece: WrittenPiece, direction: Point) -> Point:
+    return direction.left() if counter_clockwise(bench, piece) else direction.right()
+
+
+def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
+    """True when the edges were written counter-clockwise round the piece."""
+    sides = outline_plan(bench, piece).sides
+    corners = [piece_point(bench, piece, side.start) for side in sides]
+    return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > 0
+
+
+def _inset(
+    bench: Bench, piece: WrittenPiece, formula: Formula, edge: Name, written: WrittenMark
+) -> tuple[Point, Point]:
+    """A spot and the direction of the line that runs beside a straight edge at a distance inside the piece."""
+    (part, *more) = atomic_edges(bench, piece, _own_edge(piece, edge), edge)
+    path = edge_path(bench, piece, part)
+    direction = path.direction_at(0.0)
+    if more or abs(direction.cross(path.direction_at(path.length))) > 1e-9:
+        raise unusable(
+            "edge-not-straight",
+            edge.place,
+            f"'{edge.text}' is not straight, so nothing lies beside it at one distance",
+            "measure from a straight edge, or give the point as x, y",
+        )
+    return path.start + _inwards(bench, piece, direction) * _mm(bench, formula, written), direction
+
+
+def _meet(lines: list[tuple[Point, Point]], written: WrittenMark) -> Point:
+    (start, along), (other, across) = lines
+    crossing = along.cross(across)
+    if abs(crossing) < 1e-9:
+        raise unusable(
+            "edges-parallel",
+            written.says.place,
+            f"'{written.name}' is measured from two edges that run side by side and never meet",
+            "measure from two edges that stand at an angle",
+        )
+    return start + along * ((other - start).cross(across) / crossing)
+
+
+def _fold_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> tuple[Point, Point]:
+    if said.start is not None and said.end is not None:
+        first, second = (_named_spot(bench, piece, name) for name in (said.start, said.end))
+        return first, second
+    ((formula, edge),) = said.insets
+    start, along = _inset(bench, piece, formula, edge, written)
+    return _across_piece(bench, piece, start, along, written)
+
+
+def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
+    own = _own_edge(piece, name)
+    marks = [str(mark.name) for mark in piece.marks]
+    points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
+    if own in marks:
+        return mark_spot(bench, piece, own)
+    if own in points:
+        return piece_point(bench, piece, own)
+    raise unusable(
+        "no-such-point", name.place, f"'{piece.name}' has no point or mark called '{own}'", did_you_mean(own, [*points, *marks])
+    )
+
+
+def _across_piece(
+    bench: Bench, piece: WrittenPiece, start: Point, along: Point, written: WrittenMark
+) -> tuple[Point, Point]:
+    """The longest stretch of a line that lies inside the finished line."""
+    edges = [edge_path(bench, piece, name) for name in outline_plan(bench, piece).edge_names]
+    try:
+        return span_inside(Path(tuple(segment for edge in edges for segment in edge.segments)), start, along)
+    except ValueError:
+        raise unusable(
+            "mark-off-piece",
+            written.says.place,
+            f"the fold line '{written.name}' misses '{piece.name}' altogether",
+            "bring it nearer to its edge",
+        ) from None
+
+
+def draft_mark(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Mark:
+    """The mark as drafted. Raises Unusable."""
+    said = _said(bench, written)
+    copies = _bearers(piece, said)
+    mark_spot(bench, piece, str(written.name))
+    if said.kind in ("notch", "double notch"):
+        return _notch(bench, piece, said, written, copies)
+    if said.kind == "point":
+        at = mark_spot(bench, piece, str(written.name))
+        return PointMark(str(written.name), at, "point", said.face, copies, written.name.place)
+    start, end = _fold_ends(bench, piece, said, written)
+    return FoldLine(str(written.name), start, end, said.face, copies, written.name.place)
+
+
+def _bearers(piece: WrittenPiece, said: MarkSaying) -> tuple[str, ...]:
+    known = [str(copy.name) for copy in piece.copies]
+    for name in said.copies:
+        if name.text not in known:
+            raise unusable(
+                "no-such-copy", name.place, f"'{piece.name}' has no copy called '{name.text}'", did_you_mean(name.text, known)
+            )
+    return tuple(name.text for name in said.copies)
+
+
+def _notch(
+    bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]
+) -> Notch:
+    assert said.spot is not None
+    spot = edge_spot(bench, piece, said.spot, written)
+    allowance = edge_allowance(bench, piece, spot.edge)
+    if allowance <= 0:
+        raise unusable(
+            "notch-on-bound-edge",
+            written.says.place,
+            f"the notch '{written.name}' lies on '{spot.edge}', which has no allowance to cut into",
+            "use a point instead of a notch, or give the edge an allowance",
+        )
+    outwards = -_inwards(bench, piece, spot.direction)
+    depth = min(allowance / 2, DEEPEST_NOTCH)
+    reversed_edge = not counter_clockwise(bench, piece)
+    distance = edge_path(bench, piece, spot.edge).length - spot.distance if reversed_edge else spot.distance
+    return Notch(
+        name=str(written.name),
+        edge=spot.edge,
+        distance=distance,
+        at=spot.at,
+        cut_end=spot.at + outwards * allowance,
+        inner_end=spot.at + outwards * (allowance - depth),
+        double=said.kind == "double notch",
+        copies=copies,
+        place=written.name.place,
+    )

@@ -1,0 +1,65 @@
+"""What each quote in braces stands for: a quantity of this variant, or the name of something."""
+
+from publisher.drafting.bench import AlreadyFound, Bench, unusable
+from publisher.drafting.references import copy_names, work_out_formula
+from publisher.drafting.values import Quoted
+from publisher.measures import Formula, Name
+from publisher.source import Source
+from publisher.terms import Finding, Place, Unusable, Written, did_you_mean
+
+
+def quote_all(bench: Bench) -> tuple[tuple[tuple[tuple[Place, str], Quoted], ...], tuple[Finding, ...]]:
+    """Every quote of steps.md by its place and words, and findings for those that stand for nothing."""
+    quoted: list[tuple[tuple[Place, str], Quoted]] = []
+    found: list[Finding] = []
+    for written in written_quotes(bench.source):
+        try:
+            quoted.append(((written.place, str(written)), _quote(bench, written)))
+        except Unusable as reason:
+            found.append(reason.finding)
+        except AlreadyFound:
+            continue
+    return tuple(quoted), tuple(found)
+
+
+def written_quotes(source: Source) -> list[Written]:
+    """All quotes, section by section."""
+    quotes: list[Written] = []
+    for section in source.sections:
+        quotes.extend(section.quotes)
+        for step in section.steps:
+            quotes.extend(step.quotes)
+    return quotes
+
+
+def _quote(bench: Bench, written: Written) -> Quoted:
+    formula: Formula = bench.saying(written)  # type: ignore[assignment]
+    if isinstance(formula, Name) and formula.text not in bench.measures_by_name:
+        shown = shown_name(bench, formula.text)
+        if shown is not None:
+            return Quoted(None, shown)
+        if "." not in formula.text:
+            raise _nothing_bears(bench, formula)
+    return Quoted(work_out_formula(bench, formula), None)
+
+
+def shown_name(bench: Bench, name: str) -> str | None:
+    """How a thing of that name is printed: copies, pieces, seams and placements as they are, goods by their name."""
+    source = bench.source
+    for good in (*source.materials, *source.notions):
+        if good.key == name:
+            return str(good.name)
+    named = {str(thing.name) for thing in (*source.pieces, *source.seams, *source.placements)}
+    return name if name in named or name in copy_names(bench) else None
+
+
+def _nothing_bears(bench: Bench, name: Name) -> Unusable:
+    source = bench.source
+    known = [
+        *bench.measures_by_name,
+        *copy_names(bench),
+        *(str(thing.name) for thing in (*source.pieces, *source.seams, *source.placements)),
+        *(str(good.key) for good in (*source.materials, *source.notions)),
+    ]
+    return unusable("no-such-name", name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known))
+

@@ -1,0 +1,149 @@
+"""Names and phrases of a formula, looked up in the pattern: measures, sizes of notions, edges, points, marks, seams."""
+
+from dataclasses import dataclass
+
+from publisher.drafting.bench import Asker, Bench, head_and_tail, unusable
+from publisher.measures import Asked, Formula, Literal, Name, evaluate
+from publisher.source import Native, WrittenNotion, WrittenPiece
+from publisher.terms import Dimension, Quantity, did_you_mean
+
+
+@dataclass(frozen=True, slots=True)
+class BenchLookup:
+    """Answers a formula's names and questions from the bench."""
+
+    bench: Bench
+
+    def named(self, name: Name) -> Quantity:
+        """The quantity of a measure or of a notion's size."""
+        return named_quantity(self.bench, name)
+
+    def asked(self, asked: Asked) -> Quantity:
+        """What geometry answers: a length, width, height or distance."""
+        return self.bench.answer(self.bench, asked)
+
+    def literal(self, literal: Literal) -> Quantity:
+        """A literal in the variant's own units."""
+        return self.bench.literal(literal)
+
+
+def work_out_formula(bench: Bench, formula: Formula) -> Quantity:
+    """The exact quantity of a formula in this variant. Raises Unusable."""
+    return evaluate(formula, BenchLookup(bench))
+
+
+def work_out(bench: Bench, native: Native) -> Quantity:
+    """The exact quantity of what was written for this variant's units."""
+    return work_out_formula(bench, bench.formula(native))
+
+
+def work_out_length(bench: Bench, native: Native, what: str) -> float:
+    """A length in mm. Raises Unusable when the formula yields something else."""
+    quantity = work_out(bench, native)
+    return as_length(bench, quantity, native, what)
+
+
+def as_length(bench: Bench, quantity: Quantity, native: Native, what: str) -> float:
+    """The quantity in mm; a plain nought counts as a length of nought."""
+    if quantity.dimension is Dimension.LENGTH:
+        return float(quantity.amount)
+    if quantity.dimension is Dimension.NUMBER and quantity.amount == 0:
+        return 0.0
+    written = bench.native(native)
+    raise unusable(
+        "not-a-length",
+        written.place,
+        f"{what} is '{written}', which is {_kind(quantity)}, not a length",
+        "write it with a unit: 3/8 in | 1 cm",
+    )
+
+
+def _kind(quantity: Quantity) -> str:
+    kinds = {Dimension.NUMBER: "a number", Dimension.AREA: "an area", Dimension.ANGLE: "an angle"}
+    return kinds.get(quantity.dimension, "a length")
+
+
+def named_quantity(bench: Bench, name: Name) -> Quantity:
+    """The measure of that name, or `notion.size`. Raises Unusable with the nearest name."""
+    measure = bench.measures_by_name.get(name.text)
+    if measure is not None:
+        return measure_quantity(bench, name.text)
+    head, tail = head_and_tail(name)
+    notion = next((notion for notion in bench.source.notions if notion.key == head), None)
+    if notion is not None and tail:
+        return _notion_size(bench, notion, name, tail)
+    if tail:
+        raise _dotted(bench, name, head, tail)
+    known = [str(name) for name in bench.measures_by_name]
+    raise unusable(
+        "no-such-name", name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known) or "add it to measures:"
+    )
+
+
+def measure_quantity(bench: Bench, name: str) -> Quantity:
+    """A measure that exists, in this variant."""
+    measure = bench.measures_by_name[name]
+    by_size = dict(measure.by_size)
+    native = by_size.get(bench.variant.size, by_size.get(None))
+    if native is None:
+        raise unusable(
+            "size-missing",
+            measure.name.place,
+            f"'{name}' has no value for size {bench.variant.size}",
+            f"add a line '{bench.variant.size}: …' below it",
+        )
+    return bench.work_out(Asker("measure", name, measure.name.place), lambda: work_out(bench, native))
+
+
+def _notion_size(bench: Bench, notion: WrittenNotion, name: Name, tail: str) -> Quantity:
+    for size, native in notion.sizes:
+        if size == tail:
+            return bench.work_out(Asker("measure", name.text, size.place), lambda: work_out(bench, native))
+    known = [f"{notion.key}.{size}" for size, _ in notion.sizes]
+    raise unusable(
+        "no-such-name", name.place, f"the notion '{notion.key}' has no size called '{tail}'", did_you_mean(name.text, known)
+    )
+
+
+def _dotted(bench: Bench, name: Name, head: str, tail: str) -> Exception:
+    if find_piece(bench, head) is not None:
+        return unusable(
+            "asks-nothing",
+            name.place,
+            f"'{name.text}' is a part of a piece, not a length",
+            f"ask for its length: length of {name.text}",
+        )
+    known = [*(str(notion.key) for notion in bench.source.notions), *copy_names(bench), *bench.pieces_by_name]
+    return unusable("no-such-name", name.place, f"no piece or notion called '{head}'", did_you_mean(head, known))
+
+
+def copy_name(piece: WrittenPiece, short: str) -> str:
+    """The whole name of a copy: `body front`; an only copy bears its piece's name."""
+    return str(piece.name) if short == "only" else f"{piece.name} {short}"
+
+
+def copy_names(bench: Bench) -> list[str]:
+    """The whole names of all copies, in order."""
+    return [copy_name(piece, str(copy.name)) for piece in bench.source.pieces for copy in piece.copies]
+
+
+def piece_of_copy(bench: Bench, name: str) -> WrittenPiece | None:
+    """The piece whose copy bears this whole name."""
+    for piece in bench.source.pieces:
+        if any(copy_name(piece, str(copy.name)) == name for copy in piece.copies):
+            return piece
+    return None
+
+
+def find_piece(bench: Bench, name: str) -> WrittenPiece | None:
+    """The piece of that name, or the piece of the copy of that name."""
+    return bench.pieces_by_name.get(name) or piece_of_copy(bench, name)
+
+
+def the_piece(bench: Bench, name: str, asked: Name) -> WrittenPiece:
+    """As find_piece. Raises Unusable with the nearest name."""
+    piece = find_piece(bench, name)
+    if piece is None:
+        known = [*bench.pieces_by_name, *copy_names(bench)]
+        raise unusable("no-such-name", asked.place, f"no piece called '{name}'", did_you_mean(name, known))
+    return piece

@@ -1,0 +1,39 @@
+"""A figure: strokes and fills in styles that have names, in mm. Writers turn it into SVG or PDF drawing."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from publisher.geometry import Path
+
+
+class Style(Enum):
+    """What a line means; each writer gives each style its width and dashes (in style.py)."""
+
+    CUT = "cut line"
+    FINISHED = "finished line"
+    NOTCH = "notch"
+    POINT = "point"
+    FOLD = "fold line"
+    GRAIN = "grain"
+    FRAME = "frame"
+    JOINING = "joining mark"
+    SCALE = "scale"
+    SOLID = "solid"                 # filled black, no stroke: arrow heads
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One path in one style; `closed` joins its ends."""
+
+    path: Path
+    style: Style
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """Strokes in drawing order, mm, y up for pieces; `width` × `height` when it stands alone."""
+
+    strokes: tuple[Stroke, ...]
+    width: float = 0.0
+    height: float = 0.0

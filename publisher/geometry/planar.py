@@ -1,0 +1,72 @@
+"""Areas: what a closed path holds, whether it crosses itself, what overlaps. The one door to Shapely."""
+
+from collections.abc import Sequence
+
+import shapely
+from shapely import LineString, Polygon, STRtree, box
+from shapely.affinity import scale
+from shapely.geometry.base import BaseGeometry
+from shapely.validation import explain_validity
+
+from publisher.geometry.paths import Path
+from publisher.geometry.points import Point
+
+
+def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
+    """The area inside a closed path, its curves flattened within `tolerance`."""
+    return Polygon([(point.x, point.y) for point in path.flattened(tolerance)])
+
+
+def crossing(path: Path, tolerance: float = 0.005) -> Point | None:
+    """Where a closed path crosses or touches itself, or None."""
+    area = polygon(path, tolerance)
+    if area.is_valid:
+        return None
+    reason = explain_validity(area)
+    inside_brackets = reason[reason.find("[") + 1 : reason.find("]")].split()
+    return Point(float(inside_brackets[0]), float(inside_brackets[1])) if len(inside_brackets) == 2 else path.start
+
+
+def inside(path: Path, point: Point) -> bool:
+    """True when a point lies inside a closed path."""
+    return bool(polygon(path).contains(shapely.Point(point.x, point.y)))
+
+
+def flipped_alike(path: Path, tolerance: float = 0.01) -> bool:
+    """True when a closed path turned over on a vertical or a level axis covers itself, so that it has no wrong side."""
+    area = polygon(path, tolerance)
+    width = 4 * tolerance * path.length
+    turned = (scale(area, -1, 1, origin="centroid"), scale(area, 1, -1, origin="centroid"))
+    return any(area.symmetric_difference(other).area < width for other in turned)
+
+
+def span_inside(path: Path, through: Point, direction: Point) -> tuple[Point, Point]:
+    """The longest stretch inside a closed path of the line through a point. Raises ValueError where it misses."""
+    size = path.box
+    reach = size.width + size.height + (through - path.start).length
+    way = direction.unit()
+    first, last = through - way * reach, through + way * reach
+    stretches = polygon(path).intersection(LineString([(first.x, first.y), (last.x, last.y)]))
+    pieces: list[BaseGeometry] = [one for one in getattr(stretches, "geoms", [stretches]) if isinstance(one, LineString) and one.length > 0]
+    if not pieces:
+        raise ValueError("the line misses the path")
+    longest = max(pieces, key=lambda one: one.length)
+    (start_x, start_y), (end_x, end_y) = longest.coords[0], longest.coords[-1]
+    start, end = Point(start_x, start_y), Point(end_x, end_y)
+    return (start, end) if (end - start).dot(way) > 0 else (end, start)
+
+
+def boxes_overlap(boxes: Sequence[tuple[float, float, float, float]], gap: float, slack: float = 1e-3) -> bool:
+    """True when two boxes (left, low, right, high) lie nearer than `gap`, by more than `slack`."""
+    shapes = [box(*one) for one in boxes]
+    wide = max(gap - slack, 0.0)
+    tree = STRtree(shapes)
+    for at, shape in enumerate(shapes):
+        shrunk = shape.buffer(-slack, join_style="mitre") if not wide else shape
+        for other in tree.query(shape.buffer(wide, join_style="mitre")):
+            if other <= at:
+                continue
+            near = shrunk.distance(shapes[other]) < wide if wide else shrunk.intersects(shapes[other])
+            if near:
+                return True
+    return False

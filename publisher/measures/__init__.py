@@ -1,0 +1,48 @@
+"""Formulas and phrases parsed once: the one language of pattern.yaml and steps.md, and the graph of what reads what."""
+
+from publisher.measures.evaluation import Lookup, evaluate, native_literal
+from publisher.measures.reader import names_in, read_measures
+from publisher.measures.sayings import parse_formula
+from publisher.measures.values import (
+    ActionSaying,
+    ArcSaying,
+    Asked,
+    CopySaying,
+    EdgeSpot,
+    Formula,
+    LineSaying,
+    Literal,
+    MarkSaying,
+    Matching,
+    MaterialWidth,
+    Measures,
+    Name,
+    Operation,
+    Pair,
+    Saying,
+)
+
+__all__ = [
+    "ActionSaying",
+    "ArcSaying",
+    "Asked",
+    "CopySaying",
+    "EdgeSpot",
+    "Formula",
+    "LineSaying",
+    "Literal",
+    "Lookup",
+    "MarkSaying",
+    "Matching",
+    "MaterialWidth",
+    "Measures",
+    "Name",
+    "Operation",
+    "Pair",
+    "Saying",
+    "evaluate",
+    "names_in",
+    "native_literal",
+    "parse_formula",
+    "read_measures",
+]

@@ -1,0 +1,96 @@
+"""A formula worked out exactly, its names and questions answered by whoever knows them."""
+
+from fractions import Fraction
+from typing import Protocol
+
+from publisher.measures.values import Asked, Formula, Literal, Name, Operation
+from publisher.terms import (
+    Dimension,
+    DimensionError,
+    Finding,
+    Place,
+    Quantity,
+    Severity,
+    UnitSystem,
+    Unusable,
+    convert_length,
+)
+
+INCH_UNITS = ("in", "inch", "inches", '"', "″", "ft", "yd", "yard", "yards")
+# Beyond this a number is no longer a measure of anything sewn, and its fractions would only eat time.
+GREATEST = Fraction(10) ** 9
+
+
+class Lookup(Protocol):
+    """Who answers what a formula asks."""
+
+    def named(self, name: Name) -> Quantity:
+        """The quantity of a name. Raises Unusable."""
+
+    def asked(self, asked: Asked) -> Quantity:
+        """What geometry answers. Raises Unusable."""
+
+    def literal(self, literal: Literal) -> Quantity:
+        """A literal in the variant's own units."""
+
+
+def native_literal(literal: Literal, units: UnitSystem, inch_step: Fraction) -> Quantity:
+    """The literal, converted and rounded when its unit belongs to the other system."""
+    if literal.quantity.dimension is not Dimension.LENGTH:
+        return literal.quantity
+    native = UnitSystem.INCH if literal.unit in INCH_UNITS else UnitSystem.METRIC
+    return literal.quantity if native is units else convert_length(literal.quantity, units, inch_step)
+
+
+def evaluate(formula: Formula, lookup: Lookup) -> Quantity:
+    """The exact quantity. Raises Unusable where dimensions do not go together, at the guilty sign."""
+    match formula:
+        case Literal():
+            return lookup.literal(formula)
+        case Name():
+            return lookup.named(formula)
+        case Asked(what="larger" | "smaller"):
+            return _which(formula, [evaluate(about, lookup) for about in formula.about])
+        case Asked():
+            return lookup.asked(formula)
+        case Operation():
+            left = None if formula.left is None else evaluate(formula.left, lookup)
+            return _operate(formula, left, evaluate(formula.right, lookup))
+
+
+def _which(asked: Asked, quantities: list[Quantity]) -> Quantity:
+    try:
+        return max(quantities) if asked.what == "larger" else min(quantities)
+    except DimensionError as reason:
+        raise _unusable(asked.place, str(reason)) from None
+
+
+def _operate(operation: Operation, left: Quantity | None, right: Quantity) -> Quantity:
+    if left is None:
+        return -right
+    try:
+        worked = _worked(operation.sign, left, right)
+    except DimensionError as reason:
+        raise _unusable(operation.place, str(reason)) from None
+    except ZeroDivisionError:
+        raise _unusable(operation.place, "this divides by nought") from None
+    if abs(worked.amount) > GREATEST or worked.amount.denominator > GREATEST**2:
+        raise _unusable(operation.place, "this grows beyond anything that is sewn")
+    return worked
+
+
+def _worked(sign: str, left: Quantity, right: Quantity) -> Quantity:
+    match sign:
+        case "+":
+            return left + right
+        case "-":
+            return left - right
+        case "*":
+            return left * right
+        case _:
+            return left / right
+
+
+def _unusable(place: Place, says: str) -> Unusable:
+    mend = "look at the units on both sides of the sign: 10 cm + 5 mm, 2 * depth"
+    return Unusable(Finding("wrong-dimension", Severity.ERROR, place, says, mend))

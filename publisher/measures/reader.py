@@ -1,0 +1,156 @@
+"""Every saying of a source parsed once, and the circles among its measures found."""
+
+from collections.abc import Callable, Iterator
+from graphlib import CycleError, TopologicalSorter
+
+from publisher.measures.sayings import (
+    parse_action,
+    parse_copy,
+    parse_edge,
+    parse_formula,
+    parse_mark,
+    parse_matching,
+    parse_name,
+    parse_pair,
+    parse_part,
+    parse_side,
+    parse_width,
+)
+from publisher.measures.values import Asked, Formula, Measures, Name, Operation, Saying
+from publisher.source import Native, Source, WrittenPiece
+from publisher.terms import Finding, Place, Severity, Unusable, Written
+
+Parser = Callable[[Written], Saying]
+
+
+def read_measures(source: Source) -> tuple[Measures, tuple[Finding, ...]]:
+    """All trees by the place of their text, which measure reads which, and findings for what cannot be read."""
+    sayings: dict[tuple[Place, str], Saying] = {}
+    found: list[Finding] = []
+    for written, parser in _written(source):
+        key = (written.place, str(written))
+        if key in sayings:
+            continue
+        try:
+            sayings[key] = parser(written)
+        except Unusable as reason:
+            found.append(reason.finding)
+    measures = Measures(tuple(sayings.items()), ())
+    reads = tuple((str(measure.name), _reads(source, measures, str(measure.name))) for measure in source.measures)
+    return Measures(tuple(sayings.items()), reads), (*found, *_circles(source, reads))
+
+
+def _natives(*natives: Native | None) -> Iterator[Written]:
+    for native in natives:
+        if native is not None:
+            yield native.inch
+            yield native.metric
+
+
+def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
+    formulas = [native for measure in source.measures for _, native in measure.by_size]
+    formulas += [native for _, native in source.finished_size]
+    formulas += [native for notion in source.notions for _, native in notion.sizes]
+    optional = [source.allowance, *(notion.count for notion in source.notions)]
+    optional += [native for seam in source.seams for native in (seam.ease, seam.leave_open)]
+    for written in _natives(*formulas, *optional):
+        yield written, parse_formula
+    for piece in source.pieces:
+        yield from _written_in_piece(piece)
+    for material in source.materials:
+        for written in _natives(*material.sold):
+            yield written, parse_width
+        if material.shrinkage is not None:
+            yield material.shrinkage, parse_part
+    for seam in source.seams:
+        for side in seam.join:
+            yield side, parse_side
+    for placement in source.placements:
+        for pair in placement.matching:
+            yield pair, parse_matching
+    yield from _written_in_steps(source)
+
+
+def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
+    shape = piece.outline or piece.rectangle
+    if piece.outline is not None:
+        for written in _natives(*(native for _, native in piece.outline.points)):
+            yield written, lambda text: parse_pair(text, "point")
+        for _, written in piece.outline.edges:
+            yield written, parse_edge
+    if piece.rectangle is not None:
+        yield piece.rectangle.says, lambda text: parse_pair(text, "rectangle")
+    formulas = [native for _, native in (shape.round if shape else ())]
+    formulas += [native for _, native in piece.edge_allowances]
+    optional = [piece.allowance]
+    if piece.strip is not None:
+        optional += [piece.strip.finished_width, piece.strip.length, piece.strip.ends]
+    for written in _natives(*formulas, *optional):
+        yield written, parse_formula
+    for copy in piece.copies:
+        yield copy.says, parse_copy
+    for mark in piece.marks:
+        yield mark.says, parse_mark
+
+
+def _written_in_steps(source: Source) -> Iterator[tuple[Written, Parser]]:
+    for section in source.sections:
+        for quote in section.quotes:
+            yield quote, parse_formula
+        for step in section.steps:
+            for quote in step.quotes:
+                yield quote, parse_formula
+            for line in step.does:
+                yield line, parse_action
+            for line in step.now:
+                yield line, parse_name
+
+
+def names_in(formula: Formula) -> Iterator[str]:
+    """Every name that a formula reads."""
+    match formula:
+        case Name():
+            yield formula.text
+        case Operation():
+            if formula.left is not None:
+                yield from names_in(formula.left)
+            yield from names_in(formula.right)
+        case Asked():
+            for about in formula.about:
+                yield from names_in(about)
+
+
+def _reads(source: Source, measures: Measures, name: str) -> tuple[str, ...]:
+    known = {str(measure.name) for measure in source.measures}
+    measure = next(measure for measure in source.measures if measure.name == name)
+    read: dict[str, None] = {}
+    for written in _natives(*(native for _, native in measure.by_size)):
+        formula = measures.saying(written)
+        if formula is not None:
+            read.update(dict.fromkeys(other for other in names_in(formula) if other in known))  # type: ignore[arg-type]
+    return tuple(read)
+
+
+def _circles(source: Source, reads: tuple[tuple[str, tuple[str, ...]], ...]) -> Iterator[Finding]:
+    """One finding for each circle; the measures in it are taken out before the next is looked for."""
+    graph = {name: set(others) for name, others in reads}
+    places = {str(measure.name): measure.name.place for measure in source.measures}
+    while True:
+        try:
+            TopologicalSorter(graph).prepare()
+            return
+        except CycleError as circle:
+            # graphlib tells the chain from what is read to who reads it; the maker wrote it the other way round.
+            chain: list[str] = list(reversed(circle.args[1]))
+            first = min(chain, key=lambda name: (places[name].line, places[name].column))
+            turned = chain[chain.index(first) : -1] + chain[: chain.index(first)] + [first]
+            told = " → ".join(f"'{name}'" for name in turned)
+            yield Finding(
+                "circle-of-formulas",
+                Severity.ERROR,
+                places[first],
+                f"a circle: {told}",
+                "give one of them a length that does not depend on the others",
+            )
+            for name in set(chain):
+                graph[name] = set()

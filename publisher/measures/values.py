@@ -1,0 +1,179 @@
+"""What formulas and phrases say once they are parsed: one small language, one tree for each kind of saying."""
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import cached_property
+from typing import Union
+
+from publisher.terms import Place, Quantity, Written
+
+
+@dataclass(frozen=True, slots=True)
+class Literal:
+    """A number or a length with its unit, exactly as written: `2 1/4 in` (before any conversion)."""
+
+    quantity: Quantity
+    unit: str                                           # in, mm, cm, m, yd, deg, "" for a number
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A measure, size of a notion, or part of a piece: `bag length`, `lid.around`, `snap.across`."""
+
+    text: str
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """`+ - * /` with two sides, or a sign with one (`left` is None)."""
+
+    sign: str
+    left: "Formula | None"
+    right: "Formula"
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A phrase that asks: `length of E`, `width of P`, `height of P`, `distance from A to B`, `larger of X and Y`,
+    `smaller of X and Y`. `what` is the phrase's first word; `about` its names or formulas in order."""
+
+    what: str                                           # length, width, height, distance, larger, smaller
+    about: tuple["Formula", ...]
+    place: Place = field(compare=False)
+
+
+Formula = Union[Literal, Name, Operation, Asked]
+
+
+@dataclass(frozen=True, slots=True)
+class LineSaying:
+    """`line from A to B`."""
+
+    start: Name
+    end: Name
+
+
+@dataclass(frozen=True, slots=True)
+class ArcSaying:
+    """`arc from A to B with radius R`, `… with height H`; bulging outwards unless `inwards` is said."""
+
+    start: Name
+    end: Name
+    radius: Formula | None
+    height: Formula | None
+    inwards: bool
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeSpot:
+    """A spot on an edge: its middle, or a distance from one of its ends (left, right, top or bottom)."""
+
+    edge: Name
+    distance: Formula | None                            # None: the middle
+    end: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class MarkSaying:
+    """What a mark says of itself.
+
+    kind `notch` / `double notch`: `spot` on an edge.
+    kind `point`: at `spot`, moved square into the piece by `into` when given; or `insets`: distances from two edges;
+    or `x`, `y`.
+    kind `fold line`: `insets` of one edge (parallel to it); or `start` and `end`, names of points or marks.
+    """
+
+    kind: str
+    spot: EdgeSpot | None = None
+    into: Formula | None = None
+    insets: tuple[tuple[Formula, Name], ...] = ()
+    x: Formula | None = None
+    y: Formula | None = None
+    start: Name | None = None
+    end: Name | None = None
+    face: str = "wrong side"
+    copies: tuple[Name, ...] = ()                       # the copies that bear it; none named: all
+
+
+@dataclass(frozen=True, slots=True)
+class CopySaying:
+    """`canvas, cut 2, to the finished line, alike`."""
+
+    material: Name
+    count: int
+    to_finished_line: bool
+    alike: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ActionSaying:
+    """`sew side seam`, `fuse body interfacing to body outside`, `attach snap at body front.snap`."""
+
+    verb: str
+    target: Name
+    preposition: str | None                             # to, at, on
+    other: Name | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Matching:
+    """A pair that coincides in a placement: on the placed copy, on the copy below."""
+
+    placed: Name
+    below: Name
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two formulas: the sides of a rectangle, or x and y of a point."""
+
+    first: Formula
+    second: Formula
+
+
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialWidth:
+    """`42 in wide`: how a material is sold; or a precut by name (`fat quarter`)."""
+
+    width: Quantity | None
+    precut: str | None
+
+
+Saying = Union[
+    Formula,
+    LineSaying,
+    ArcSaying,
+    MarkSaying,
+    CopySaying,
+    ActionSaying,
+    Matching,
+    Pair,
+    MaterialWidth,
+    Fraction,
+    tuple[Name, ...],
+]
+
+
+@dataclass(frozen=True)
+class Measures:
+    """Every saying of the source, parsed once, and which measure reads which.
+
+    `sayings` holds each parsed tree by where and what was written; a text with a finding is absent.
+    """
+
+    sayings: tuple[tuple[tuple[Place, str], Saying], ...]
+    reads: tuple[tuple[str, tuple[str, ...]], ...]
+
+    @cached_property
+    def _by_place(self) -> dict[tuple[Place, str], Saying]:
+        return dict(self.sayings)
+
+    def saying(self, written: Written) -> Saying | None:
+        """The tree of a written text, or None where it had a finding."""
+        return self._by_place.get((written.place, str(written)))

@@ -1,0 +1,53 @@
+"""The way through: from the bytes of a pattern folder to a proof, stage by stage. Reads no disk."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from publisher.assembly import assemble
+from publisher.checks import Proof, check
+from publisher.cloth import lay_out
+from publisher.drafting import Draft, draft_variants
+from publisher.measures import read_measures
+from publisher.source import read_source
+from publisher.tables import tabulate
+from publisher.template_pages import EDITIONS, plan_pages
+from publisher.terms import Finding, Severity, UnitSystem, merge_findings
+
+
+def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Finding, ...]]:
+    """The proof of a pattern and all that was found, in order of place; no proof where nothing could be read.
+
+    A proof with errors among its findings is there to be looked at, not to be printed.
+    """
+    source, unread = read_source(name, files)
+    if source is None:
+        return None, merge_findings(unread)
+    measures, unparsed = read_measures(source)
+    drafts, undrafted = draft_variants(source, measures)
+    assembled = [assemble(source, measures, draft) for draft in drafts]
+    laid_out = [lay_out(draft, source.kept) for draft in drafts]
+    planned = [plan_pages(_drafts_in(drafts, edition.units), edition) for edition in EDITIONS]
+    proof = Proof(
+        source=source,
+        measures=measures,
+        drafts=drafts,
+        assemblies=tuple(assembly for assembly, _ in assembled),
+        cloths=tuple(cloth for cloth, _ in laid_out),
+        tables=tuple(tabulate(draft, cloth) for draft, (cloth, _) in zip(drafts, laid_out, strict=True)),
+        template_pages=tuple(pages for pages, _ in planned),
+    )
+    found = [*unread, *unparsed, *undrafted]
+    found += [finding for _, findings in (*assembled, *laid_out, *planned) for finding in findings]
+    found += check(proof)
+    findings = merge_findings(found)
+    return replace(proof, findings=findings), findings
+
+
+def _drafts_in(drafts: tuple[Draft, ...], units: UnitSystem) -> tuple[Draft, ...]:
+    return tuple(draft for draft in drafts if draft.variant.units is units)
+
+
+def errors_in(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The findings that stop publishing."""
+    return tuple(finding for finding in findings if finding.severity is Severity.ERROR)
+

@@ -1,0 +1,45 @@
+"""Reads what the maker wrote, located: pattern.yaml and steps.md to a Source, every mistake to a finding."""
+
+from publisher.source.excerpt import excerpt
+from publisher.source.folder import read_folder
+from publisher.source.reader import read_source
+from publisher.source.values import (
+    Facts,
+    Native,
+    Source,
+    WrittenCopy,
+    WrittenMark,
+    WrittenMaterial,
+    WrittenMeasure,
+    WrittenNotion,
+    WrittenOutline,
+    WrittenPiece,
+    WrittenPlacement,
+    WrittenRectangle,
+    WrittenSeam,
+    WrittenSection,
+    WrittenStep,
+    WrittenStrip,
+)
+
+__all__ = [
+    "Facts",
+    "Native",
+    "Source",
+    "WrittenCopy",
+    "WrittenMark",
+    "WrittenMaterial",
+    "WrittenMeasure",
+    "WrittenNotion",
+    "WrittenOutline",
+    "WrittenPiece",
+    "WrittenPlacement",
+    "WrittenRectangle",
+    "WrittenSeam",
+    "WrittenSection",
+    "WrittenStep",
+    "WrittenStrip",
+    "excerpt",
+    "read_folder",
+    "read_source",
+]

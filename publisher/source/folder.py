@@ -1,0 +1,37 @@
+"""A pattern folder read from disk into bytes, within bounds and never outside itself."""
+
+from pathlib import Path
+
+from publisher.source.reader import LARGEST, PATTERN, STEPS
+from publisher.terms import Finding, Place, Severity
+
+MOST_KEPT = 200
+LARGEST_KEPT = 4_000_000
+
+
+def read_folder(folder: Path) -> tuple[dict[str, bytes], tuple[Finding, ...]]:
+    """What the product reads of a folder: pattern.yaml, steps.md, kept/*.json. A file that is missing is told later."""
+    files: dict[str, bytes] = {}
+    found: list[Finding] = []
+    for name in (PATTERN, STEPS):
+        _read(folder, folder / name, LARGEST, files, found)
+    kept = sorted((folder / "kept").glob("*.json")) if (folder / "kept").is_dir() else []
+    for path in kept[:MOST_KEPT]:
+        _read(folder, path, LARGEST_KEPT, files, found)
+    return files, tuple(found)
+
+
+def _read(folder: Path, path: Path, largest: int, files: dict[str, bytes], found: list[Finding]) -> None:
+    name = path.relative_to(folder).as_posix()
+    try:
+        if not path.resolve().is_relative_to(folder.resolve()):
+            found.append(_error("outside-folder", name, f"{name} leads out of the pattern folder", "put the file itself there"))
+        elif path.is_file():
+            with path.open("rb") as file:
+                files[name] = file.read(largest + 1)
+    except OSError as reason:
+        found.append(_error("unreadable-file", name, f"{name} cannot be read: {reason.strerror}", "look at who may read the file"))
+
+
+def _error(name: str, file: str, says: str, mend: str) -> Finding:
+    return Finding(name, Severity.ERROR, Place(file, 1, 1, 1, 2), says, mend)

@@ -1,0 +1,128 @@
+"""Pieces as written: exactly one shape each, with allowances, copies and marks."""
+
+from publisher.source import shapes
+from publisher.source.fitting import fit
+from publisher.source.names import check_names, native
+from publisher.source.values import (
+    Native,
+    WrittenCopy,
+    WrittenMark,
+    WrittenOutline,
+    WrittenPiece,
+    WrittenRectangle,
+    WrittenStrip,
+)
+from publisher.source.yaml_nodes import Mapping, Node
+from publisher.terms import Finding, Severity, Written
+
+SHAPES = ("outline", "rectangle", "strip")
+Pairs = tuple[tuple[Written, Native], ...]
+
+
+def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece | None:
+    """One piece, or None after telling what is wrong with it."""
+    found.extend(check_names([name]))
+    piece = fit(shapes.Piece, node, name, found)
+    if piece is None or not isinstance(node, Mapping):
+        return None
+    given = [shape for shape in SHAPES if node.get(shape) is not None]
+    if len(given) != 1:
+        says = f"'{name}' has no shape" if not given else f"'{name}' has {len(given)} shapes: {', '.join(given)}"
+        mend = "give it one of: outline (with a template), rectangle (cut with a ruler), strip"
+        found.append(Finding("one-shape", Severity.ERROR, name.place, says, mend))
+        return None
+    rectangle, outline, strip = _shape(name, node, piece, found)
+    if not (rectangle or outline or strip):
+        return None
+    allowance, edge_allowances = _allowances(node, name, found)
+    found.extend(check_names([*piece.copies, *piece.marks, *piece.joint_edges]))
+    if not piece.copies:
+        found.append(Finding("no-copies", Severity.ERROR, name.place, f"'{name}' is cut from nothing", "add a copy below 'copies:'"))
+    return WrittenPiece(
+        name=name,
+        drawn=given == ["outline"],
+        rectangle=rectangle,
+        outline=outline,
+        strip=strip,
+        joint_edges=tuple((joint, tuple(edges)) for joint, edges in piece.joint_edges.items()),
+        allowance=allowance,
+        edge_allowances=edge_allowances,
+        grain=piece.grain,
+        copies=tuple(WrittenCopy(copy, says) for copy, says in piece.copies.items()),
+        marks=tuple(WrittenMark(mark, says) for mark, says in piece.marks.items()),
+        note=piece.note,
+    )
+
+
+def _shape(
+    name: Written, node: Mapping, piece: shapes.Piece, found: list[Finding]
+) -> tuple[WrittenRectangle | None, WrittenOutline | None, WrittenStrip | None]:
+    if piece.rectangle is not None:
+        return WrittenRectangle(piece.rectangle, (), ()), None, None
+    inner = node.get("strip") or node.get("outline")
+    key = next(key for key, _ in node.items if key in SHAPES)
+    if not isinstance(inner, Mapping):
+        found.append(
+            Finding("wrong-kind", Severity.ERROR, key.place, f"'{key}' says nothing of its shape", "write its parts below it, indented")
+        )
+        return None, None, None
+    if key == "strip":
+        return None, None, _strip(key, inner, found)
+    if inner.get("rectangle") is not None:
+        return _rectangle(key, inner, found), None, None
+    return None, _outline(key, inner, found), None
+
+
+def _natives(pairs: dict[Written, Written], found: list[Finding]) -> Pairs:
+    return tuple((key, native(value, found)) for key, value in pairs.items())
+
+
+def _rectangle(key: Written, node: Mapping, found: list[Finding]) -> WrittenRectangle | None:
+    said = fit(shapes.Rectangle, node, key, found)
+    if said is None:
+        return None
+    found.extend(check_names(said.edges.values()))
+    return WrittenRectangle(said.rectangle, tuple(said.edges.items()), _natives(said.round, found))
+
+
+def _outline(key: Written, node: Mapping, found: list[Finding]) -> WrittenOutline | None:
+    said = fit(shapes.Outline, node, key, found)
+    if said is None:
+        return None
+    found.extend(check_names([*said.points, *said.edges]))
+    return WrittenOutline(_natives(said.points, found), tuple(said.edges.items()), _natives(said.round, found))
+
+
+def _strip(key: Written, node: Mapping, found: list[Finding]) -> WrittenStrip | None:
+    said = fit(shapes.Strip, node, key, found)
+    if said is None:
+        return None
+    return WrittenStrip(
+        finished_width=native(said.finished_width, found),
+        length=native(said.length, found),
+        fold=said.fold,
+        ends=native(said.ends, found) if said.ends is not None else None,
+        joins=said.joins,
+        place=key.place,
+    )
+
+
+def _allowances(node: Mapping, name: Written, found: list[Finding]) -> tuple[Native | None, Pairs]:
+    """`allowance: 1 cm`, or an allowance for each edge and `all` for the rest."""
+    said = node.get("allowance")
+    if said is None:
+        return None, ()
+    if isinstance(said, Written):
+        return native(said, found), ()
+    whole: Native | None = None
+    edges: list[tuple[Written, Native]] = []
+    for key, value in said.items if isinstance(said, Mapping) else ():
+        if not isinstance(value, Written):
+            found.append(Finding("wrong-kind", Severity.ERROR, key.place, f"the allowance of '{key}' is not one value", "write it behind the colon"))
+        elif key == "all":
+            whole = native(value, found)
+        else:
+            edges.append((key, native(value, found)))
+    if not isinstance(said, Mapping):
+        found.append(Finding("wrong-kind", Severity.ERROR, name.place, "an allowance is one value, or one for each edge", "write 'allowance: 1 cm'"))
+    return whole, tuple(edges)

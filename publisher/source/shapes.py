@@ -1,0 +1,133 @@
+"""The shape of pattern.yaml: which keys stand where and what belongs behind them, as pydantic models.
+
+The models check the located tree and hold the maker's own texts; findings.py tells in plain words what does not fit.
+"""
+
+from typing import Annotated, Any
+
+from pydantic import BaseModel, ConfigDict, Field
+from pydantic_core import PydanticCustomError, core_schema
+
+from publisher.terms import Written
+
+
+class _TextSchema:
+    """Written texts pass through untouched; in the JSON Schema they are strings."""
+
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: Any, handler: Any) -> core_schema.CoreSchema:
+        def check(value: object) -> object:
+            if isinstance(value, Written):
+                return value
+            raise PydanticCustomError("text_wanted", "text")
+
+        return core_schema.no_info_plain_validator_function(check)
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, schema: Any, handler: Any) -> dict[str, Any]:
+        return {"type": ["string", "number"]}
+
+
+Text = Annotated[Written, _TextSchema]
+Names = dict[Text, Text]
+
+
+class Shape(BaseModel):
+    """A mapping whose keys are known; an unknown one is told. Keys are written with spaces where names have underscores."""
+
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, arbitrary_types_allowed=True, alias_generator=lambda name: name.replace("_", " ").strip()
+    )
+
+
+class Material(Shape):
+    """What is cut."""
+
+    kind: Text
+    name: Text
+    sold: list[Text]
+    shrinkage: Text | None = None
+    note: Text | None = None
+
+
+class Rectangle(Shape):
+    """The outline of a drawn piece, by two sides."""
+
+    rectangle: Text
+    edges: Names = Field(default_factory=dict)
+    round: Names = Field(default_factory=dict)
+
+
+class Outline(Shape):
+    """The outline of a drawn piece, by points and the edges between them."""
+
+    points: Names
+    edges: Names
+    round: Names = Field(default_factory=dict)
+
+
+class Strip(Shape):
+    """A strip."""
+
+    finished_width: Text
+    length: Text
+    fold: Text
+    ends: Text | None = None
+    joins: Text | None = None
+
+
+class Piece(Shape):
+    """What every piece may say beside its shape; the shape itself is read by its own model."""
+
+    outline: Any = None
+    rectangle: Text | None = None
+    strip: Any = None
+    joint_edges: dict[Text, list[Text]] = Field(default_factory=dict)
+    allowance: Any = None
+    grain: Text | None = None
+    copies: Names
+    marks: Names = Field(default_factory=dict)
+    note: Text | None = None
+
+
+class Seam(Shape):
+    """Two sides sewn together."""
+
+    join: list[Text] = Field(min_length=2, max_length=2)
+    ease: Text | None = None
+    leave_open: Text | None = None
+
+
+class Placement(Shape):
+    """One copy laid on another."""
+
+    place: Text
+    on: Text
+    matching: list[Text]
+
+
+class Pattern(Shape):
+    """The whole file; what stands below measures, materials and so on is read one by one."""
+
+    title: Text
+    maker: Text | None = None
+    revision: Text
+    date: Text | None = None
+    language: Text | None = None
+    level: Text | None = None
+    about: Text | None = None
+    video: Text | None = None
+    terms: Text | None = None
+    care: Text | None = None
+    tested: Text | None = None
+    inch_rounding: Text | None = None
+    sizes: list[Text] = Field(default_factory=list)
+    allowance: Text | None = None
+    tools: list[Text] = Field(default_factory=list)
+    measures: dict[Text, Any] = Field(default_factory=dict)
+    finished_size: Names = Field(default_factory=dict)
+    materials: dict[Text, Any]
+    notions: dict[Text, Any] = Field(default_factory=dict)
+    pieces: dict[Text, Any]
+    seams: dict[Text, Any] = Field(default_factory=dict)
+    placements: dict[Text, Any] = Field(default_factory=dict)

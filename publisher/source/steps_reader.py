@@ -1,0 +1,220 @@
+"""steps.md: sections, numbered steps, field lines and quotes in braces, located before Markdown sees the words."""
+
+import re
+from dataclasses import dataclass, field
+
+from publisher.source.values import WrittenSection, WrittenStep
+from publisher.terms import Finding, Place, Severity, Written, did_you_mean
+
+FIELDS = ("Does", "Now", "Video", "Minutes", "Id")
+MOST_STEPS = 200
+LONGEST_STEP = 20_000
+_HEADING = re.compile(r"(#{1,6})\s*(.*?)\s*#*\s*$")
+_ITEM = re.compile(r"(\d{1,4})[.)]\s+(\S.*)$")
+_FIELD = re.compile(r"(\s*)([A-Z][a-z]+):(?:\s+(.*?))?\s*$")
+_TIME = re.compile(r"(?:\d{1,2}:)?\d{1,2}:\d{2}")
+
+
+@dataclass(slots=True)
+class _Words:
+    """Lines of Markdown as they are gathered, and the fields below them."""
+
+    place: Place
+    number: int | None = None
+    lines: list[str] = field(default_factory=list)
+    quotes: list[Written] = field(default_factory=list)
+    fields: dict[str, list[Written]] = field(default_factory=dict)
+
+    @property
+    def text(self) -> Written:
+        return Written("\n".join(self.lines).strip("\n"), self.place, exact=False)
+
+    def one(self, name: str) -> Written | None:
+        return self.fields.get(name, [None])[0]
+
+
+@dataclass(slots=True)
+class _Section:
+    title: Written
+    intro: _Words
+    steps: list[_Words] = field(default_factory=list)
+
+
+def read_steps(text: str, file: str) -> tuple[tuple[WrittenSection, ...], tuple[Finding, ...]]:
+    """The sections of a steps file, the words before the first heading as a section without title, and findings."""
+    found: list[Finding] = []
+    start = Place(file, 1, 1, 1, 2)
+    sections = [_Section(Written("", start), _Words(start))]
+    here = sections[0].intro
+    for number, line in enumerate(text.expandtabs(4).splitlines(), start=1):
+        here = _read_line(line, number, file, sections, here, found)
+    _check_numbers(sections, found)
+    return _finished(sections, found), tuple(found)
+
+
+def _read_line(
+    line: str, number: int, file: str, sections: list[_Section], here: _Words, found: list[Finding]
+) -> _Words:
+    """Takes one line in and returns the words that the next line belongs to."""
+    place = Place(file, number, 1, number, len(line) + 1)
+    heading, item = _HEADING.match(line), _ITEM.match(line)
+    if heading:
+        return _new_section(heading, place, sections, found)
+    if item:
+        step = _Words(place, int(item[1]))
+        sections[-1].steps.append(step)
+        _add(step, item[2], item.start(2), place, found)
+        return step
+    written = _FIELD.match(line)
+    if written and _take_field(written, place, here, found):
+        return here
+    _add(here, _outdented(line, here), 0 if here.number is None else len(line) - len(_outdented(line, here)), place, found)
+    return here
+
+
+def _outdented(line: str, here: _Words) -> str:
+    """A step's lines without the indentation that made them the step's, so that Markdown sees its own."""
+    if here.number is None:
+        return line
+    indent = len(line) - len(line.lstrip())
+    return line[min(indent, len(str(here.number)) + 2) :]
+
+
+def _new_section(heading: re.Match[str], place: Place, sections: list[_Section], found: list[Finding]) -> _Words:
+    if len(heading[1]) != 2:
+        found.append(_error("wrong-heading", place, f"a heading with {len(heading[1])} signs", "begin each section with '## '"))
+    title = Written(heading[2], place.part(heading.start(2), heading.end(2)))
+    if not title:
+        found.append(_error("wrong-heading", place, "a heading without words", "name the section"))
+    sections.append(_Section(title, _Words(place)))
+    return sections[-1].intro
+
+
+def _take_field(match: re.Match[str], place: Place, here: _Words, found: list[Finding]) -> bool:
+    """True when the line is a field, or was meant as one."""
+    name, value = match[2], match[3] or ""
+    if name not in FIELDS:
+        meant = did_you_mean(name, FIELDS)
+        if not meant.startswith("did you"):
+            return False
+        where = place.part(match.start(2), match.end(2))
+        found.append(_error("unknown-field", where, f"no field called '{name}'", meant))
+        return True
+    start = match.start(3) if match[3] else match.end(2)
+    written = Written(value, place.part(start, start + len(value)))
+    if not value:
+        found.append(_error("no-value", place.part(match.start(2), match.end(2)), f"'{name}:' has no value", "write one behind it"))
+    elif _fits(name, written, here, found):
+        here.fields.setdefault(name, []).append(written)
+    return True
+
+
+def _fits(name: str, written: Written, here: _Words, found: list[Finding]) -> bool:
+    if name == "Video" and not _TIME.fullmatch(written):
+        found.append(_error("bad-time", written.place, f"'{written}' is no time in a video", "write minutes and seconds: 4:25"))
+    elif name == "Minutes" and not re.fullmatch(r"\d{1,4}", written):
+        found.append(_error("bad-minutes", written.place, f"'{written}' is no number of minutes", "write a whole number: 15"))
+    elif name in ("Video", "Minutes", "Id") and name in here.fields:
+        found.append(_error("doubled-key", written.place, f"'{name}:' is written twice here", "take one of them out"))
+    elif name in ("Does", "Now", "Id") and here.number is None:
+        found.append(_error("field-without-step", written.place, f"'{name}:' stands under no step", "write it, indented, under the step it belongs to"))
+    elif name == "Id" and not re.fullmatch(r"[a-z0-9-]{1,60}", written):
+        found.append(_error("bad-id", written.place, f"'{written}' is no id", "use small letters, digits and hyphens"))
+    else:
+        return True
+    return False
+
+
+def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding]) -> None:
+    """One line of Markdown, its quotes found with their places."""
+    words.lines.append(text)
+    if sum(len(line) for line in words.lines) > LONGEST_STEP:
+        if sum(len(line) for line in words.lines[:-1]) <= LONGEST_STEP:
+            found.append(_error("too-much", place, f"more than {LONGEST_STEP} signs in one step", "make several steps of it"))
+        words.lines.pop()
+        return
+    at = 0
+    while at < len(text):
+        if text[at : at + 2] in ("{{", "}}"):
+            at += 2
+        elif text[at] == "{":
+            end = text.find("}", at)
+            if end < 0:
+                found.append(
+                    _error("open-brace", place.part(start + at, start + at + 1), "a brace is opened and not closed in this line", "close it behind the name: {pocket depth}; a brace to print is written {{")
+                )
+                return
+            inner = text[at + 1 : end]
+            lead = len(inner) - len(inner.lstrip())
+            name = inner.strip()
+            where = place.part(start + at + 1 + lead, start + at + 1 + lead + len(name))
+            if not name:
+                found.append(_error("empty-quote", where, "nothing stands in these braces", "name a measure or a piece"))
+            words.quotes.append(Written(name, where))
+            at = end + 1
+        elif text[at] == "}":
+            found.append(_error("open-brace", place.part(start + at, start + at + 1), "a brace is closed that was not opened", "a brace to print is written }}"))
+            at += 1
+        else:
+            at += 1
+
+
+def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:
+    steps = [step for section in sections for step in section.steps]
+    for counted, step in enumerate(steps, start=1):
+        if step.number != counted:
+            found.append(
+                Finding("step-number", Severity.WARNING, step.place, f"this is step {counted}, and it is numbered {step.number}", f"write {counted}.; the edition counts them itself")
+            )
+            break
+    if len(steps) > MOST_STEPS:
+        found.append(_error("too-much", steps[MOST_STEPS].place, f"more than {MOST_STEPS} steps", "make several patterns of it"))
+
+
+def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSection, ...]:
+    taken: dict[str, int] = {}
+    finished: list[WrittenSection] = []
+    number = 0
+    for section in sections:
+        steps: list[WrittenStep] = []
+        for words in section.steps[:MOST_STEPS]:
+            number += 1
+            steps.append(_step(section, words, number, taken, found))
+        if section.title or section.intro.text or steps or len(sections) == 1:
+            intro = section.intro
+            finished.append(
+                WrittenSection(
+                    section.title, intro.text, tuple(intro.quotes), intro.one("Video"), intro.one("Minutes"), tuple(steps), intro.place
+                )
+            )
+    return tuple(finished)
+
+
+def _step(section: _Section, words: _Words, number: int, taken: dict[str, int], found: list[Finding]) -> WrittenStep:
+    own = words.one("Id")
+    id_ = str(own) if own else _slug(f"{section.title} {' '.join(words.text.split()[:6])}")
+    taken[id_] = taken.get(id_, 0) + 1
+    if taken[id_] > 1:
+        if own:
+            found.append(_error("doubled-key", own.place, f"the id '{own}' is used twice", "give this step another one"))
+        id_ = f"{id_}-{taken[id_]}"
+    return WrittenStep(
+        id=id_,
+        number=number,
+        text=words.text,
+        quotes=tuple(words.quotes),
+        does=tuple(words.fields.get("Does", ())),
+        now=tuple(words.fields.get("Now", ())),
+        video=words.one("Video"),
+        minutes=words.one("Minutes"),
+        place=words.place,
+    )
+
+
+def _slug(text: str) -> str:
+    """Small letters, digits and hyphens, from the section's title and the step's first words."""
+    return re.sub(r"[^a-z0-9]+", "-", text.casefold()).strip("-")[:60].rstrip("-") or "step"
+
+
+def _error(name: str, place: Place, says: str, mend: str) -> Finding:
+    return Finding(name, Severity.ERROR, place, says, mend)

@@ -1,0 +1,201 @@
+"""What the maker wrote, read and located, not yet understood: `Source` and its parts."""
+
+from dataclasses import dataclass, field
+
+from publisher.terms import Place, Written
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenMeasure:
+    """A measure's formula: `by_size` maps a size, or None for all sizes, to one or two formulas (inch, metric)."""
+
+    name: Written
+    by_size: tuple[tuple[str | None, "Native"], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Native:
+    """One formula for both unit systems, or one for each (`10 in | 26 cm`)."""
+
+    inch: Written
+    metric: Written
+
+    @property
+    def given_once(self) -> bool:
+        """True when one formula serves both."""
+        return self.inch is self.metric
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenMaterial:
+    """Cloth to buy. `sold` are native widths such as `42 in wide | 110 cm wide`, or a precut's name."""
+
+    key: Written
+    kind: Written                    # fabric, lining, interfacing, wadding
+    name: Written
+    sold: tuple[Native, ...]
+    shrinkage: Written | None
+    note: Written | None
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenNotion:
+    """What is bought and not cut. `sizes` are named lengths (`across`, `length`, …)."""
+
+    key: Written
+    kind: Written | None             # one of the kinds that cautions know: magnetic snap, zip, …
+    name: Written
+    count: Native | None
+    sizes: tuple[tuple[Written, Native], ...]
+    note: Written | None
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenCopy:
+    """`outside: canvas, cut 2, to the finished line`."""
+
+    name: Written
+    says: Written
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenMark:
+    """`front centre: notch at the middle of front edge`."""
+
+    name: Written
+    says: Written
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenRectangle:
+    """`rectangle: A by B`, its sides renamed, its corners rounded."""
+
+    says: Written
+    edges: tuple[tuple[Written, Written], ...]          # side (left, right, top, bottom) → name
+    round: tuple[tuple[Written, Native], ...]           # which corners → radius
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenOutline:
+    """An outline by named points and edges drawn between them, in order round the piece."""
+
+    points: tuple[tuple[Written, Native], ...]          # name → "x, y"
+    edges: tuple[tuple[Written, Written], ...]          # name → "line from A to B", "arc from A to B with radius R"
+    round: tuple[tuple[Written, Native], ...]           # point → radius
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenStrip:
+    """`strip:` a long measured piece with a finished width, a length and a folding."""
+
+    finished_width: Native
+    length: Native
+    fold: Written
+    ends: Native | None
+    joins: Written | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenPiece:
+    """One piece. Exactly one of rectangle, outline and strip is given; `drawn` says whether it gets a template."""
+
+    name: Written
+    drawn: bool
+    rectangle: WrittenRectangle | None
+    outline: WrittenOutline | None
+    strip: WrittenStrip | None
+    joint_edges: tuple[tuple[Written, tuple[Written, ...]], ...]
+    allowance: Native | None                            # None: the pattern's
+    edge_allowances: tuple[tuple[Written, Native], ...]
+    grain: Written | None
+    copies: tuple[WrittenCopy, ...]
+    marks: tuple[WrittenMark, ...]
+    note: Written | None
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenSeam:
+    """Two sides sewn together; a side may be several edges (`A and B`)."""
+
+    name: Written
+    join: tuple[Written, Written]
+    ease: Native | None
+    leave_open: Native | None
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenPlacement:
+    """One copy laid on another; `matching` items are a name that both bear, or `A to B`."""
+
+    name: Written
+    place_copy: Written
+    on: Written
+    matching: tuple[Written, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenStep:
+    """One numbered step of steps.md."""
+
+    id: str                                             # lasting: given by `Id:`, else made of the section and its words
+    number: int                                         # counted through the whole pattern, from 1
+    text: Written                                       # Markdown, quotes still in braces
+    quotes: tuple[Written, ...]                         # what stands between each pair of braces, in order
+    does: tuple[Written, ...]
+    now: tuple[Written, ...]
+    video: Written | None
+    minutes: Written | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenSection:
+    """A heading of steps.md with its steps and the words before them."""
+
+    title: Written
+    intro: Written
+    quotes: tuple[Written, ...]                         # those of the intro
+    video: Written | None
+    minutes: Written | None
+    steps: tuple[WrittenStep, ...]
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """The publication's own facts. `quotes` of about and care stand in braces, as in steps."""
+
+    title: Written
+    maker: Written | None
+    revision: Written
+    date: Written | None
+    language: Written
+    level: Written | None
+    about: Written | None
+    video: Written | None
+    terms: Written | None
+    care: Written | None
+    tested: Written | None
+    tools: tuple[Written, ...]
+    inch_rounding: Written | None                       # "1/8" or "1/16"
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """One pattern folder, read: every value with its place. `files` are all bytes that were given, by name."""
+
+    name: str
+    facts: Facts
+    sizes: tuple[Written, ...]
+    measures: tuple[WrittenMeasure, ...]
+    allowance: Native | None                            # the pattern's usual seam allowance
+    finished_size: tuple[tuple[Written, Native], ...]
+    materials: tuple[WrittenMaterial, ...]
+    notions: tuple[WrittenNotion, ...]
+    pieces: tuple[WrittenPiece, ...]
+    seams: tuple[WrittenSeam, ...]
+    placements: tuple[WrittenPlacement, ...]
+    sections: tuple[WrittenSection, ...]
+    texts: tuple[tuple[str, str], ...] = field(compare=False)   # file name → text, for printing a finding's line
+    kept: tuple[tuple[str, bytes], ...] = ()                    # what the product keeps in kept/, by file name

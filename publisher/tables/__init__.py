@@ -1,0 +1,21 @@
+"""The tables of an edition, as values: cutting chart, materials, notions, finished size."""
+
+from publisher.cloth import Cloth
+from publisher.drafting import Draft
+from publisher.tables.chart import cutting_chart
+from publisher.tables.goods import material_rows, notion_rows
+from publisher.tables.values import ChartRow, MaterialRow, NotionRow, Tables
+
+
+def tabulate(draft: Draft, cloth: Cloth) -> Tables:
+    """All tables of one variant."""
+    return Tables(
+        variant=draft.variant,
+        chart=cutting_chart(draft, cloth),
+        materials=material_rows(draft, cloth),
+        notions=notion_rows(draft),
+        finished_size=draft.finished_size,
+    )
+
+
+__all__ = ["ChartRow", "MaterialRow", "NotionRow", "Tables", "tabulate"]

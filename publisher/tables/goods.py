@@ -1,0 +1,35 @@
+"""What to buy: materials in every way they are sold, and notions."""
+
+from publisher.cloth import Cloth
+from publisher.drafting import Draft, Material
+from publisher.tables.values import MaterialRow, NotionRow
+from publisher.terms import length
+
+
+def material_rows(draft: Draft, cloth: Cloth) -> tuple[MaterialRow, ...]:
+    """One row a material that something is cut from."""
+    rows = (_material_row(material, cloth) for material in draft.materials)
+    return tuple(row for row in rows if row.buy or row.precuts)
+
+
+def _material_row(material: Material, cloth: Cloth) -> MaterialRow:
+    layouts = [layout for layout in cloth.layouts if layout.material == material.key and layout.laid]
+    return MaterialRow(
+        key=material.key,
+        name=material.name,
+        kind=material.kind,
+        buy=tuple(
+            (length(layout.width), length(layout.buy_length)) for layout in layouts if layout.precut is None
+        ),
+        precuts=tuple((layout.precut, layout.precut_count) for layout in layouts if layout.precut is not None),
+        shrinkage=material.shrinkage,
+        note=material.note,
+    )
+
+
+def notion_rows(draft: Draft) -> tuple[NotionRow, ...]:
+    """One row a notion."""
+    return tuple(
+        NotionRow(notion.key, notion.kind, notion.name, notion.count, notion.sizes, notion.note)
+        for notion in draft.notions
+    )

@@ -1,0 +1,57 @@
+"""Tables of the edition, as values: the cutting chart, materials, notions, finished size."""
+
+from dataclasses import dataclass
+
+from publisher.terms import Phrase, Quantity, Variant
+
+
+@dataclass(frozen=True, slots=True)
+class ChartRow:
+    """One copy to cut. `size` is None for a drawn piece (use its template)."""
+
+    piece_number: int
+    copy: str
+    piece: str
+    material: str                   # key
+    count: int
+    size: tuple[Quantity, Quantity] | None      # cut width × cut height
+    cut: Phrase                     # "cut 2", "cut 1 pair" …
+    grain: Phrase
+    notes: tuple[Phrase, ...]
+    template: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialRow:
+    """One material with every way it is sold and how much to buy; precuts by count."""
+
+    key: str
+    name: str
+    kind: str
+    buy: tuple[tuple[Quantity, Quantity], ...]          # (width as sold, length to buy)
+    precuts: tuple[tuple[str, int], ...]
+    shrinkage: float
+    note: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class NotionRow:
+    """One notion to buy."""
+
+    key: str
+    kind: str | None
+    name: str
+    count: int | None
+    sizes: tuple[tuple[str, Quantity], ...]
+    note: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Tables:
+    """All tables of one variant."""
+
+    variant: Variant
+    chart: tuple[ChartRow, ...]
+    materials: tuple[MaterialRow, ...]
+    notions: tuple[NotionRow, ...]
+    finished_size: tuple[tuple[str, Quantity], ...]

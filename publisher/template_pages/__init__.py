@@ -1,0 +1,27 @@
+"""Pieces on paper: pages, tiles, joining marks."""
+
+from publisher.template_pages.values import (
+    DEFAULT_EDITIONS,
+    EDITIONS,
+    Edition,
+    Frame,
+    JoiningMark,
+    Neighbour,
+    Paper,
+    PlacedPiece,
+    TemplatePage,
+    TemplatePages,
+)
+
+__all__ = [
+    "DEFAULT_EDITIONS",
+    "EDITIONS",
+    "Edition",
+    "Frame",
+    "JoiningMark",
+    "Neighbour",
+    "Paper",
+    "PlacedPiece",
+    "TemplatePage",
+    "TemplatePages",
+]

@@ -1,0 +1,65 @@
+"""The words every stage shares: places, findings, exact lengths and their rounding, phrases, variants."""
+
+from publisher.terms.findings import Finding, Severity, Unusable, merge_findings
+from publisher.terms.hashing import content_hash
+from publisher.terms.lengths import (
+    AMOUNT_PATTERN,
+    UNITS,
+    Dimension,
+    DimensionError,
+    Quantity,
+    length,
+    number,
+    read_amount,
+    read_length,
+)
+from publisher.terms.nearest import did_you_mean
+from publisher.terms.phrases import Phrase
+from publisher.terms.places import Place
+from publisher.terms.rounding import (
+    NumberStyle,
+    conversion_error,
+    convert_length,
+    print_cloth,
+    print_length,
+    print_quantity,
+    round_cut,
+    round_length,
+    round_up_to_step,
+    selling_step,
+)
+from publisher.terms.variants import UnitSystem, Variant
+from publisher.terms.written import Written
+
+__all__ = [
+    "AMOUNT_PATTERN",
+    "UNITS",
+    "Dimension",
+    "DimensionError",
+    "Finding",
+    "NumberStyle",
+    "Phrase",
+    "Place",
+    "Quantity",
+    "Severity",
+    "UnitSystem",
+    "Unusable",
+    "Variant",
+    "Written",
+    "content_hash",
+    "conversion_error",
+    "convert_length",
+    "did_you_mean",
+    "length",
+    "merge_findings",
+    "number",
+    "print_cloth",
+    "print_length",
+    "print_quantity",
+    "read_amount",
+    "read_length",
+    "round_cut",
+    "round_length",
+    "round_up_to_step",
+    "selling_step",
+]

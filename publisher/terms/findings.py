@@ -1,0 +1,63 @@
+"""A finding: what is wrong, where, and how to mend it. The maker's mistakes are findings, never exceptions of ours."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from enum import Enum
+
+from publisher.terms.places import Place
+from publisher.terms.variants import Variant
+
+
+class Severity(Enum):
+    """An error stops publishing; a warning and advice are printed."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    ADVICE = "advice"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """`name` is the lasting code (`no-such-name`); `says` what is wrong with the numbers; `mend` how to put it right."""
+
+    name: str
+    severity: Severity
+    place: Place | None
+    says: str
+    mend: str
+    variants: tuple[Variant, ...] = ()
+
+
+class Unusable(Exception):
+    """Raised inside a stage when one thing the maker wrote cannot be used; caught where the next thing can go on."""
+
+    def __init__(self, finding: Finding) -> None:
+        super().__init__(finding.says)
+        self.finding = finding
+
+    def __reduce__(self) -> tuple[type["Unusable"], tuple[Finding]]:
+        return (Unusable, (self.finding,))
+
+
+def error(name: str, place: Place | None, says: str, mend: str) -> Finding:
+    """An error found at `place`."""
+    return Finding(name, Severity.ERROR, place, says, mend)
+
+
+def merge_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """The findings in order of place, those of one name at one place joined into one that lists all its variants."""
+    merged: dict[object, Finding] = {}
+    for found in findings:
+        key = (found.name, found.place) if found.place else (found.name, found.says)
+        earlier = merged.get(key)
+        if earlier is None:
+            merged[key] = found
+        else:
+            more = tuple(variant for variant in found.variants if variant not in earlier.variants)
+            merged[key] = replace(earlier, variants=earlier.variants + more)
+    return tuple(sorted(merged.values(), key=_order))
+
+
+def _order(found: Finding) -> tuple[str, int, int, str, str]:
+    place = found.place
+    return (place.file, place.line, place.column, found.name, found.says) if place else ("", 0, 0, found.name, found.says)

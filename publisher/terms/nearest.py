@@ -1,0 +1,23 @@
+"""The name that was probably meant."""
+
+import difflib
+from collections.abc import Iterable
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """The known name most like `word`, or None when none is like it."""
+    by_folded = {name.casefold(): name for name in known}
+    close = difflib.get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
+    return by_folded[close[0]] if close else None
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """A hint for a mend: "did you mean 'pocket depth'?", else the known names, else ""."""
+    names = list(known)
+    close = nearest(word, names)
+    if close is not None:
+        return f"did you mean '{close}'?"
+    if not names:
+        return ""
+    listed = ", ".join(f"'{name}'" for name in names[:12])
+    return f"known here: {listed}{', …' if len(names) > 12 else ''}"

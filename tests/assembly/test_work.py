@@ -1,0 +1,107 @@
+"""Steps: their actions, the state of the work, and checkpoints."""
+
+import pytest
+
+from tests.specimens import prove_text
+
+PATTERN = """\
+notions:
+  snap:
+    kind: magnetic snap
+    name: Magnetic snap
+    count: 1
+pieces:
+  panel:
+    outline:
+      rectangle: 20 cm by 10 cm
+    copies:
+      front: canvas
+      back: canvas
+      stiffening: canvas, to the finished line
+    marks:
+      snap: point at 2 cm from the middle of top edge
+  tie:
+    strip:
+      finished width: 2 cm
+      length: 20 cm
+      fold: in fourths
+      ends: 0
+    copies:
+      only: canvas
+seams:
+  base seam:
+    join:
+      - panel front.bottom edge
+      - panel back.bottom edge
+  side seam:
+    join:
+      - panel front.left edge
+      - panel back.right edge
+"""
+STEPS = """\
+## Make it
+
+1. Fuse and mark.
+   Does: cut all
+   Does: fuse panel stiffening to panel front
+   Does: mark panel front.snap
+2. Attach the snap.
+   Does: attach snap at panel front.snap
+3. Sew the base.
+   Does: sew base seam
+   Now: panel front
+4. Sew the side and fold the tie.
+   Does: sew side seam
+   Does: fold tie
+   Now: panel front
+   Now: tie
+   Now: panel stiffening
+"""
+
+
+def test_state_grows_step_by_step() -> None:
+    proof, findings = prove_text(PATTERN, STEPS)
+    assert [finding for finding in findings if finding.name == "no-such-name"] == []
+    first, second, third, fourth = proof.assemblies[1].steps
+    assert first.before.cut == frozenset()
+    assert first.after.cut == {"panel front", "panel back", "panel stiffening", "tie"}
+    assert first.after.fused == {"panel stiffening"}
+    assert second.before == first.after
+    assert second.after.attached == {"snap"}
+    assert third.after.sewn == ("base seam",)
+    assert fourth.after.closed_edges == {
+        ("panel front", "bottom edge"),
+        ("panel back", "bottom edge"),
+        ("panel front", "left edge"),
+        ("panel back", "right edge"),
+    }
+
+
+def test_checkpoints_lose_the_allowance_of_what_is_sewn() -> None:
+    proof, _ = prove_text(PATTERN, STEPS)
+    _, _, third, fourth = proof.assemblies[1].steps
+    (base,) = third.checkpoints
+    assert (base.width, base.height) == (pytest.approx(220), pytest.approx(110))
+    side, tie, stiffening = fourth.checkpoints
+    assert (side.width, side.height) == (pytest.approx(210), pytest.approx(110))
+    assert (tie.width, tie.height) == (pytest.approx(200), pytest.approx(20))
+    assert (stiffening.width, stiffening.height) == (pytest.approx(200), pytest.approx(100))
+
+
+@pytest.mark.parametrize(
+    ("line", "name", "says", "mend"),
+    [
+        ("Does: sew bass seam", "no-such-name", "no seam called 'bass seam'", "did you mean 'base seam'?"),
+        ("Does: sew panel front", "wrong-kind-of-name", "'panel front' is a copy; 'sew' is done to a seam", ""),
+        ("Does: fuse panel stiffening", "unfinished-action", "to what?", "fuse"),
+        ("Does: attach snap at panel front.snip", "no-such-name", "panel front.snip", "did you mean 'panel front.snap'?"),
+        ("Now: panel frond", "no-such-name", "no copy called 'panel frond'", "did you mean 'panel front'?"),
+    ],
+)
+def test_lines_that_name_nothing(line: str, name: str, says: str, mend: str) -> None:
+    _, findings = prove_text(PATTERN, STEPS + f"5. More.\n   {line}\n")
+    (finding,) = [finding for finding in findings if finding.place and finding.place.line == 22]
+    assert (finding.name, finding.place.file if finding.place else "") == (name, "steps.md")
+    assert says in finding.says
+    assert mend in finding.mend
+    assert len(finding.variants) == 2

@@ -1,0 +1,66 @@
+"""What to buy, worked out by hand."""
+
+import pytest
+
+from publisher.pipeline import prove
+from tests.specimens import HEAD, files, prove_text
+
+PIECES = """\
+pieces:
+  panel:
+    rectangle: 40 cm by 30 cm
+    copies:
+      front: canvas
+      back: canvas
+      spare: canvas
+"""
+
+
+def test_length_to_buy_goes_up_to_the_selling_step() -> None:
+    proof, findings = prove_text(PIECES)
+    metric = proof.cloths[1]
+    (layout,) = metric.layouts
+    # 42 × 32 cm cut; 110 − 2 cm usable holds two beside each other (42 + 0.3 + 42), so two rows: 32 + 0.3 + 32 cm.
+    assert layout.usable_width == pytest.approx(1080)
+    assert layout.used_length == pytest.approx(643)
+    assert layout.needed_length == pytest.approx(668)       # 2.5 cm for squaring up
+    assert layout.buy_length == pytest.approx(700)
+    inch = proof.cloths[0].layouts[0]
+    assert inch.buy_length % (4.5 * 25.4) == pytest.approx(0, abs=1e-6)
+    assert inch.buy_length >= inch.needed_length
+
+
+def test_fat_quarters_are_counted() -> None:
+    """A fat quarter is sold as 18 × 21 in, or 50 × 55 cm (common practice, no source): one 42 × 32 cm panel each."""
+    quarters = HEAD.replace("42 in wide | 110 cm wide", "fat quarter")
+    proof, findings = prove("specimen", files(PIECES, "", quarters))
+    assert proof is not None, findings
+    assert [row.precuts for tables in proof.tables for row in tables.materials] == [(("fat quarter", 3),)] * 2
+
+
+def test_long_strip_is_pieced_or_told() -> None:
+    strip = """\
+        pieces:
+          tie:
+            strip:
+              finished width: 2 cm
+              length: 2.4 m
+              fold: in fourths
+              joins: {joins}
+            copies:
+              only: canvas
+        """
+    proof, findings = prove_text(strip.format(joins="allowed"))
+    assert "strip-too-long" not in [finding.name for finding in findings]
+    (plan,) = proof.cloths[1].strips
+    # 242 cm of 8 cm strip from 108 cm: 3 × 108 − 2 × 8 = 308 ≥ 242 > 2 × 108 − 8.
+    assert (plan.count, plan.joins, plan.join_loss) == (3, 2, pytest.approx(160))
+    _, findings = prove_text(strip.format(joins="none"))
+    assert "strip-too-long" in [finding.name for finding in findings]
+
+
+def test_piece_wider_than_the_cloth_is_told_once_for_both_systems() -> None:
+    proof, findings = prove_text(PIECES.replace("40 cm", "140 cm"))
+    (finding,) = [finding for finding in findings if finding.name == "piece-wider-than-cloth" and "front" in finding.says]
+    assert len(finding.variants) == 2
+    assert [layout.laid for layout in proof.cloths[0].layouts] == []

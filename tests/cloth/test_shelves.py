@@ -1,0 +1,90 @@
+"""The plain arrangement in rows, against worked examples of an old handbook."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from publisher.cloth.kept import holds, kept_layout, question_of, written_layout
+from publisher.cloth.shelves import Rectangle, TooWide, arrange_in_rows
+from publisher.cloth.strip_plans import join_loss, strips_needed
+
+NAIL = 2.25 * 25.4      # an old cloth measure: 1/16 yd
+
+# The Workwoman's Guide (1838, Project Gutenberg 75494): pieces cut without turning, no seams, kinds in bands of
+# their own; (cloth width, [(count, width, length)], published length), all in nails. Ids W01 … W13 of our list.
+WORKWOMANS_GUIDE = [
+    (16, [(12, 4, 6)], 18),
+    (18, [(12, 4.5, 7)], 21),
+    (15, [(12, 3.75, 6)], 18),
+    (17, [(12, 4.25, 7)], 21),
+    (16, [(4, 8, 5)], 10),
+    (24, [(12, 8, 6), (12, 2, 8)], 32),
+    (16, [(12, 4, 8), (12, 4, 6)], 42),
+    (21, [(12, 1.75, 7), (12, 7, 9)], 43),
+]
+
+
+@pytest.mark.parametrize(("width", "kinds", "published"), WORKWOMANS_GUIDE)
+def test_published_lengths(width: float, kinds: list[tuple[int, float, float]], published: float) -> None:
+    rectangles = [
+        Rectangle(f"kind {kind}", nth, across * NAIL, along * NAIL)
+        for kind, (count, across, along) in enumerate(kinds)
+        for nth in range(count)
+    ]
+    _, used = arrange_in_rows(rectangles, width * NAIL, gap=0)
+    assert used == pytest.approx(published * NAIL)
+
+
+sizes = st.floats(min_value=5, max_value=400)
+
+
+@given(st.lists(st.tuples(sizes, sizes, st.booleans()), min_size=1, max_size=25), st.floats(min_value=0, max_value=8))
+def test_rows_hold_everything_and_nothing_overlaps(boxes: list[tuple[float, float, bool]], gap: float) -> None:
+    rectangles = [Rectangle("r", nth, across, along, free) for nth, (across, along, free) in enumerate(boxes)]
+    laid, used = arrange_in_rows(rectangles, 400, gap)
+    assert sorted(one.rectangle.nth for one in laid) == list(range(len(boxes)))
+    assert holds(laid, 400, gap)
+    assert used == pytest.approx(max(one.y + one.length for one in laid))
+
+
+def test_too_wide_is_told() -> None:
+    with pytest.raises(TooWide, match="flag is 500 mm wide on cloth of 400 mm"):
+        arrange_in_rows([Rectangle("flag", 1, 500, 450)], 400, 3)
+
+
+def test_free_rectangle_is_turned_to_fit() -> None:
+    (laid,), used = arrange_in_rows([Rectangle("flag", 1, 500, 300, free=True)], 400, 3)
+    assert (laid.turned, laid.width, used) == (True, 300, 500)
+
+
+def test_kept_layout_is_used_while_it_holds() -> None:
+    rectangles = [Rectangle("a", 1, 100, 50), Rectangle("b", 1, 100, 30), Rectangle("b", 2, 100, 20)]
+    laid, used = arrange_in_rows(rectangles, 210, 0)
+    assert used == pytest.approx(70)
+    name = f"cloth-{question_of(rectangles, 210, 0)}.json"
+    better = b"[[0, 0, false], [100, 0, false], [100, 30, false]]"
+    kept = kept_layout(((name, better),), rectangles, 210, 0)
+    assert kept is not None
+    assert kept[1] == pytest.approx(50)
+    assert kept_layout(((name, written_layout(kept[0])),), rectangles, 210, 0) == kept
+    for bad in (
+        b"[[0, 0, false], [90, 0, false], [100, 30, false]]",       # overlaps
+        b"[[0, 0, false], [120, 0, false], [100, 30, false]]",      # hangs over the selvage
+        b"[[0, 0, true], [100, 0, false], [100, 30, false]]",       # turned off its grain
+        b"[[0, 0, false]]",
+        b"nonsense",
+        b"[" * 10_000,
+    ):
+        assert kept_layout(((name, bad),), rectangles, 210, 0) is None
+    assert kept_layout(((name, better),), rectangles, 211, 0) is None
+    assert laid
+
+
+def test_strips_joined_on_the_diagonal() -> None:
+    """n = ⌈(L − w) / (W − w)⌉: the smallest n with n·W − (n − 1)·w ≥ L (derived, not published)."""
+    for length, width, strip in [(2000, 1080, 50), (1080, 1080, 50), (2110, 1080, 50), (2111, 1080, 50), (9000, 1016, 63.5)]:
+        count = strips_needed(length, width, strip)
+        assert count * width - join_loss(count, strip) >= length - 1e-6
+        assert count == 1 or (count - 1) * width - join_loss(count - 1, strip) < length
+    with pytest.raises(ValueError, match="cloth is 40 mm wide"):
+        strips_needed(500, 40, 50)
