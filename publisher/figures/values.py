@@ -18,6 +18,7 @@ class Style(Enum):
     FRAME = "frame"
     JOINING = "joining mark"
     SCALE = "scale"
+    LEADER = "leader"
     SOLID = "solid"                 # filled black, no stroke: arrow heads
 
 

@@ -1,10 +1,11 @@
 """Points, lines, arcs, cubics, paths and their parallels. Knows nothing of sewing; sewing gives it millimetres."""
 
 from publisher.geometry.arcs import arc_by_height, arc_by_radius, as_cubics
+from publisher.geometry.boxes import place_box
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
-from publisher.geometry.planar import boxes_overlap, crossing, flipped_alike, inside, polygon, span_inside
+from publisher.geometry.planar import boxes_overlap, crossing, fills_box, flipped_alike, inside, polygon, span_inside
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
 from publisher.geometry.trimming import TooTight, round_corner
@@ -24,11 +25,13 @@ __all__ = [
     "as_cubics",
     "boxes_overlap",
     "crossing",
+    "fills_box",
     "flipped_alike",
     "inside",
     "intersections",
     "nearest",
     "offset_outline",
+    "place_box",
     "polygon",
     "round_corner",
     "signed_area",

@@ -9,7 +9,7 @@ from shapely.geometry.base import BaseGeometry
 from shapely.validation import explain_validity
 
 from publisher.geometry.paths import Path
-from publisher.geometry.points import Point
+from publisher.geometry.points import Box, Point
 
 
 def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
@@ -70,3 +70,8 @@ def boxes_overlap(boxes: Sequence[tuple[float, float, float, float]], gap: float
             if near:
                 return True
     return False
+
+
+def fills_box(area: Polygon, within: Box, margin: float) -> bool:
+    """True when something of an area, grown by `margin`, lies in an upright box."""
+    return bool(area.buffer(margin).intersects(box(within.left, within.bottom, within.right, within.top)))

@@ -1,5 +1,6 @@
 """Pieces on paper: pages, tiles, joining marks."""
 
+from publisher.template_pages.planning import Template, plan_pages, templates_of
 from publisher.template_pages.values import (
     DEFAULT_EDITIONS,
     EDITIONS,
@@ -22,6 +23,9 @@ __all__ = [
     "Neighbour",
     "Paper",
     "PlacedPiece",
+    "Template",
     "TemplatePage",
     "TemplatePages",
+    "plan_pages",
+    "templates_of",
 ]

@@ -1,0 +1,139 @@
+"""Template lines put into a laid-out PDF: placeholders become form XObjects that all tiles share.
+
+A placeholder page holds an empty drawing in millimetres, y down, whose only path starts at a number that says which
+lines belong there. In the page's stream that start is one token; it is replaced by a clip, a movement, and the name
+of a form. So the lines are exact, drawn once however many tiles show them, and tagged with the drawing's title.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from html import escape
+
+import pydyf
+
+from publisher.figures import Figure, pdf_operators
+from publisher.geometry import Point
+from publisher.template_pages import Frame, Paper, PlacedPiece
+
+FIRST_SENTINEL = 99000
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnForm:
+    """One figure on a page: as it stands (paper coordinates), shifted, or moved as a placed piece is."""
+
+    figure: Figure
+    placed: PlacedPiece | None = None
+    shift: Point = Point(0.0, 0.0)
+    size: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingOrder:
+    """All lines of one placeholder, in drawing order."""
+
+    forms: tuple[DrawnForm, ...]
+
+
+def sentinel_svg(paper: Paper, key: int, title: str) -> str:
+    """The placeholder of drawing order `key`, covering the whole page; `title` is its alternative text."""
+    size = f'width="{paper.width}mm" height="{paper.height}mm" viewBox="0 0 {paper.width} {paper.height}"'
+    return f'<svg {size}><title>{escape(title)}</title><path d="M-{FIRST_SENTINEL + key} 7"/></svg>'
+
+
+def draw_forms(pdf: pydyf.PDF, orders: Sequence[DrawingOrder]) -> None:
+    """Replaces every placeholder's token by its lines. Raises RuntimeError where one is missing or stands twice."""
+    streams = [thing for thing in pdf.objects if isinstance(thing, pydyf.Stream)]
+    forms: dict[tuple[Figure, str | None], str] = {}
+    groups: dict[str, pydyf.Dictionary] = {}
+    resources = _resources(pdf)
+    for key, order in enumerate(orders):
+        stream, at = _find(streams, key)
+        stream.stream[at] = b"\n".join(_calls(pdf, resources, order, forms, groups))
+    if groups:
+        _list_groups(pdf, groups)
+
+
+def _resources(pdf: pydyf.PDF) -> pydyf.Dictionary:
+    """The dictionary that all pages share."""
+    return next(
+        thing for thing in pdf.objects if isinstance(thing, pydyf.Dictionary) and "XObject" in thing and "Font" in thing
+    )
+
+
+def _find(streams: Sequence[pydyf.Stream], key: int) -> tuple[pydyf.Stream, int]:
+    token = f"-{FIRST_SENTINEL + key} 7 m".encode()
+    found = [(stream, at) for stream in streams for at, item in enumerate(stream.stream) if item == token]
+    if len(found) != 1:
+        raise RuntimeError(f"placeholder {key} stands {len(found)} times in the pages")
+    return found[0]
+
+
+def _calls(
+    pdf: pydyf.PDF,
+    resources: pydyf.Dictionary,
+    order: DrawingOrder,
+    forms: dict[tuple[Figure, str | None], str],
+    groups: dict[str, pydyf.Dictionary],
+) -> list[bytes]:
+    lines: list[bytes] = []
+    for drawn in order.forms:
+        name = forms.get((drawn.figure, drawn.size))
+        if name is None:
+            name = f"template{len(forms)}"
+            forms[(drawn.figure, drawn.size)] = name
+            group = _group(pdf, groups, drawn.size) if drawn.size is not None else None
+            resources["XObject"][name] = _form(pdf, drawn.figure, group)
+        lines += [b"q", *_where(drawn), f"/{name} Do".encode(), b"Q"]
+    return lines
+
+
+def _form(pdf: pydyf.PDF, figure: Figure, group: pydyf.Dictionary | None) -> bytes:
+    extra = pydyf.Dictionary(
+        {
+            "Type": "/XObject",
+            "Subtype": "/Form",
+            "BBox": pydyf.Array([-20000, -20000, 20000, 20000]),
+            "Resources": pydyf.Dictionary(),
+        }
+    )
+    if group is not None:
+        extra["OC"] = group.reference
+    form = pydyf.Stream([pdf_operators(figure)], extra, compress=True)
+    pdf.add_object(form)
+    reference: bytes = form.reference
+    return reference
+
+
+def _where(drawn: DrawnForm) -> list[bytes]:
+    """Clip and movement. The page's own transformation is in millimetres with y down; pieces have y up."""
+    placed = drawn.placed
+    if placed is None:
+        return [f"1 0 0 1 {_number(drawn.shift.x)} {_number(drawn.shift.y)} cm".encode()]
+    origin = placed.on_paper(Point(0.0, 0.0))
+    right, up = placed.on_paper(Point(1.0, 0.0)) - origin, placed.on_paper(Point(0.0, 1.0)) - origin
+    matrix = " ".join(_number(value) for value in (right.x, right.y, up.x, up.y, origin.x, origin.y))
+    return [f"{_frame(placed.clip)} re W n".encode(), f"{matrix} cm".encode()]
+
+
+def _frame(frame: Frame) -> str:
+    return " ".join(_number(value) for value in (frame.left, frame.top, frame.width, frame.height))
+
+
+def _number(value: float) -> str:
+    text = f"{value:.5f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _group(pdf: pydyf.PDF, groups: dict[str, pydyf.Dictionary], size: str) -> pydyf.Dictionary:
+    if size not in groups:
+        groups[size] = pydyf.Dictionary({"Type": "/OCG", "Name": pydyf.String(size)})
+        pdf.add_object(groups[size])
+    return groups[size]
+
+
+def _list_groups(pdf: pydyf.PDF, groups: dict[str, pydyf.Dictionary]) -> None:
+    """The layers a reader can switch off. No /Usage: with it some viewers take no notice of what is switched off."""
+    references = pydyf.Array([group.reference for group in groups.values()])
+    configuration = pydyf.Dictionary({"Name": pydyf.String("sizes"), "Order": references, "ON": references})
+    pdf.catalog["OCProperties"] = pydyf.Dictionary({"OCGs": references, "D": configuration})

@@ -1,0 +1,149 @@
+"""The template pages of an edition as the layouts set them: placeholders, labels in place, furniture; and their lines."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from publisher.checks import Proof
+from publisher.drafting import Piece
+from publisher.edition.layouts import font_file
+from publisher.edition.pdf_forms import DrawingOrder, DrawnForm, sentinel_svg
+from publisher.edition.text_width import text_width
+from publisher.edition.words import Speaker
+from publisher.figures import (
+    Figure,
+    Label,
+    check_block_captions,
+    check_block_figure,
+    furniture_figure,
+    label_page,
+    piece_figure,
+)
+from publisher.geometry import Point
+from publisher.template_pages import Edition, Frame, PlacedPiece, TemplatePage, templates_of
+from publisher.terms import Finding, Phrase
+
+JOINING_LABEL_DEPTH = 2.3           # mm from the frame's edge to the middle of a joining mark's letter
+JOINING_LABEL_SIZE = (6.0, 3.2)     # mm
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A short text in a box on the page, mm, y down."""
+
+    text: str
+    left: float
+    top: float
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPage:
+    """One template page."""
+
+    number: int
+    title: str
+    svg: str
+    frame: Frame
+    labels: tuple[Label, ...]
+    joining: tuple[Spot, ...]
+    captions: tuple[Spot, ...]
+    place: str
+    neighbours: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheets:
+    """All template pages of an edition, and what is drawn on each, in the order of the placeholders."""
+
+    pages: tuple[SheetPage, ...]
+    orders: tuple[DrawingOrder, ...]
+    findings: tuple[Finding, ...]
+    tiled: bool
+
+
+def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
+    """The template pages with their texts and lines; findings for labels that found no room."""
+    planned = proof.pages_of(edition).pages
+    templates = {(one.piece.name, one.size): one.piece for one in templates_of(proof.drafts_of(edition.units))}
+    drawn = {key: piece_figure(piece) for key, piece in templates.items()}
+    pages: list[SheetPage] = []
+    orders: list[DrawingOrder] = []
+    found: list[Finding] = []
+
+    def fit(phrase: Phrase, points: float, bold: bool) -> tuple[str, float]:
+        text = speak.say(phrase)
+        return text, text_width(text, font_file(bold), points)
+
+    for key, page in enumerate(planned):
+        pieces = [templates[(placed.piece, placed.size)] for placed in page.placed]
+        labels, unfitted = label_page(page, pieces, fit)
+        found.extend(unfitted)
+        pages.append(_page(page, key, len(planned), pieces, labels, edition, speak))
+        orders.append(_order(page, drawn, labels))
+    tiled = any(page.rows * page.columns > 1 for page in planned)
+    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled)
+
+
+def _order(page: TemplatePage, drawn: dict[tuple[str, str | None], Figure], labels: Sequence[Label]) -> DrawingOrder:
+    forms = [
+        DrawnForm(drawn[(placed.piece, placed.size)], placed=placed, size=placed.size) for placed in page.placed
+    ]
+    if page.check_block is not None:
+        forms.append(DrawnForm(check_block_figure(), shift=Point(page.check_block.left, page.check_block.top)))
+    leaders = tuple(label.leader for label in labels if label.leader is not None)
+    furniture = furniture_figure(page)
+    forms.append(DrawnForm(Figure((*furniture.strokes, *leaders))))
+    return DrawingOrder(tuple(forms))
+
+
+def _page(
+    page: TemplatePage, key: int, count: int, pieces: Sequence[Piece], labels: tuple[Label, ...], edition: Edition, speak: Speaker
+) -> SheetPage:
+    names = speak.listed([_shown_name(piece, placed) for piece, placed in zip(pieces, page.placed, strict=True)])
+    title = (
+        speak.say("templates.page-named", number=page.number, count=count, pieces=names)
+        if names
+        else speak.say("templates.page-checks", number=page.number, count=count)
+    )
+    drawing = speak.say("templates.drawing", pieces=names) if names else speak.say("templates.drawing-checks")
+    tiled = page.rows * page.columns > 1
+    tile = {"row": page.row, "rows": page.rows, "column": page.column, "columns": page.columns}
+    return SheetPage(
+        number=page.number,
+        title=title,
+        svg=sentinel_svg(edition.paper, key, drawing),
+        frame=page.frame,
+        labels=labels,
+        joining=tuple(_joining(page)),
+        captions=tuple(_captions(page, speak)),
+        place=speak.say("templates.tile", **tile) if tiled else "",
+        neighbours=speak.say("numbers.list-separator").join(
+            speak.say(f"templates.neighbour-{one.side}", page=one.page) for one in page.neighbours
+        ),
+    )
+
+
+def _shown_name(piece: Piece, placed: PlacedPiece) -> str:
+    return piece.name if placed.size is None else f"{piece.name} {placed.size}"
+
+
+def _joining(page: TemplatePage) -> list[Spot]:
+    inwards = {"left": (1, 0), "right": (-1, 0), "top": (0, 1), "bottom": (0, -1)}
+    width, height = JOINING_LABEL_SIZE
+    spots: list[Spot] = []
+    for mark in page.joining_marks:
+        x, y = inwards[mark.side]
+        middle = Point(mark.at.x + x * JOINING_LABEL_DEPTH, mark.at.y + y * JOINING_LABEL_DEPTH)
+        spots.append(Spot(mark.label, middle.x - width / 2, middle.y - height / 2, width, height))
+    return spots
+
+
+def _captions(page: TemplatePage, speak: Speaker) -> list[Spot]:
+    block = page.check_block
+    if block is None:
+        return []
+    return [
+        Spot(speak.say(caption.phrase), block.left + caption.left, block.top + caption.top, caption.width, 6.0)
+        for caption in check_block_captions()
+    ]

@@ -1,0 +1,324 @@
+"""The view: everything an edition of one unit system says, as text and HTML, ready for the layouts to set."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from publisher.checks import Proof
+from publisher.drafting import Draft
+from publisher.edition.prose import amount_html, name_html, render
+from publisher.edition.words import Speaker
+from publisher.figures import figure_svg, mark_samples
+from publisher.source import WrittenSection, WrittenStep
+from publisher.tables import ChartRow, NotionRow, Tables
+from publisher.terms import Quantity, UnitSystem, Written, length
+
+# 6 in or 15 cm between strong consumer magnets and implants (a notice of the US FDA on consumer electronics; magnetic
+# snaps by analogy).
+MAGNET_CLEARANCE = {UnitSystem.INCH: length(152.4), UnitSystem.METRIC: length(150)}
+# Which caution each tool and notion calls for.
+CAUTION_OF = {
+    "sewing machine": "sewing machine",
+    "iron": "iron",
+    "rotary cutter": "rotary cutter",
+    "scissors": "scissors",
+    "seam ripper": "scissors",
+    "awl": "scissors",
+    "pins": "pins",
+    "hand needle": "pins",
+    "magnetic snap": "magnetic snap",
+}
+SMALL_PARTS = ("magnetic snap", "snap", "button", "bead", "ring")
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A line of the cover: what, and how much."""
+
+    name: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class BuyLine:
+    """One way to buy a material."""
+
+    how: str
+    amount: str
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialView:
+    """One material to buy."""
+
+    name: str
+    key: str
+    lines: tuple[BuyLine, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChartLine:
+    """One row of the cutting chart."""
+
+    number: str
+    copy: str
+    cut: str
+    material: str
+    size: str
+    grain: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LegendLine:
+    """One mark: its sample as SVG and what it means."""
+
+    svg: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """One step: HTML of its words, and what to check behind it."""
+
+    id: str
+    number: str
+    html: str
+    video: str
+    checkpoints: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SectionView:
+    """A section of the steps."""
+
+    title: str
+    intro: str
+    video: str
+    minutes: str
+    steps: tuple[StepView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """All pages but the templates, for one unit system in one language."""
+
+    language: str
+    units: str
+    edition: str
+    title: str
+    maker: str
+    about: str
+    revision: str
+    date: str
+    facts: tuple[Fact, ...]
+    video: str
+    tested: str
+    allowed: tuple[str, ...]
+    materials: tuple[MaterialView, ...]
+    notions: tuple[str, ...]
+    tools: tuple[str, ...]
+    cautions: tuple[str, ...]
+    chart: tuple[ChartLine, ...]
+    pairs: bool
+    legend: tuple[LegendLine, ...]
+    sections: tuple[SectionView, ...]
+    care: str
+    terms: str
+
+
+def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> View:
+    """The view of a unit system, over all its sizes; `tiled` when some template takes several pages."""
+    facts = proof.source.facts
+    drafts = proof.drafts_of(units)
+    tables = [proof.tables_of(draft.variant) for draft in drafts]
+    return View(
+        language=speak.language,
+        units=speak.say(f"units.{units.value}"),
+        edition=speak.say(f"units.edition.{units.value}"),
+        title=str(facts.title),
+        maker=str(facts.maker or ""),
+        about=render(facts.about, (), name_html) if facts.about else "",
+        revision=str(facts.revision),
+        date=str(facts.date or ""),
+        facts=tuple(_facts(proof, tables, speak)),
+        video=str(facts.video or ""),
+        tested=speak.say("cover.tested", tested=facts.tested) if facts.tested else speak.say("cover.untested"),
+        allowed=(),
+        materials=tuple(_materials(tables, speak)),
+        notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
+        tools=tuple(map(str, facts.tools)),
+        cautions=tuple(_cautions(proof, units, speak)),
+        chart=tuple(_chart_line(rows, drafts, speak) for rows in _same_copies(tables)),
+        pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
+        legend=tuple(_legend(drafts, speak, tiled)),
+        sections=tuple(_section(proof, section, drafts, speak) for section in proof.source.sections),
+        care=render(facts.care, (), name_html) if facts.care else "",
+        terms=render(facts.terms, (), name_html) if facts.terms else "",
+    )
+
+
+def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]:
+    source = proof.source
+    told: list[Fact] = []
+    if tables[0].finished_size:
+        sides = [
+            speak.say("cover.side", side=name, amount=speak.per_size([speak.quantity(dict(t.finished_size)[name]) for t in tables]))
+            for name, _ in tables[0].finished_size
+        ]
+        told.append(Fact(speak.say("cover.finished"), speak.say("numbers.list-separator").join(sides)))
+    if source.sizes:
+        told.append(Fact(speak.say("cover.sizes"), speak.listed(list(map(str, source.sizes)))))
+    if source.facts.level:
+        told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
+    minutes = sum(_minutes(section) for section in source.sections)
+    if minutes:
+        told.append(Fact(speak.say("cover.time"), _time(minutes, speak)))
+    return told
+
+
+def _minutes(section: WrittenSection) -> int:
+    return int(section.minutes or 0) + sum(int(step.minutes or 0) for step in section.steps)
+
+
+def _time(minutes: int, speak: Speaker) -> str:
+    """Under an hour and a half to the minute, longer in half hours, for nobody sews to the minute."""
+    if minutes < 90:
+        return speak.say("time.minutes", count=minutes)
+    halves = round(minutes / 30)
+    return speak.say("time.hours-and-half" if halves % 2 else "time.hours", count=halves // 2)
+
+
+def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
+    views: list[MaterialView] = []
+    for rows in zip(*(table.materials for table in tables), strict=True):
+        first = rows[0]
+        lines = [
+            BuyLine(
+                speak.say("materials.wide", width=speak.length(width)),
+                speak.per_size([speak.cloth(row.buy[at][1]) for row in rows]),
+            )
+            for at, (width, _) in enumerate(first.buy)
+        ]
+        lines += [
+            BuyLine(speak.say("materials.precut", name=name), speak.per_size([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows]))
+            for at, (name, _) in enumerate(first.precuts)
+        ]
+        notes = [first.note] if first.note else []
+        if first.shrinkage:
+            notes.append(speak.say("materials.shrinks", percent=f"{first.shrinkage * 100:g}"))
+        views.append(MaterialView(first.name, first.key, tuple(lines), tuple(notes)))
+    return views
+
+
+def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
+    first = rows[0]
+    text = speak.say("materials.notion-count", count=first.count, name=first.name) if first.count else first.name
+    sizes = [
+        speak.say("materials.size", size=name, amount=speak.per_size([speak.quantity(dict(row.sizes)[name]) for row in rows]))
+        for name, _ in first.sizes
+    ]
+    return speak.say("numbers.list-separator").join([text, *sizes, *([first.note] if first.note else [])])
+
+
+def _cautions(proof: Proof, units: UnitSystem, speak: Speaker) -> list[str]:
+    """The cautions that this pattern's tools and notions call for, each once."""
+    kinds = [str(notion.kind) for notion in proof.source.notions if notion.kind]
+    used = [*map(str, proof.source.facts.tools), *kinds]
+    keys = list(dict.fromkeys(CAUTION_OF[thing] for thing in used if thing in CAUTION_OF))
+    if any(kind in SMALL_PARTS for kind in kinds):
+        keys.append("small parts")
+    near = speak.length(MAGNET_CLEARANCE[units])
+    cautions = [speak.say(f"cautions.{key}", near=near) for key in keys if speak.has(f"cautions.{key}")]
+    return [*cautions, speak.say("cautions.general")]
+
+
+def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
+    """The chart's rows, those of one copy in all sizes together."""
+    return [
+        tuple(row for table in tables for row in table.chart if row.copy == first.copy) for first in tables[0].chart
+    ]
+
+
+def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> ChartLine:
+    first = rows[0]
+    notes = dict.fromkeys(speak.say(note) for row in rows for note in row.notes)
+    return ChartLine(
+        number=str(first.piece_number),
+        copy=first.copy,
+        cut=speak.per_size([speak.say(row.cut) for row in rows]),
+        material=first.material,
+        size=speak.say("chart.template") if first.template else _sizes(rows, drafts, speak),
+        grain=speak.say(first.grain),
+        notes=tuple(notes),
+    )
+
+
+def _sizes(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
+    texts = [_sides(row.size, speak) for row in rows if row.size is not None]
+    if len(set(texts)) == 1:
+        return texts[0]
+    return "; ".join(f"{draft.variant.size}: {text}" for draft, text in zip(drafts, texts, strict=True))
+
+
+def _sides(size: tuple[Quantity, Quantity], speak: Speaker) -> str:
+    return speak.say("chart.sides", width=speak.length(size[0]), height=speak.length(size[1]))
+
+
+def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[LegendLine]:
+    lines: list[LegendLine] = []
+    for key, figure in mark_samples(drafts, tiled):
+        words = speak.say(f"legend.{key}")
+        lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
+    return lines
+
+
+def _section(proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker) -> SectionView:
+    minutes = _minutes(section)
+    return SectionView(
+        title=str(section.title),
+        intro=_prose(section.intro, section.quotes, drafts, speak),
+        video=speak.say("steps.video", time=section.video) if section.video else "",
+        minutes=speak.say("time.minutes", count=minutes) if minutes else "",
+        steps=tuple(_step(proof, step, drafts, speak) for step in section.steps),
+    )
+
+
+def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speaker) -> StepView:
+    return StepView(
+        id=step.id,
+        number=str(step.number),
+        html=_prose(step.text, step.quotes, drafts, speak),
+        video=speak.say("steps.video", time=step.video) if step.video else "",
+        checkpoints=tuple(_checkpoints(proof, step, drafts, speak)),
+    )
+
+
+def _checkpoints(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speaker) -> list[str]:
+    assembled = [
+        next(one for one in proof.assembly_of(draft.variant).steps if one.id == step.id).checkpoints for draft in drafts
+    ]
+    return [
+        speak.say(
+            "steps.checkpoint",
+            copy=same[0].copy,
+            width=speak.per_size([speak.length(length(one.width)) for one in same]),
+            height=speak.per_size([speak.length(length(one.height)) for one in same]),
+        )
+        for same in zip(*assembled, strict=True)
+    ]
+
+
+def _prose(text: Written, quotes: tuple[Written, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
+    if not text:
+        return ""
+    quoted = [dict(draft.quoted) for draft in drafts]
+
+    def shown(written: Written) -> str:
+        values = [one[(written.place, str(written))] for one in quoted]
+        if values[0].name is not None:
+            return name_html(values[0].name)
+        return amount_html(speak.per_size([speak.quantity(value.quantity) for value in values if value.quantity is not None]))
+
+    return render(text, quotes, shown)
+

@@ -1,0 +1,34 @@
+"""Figures as values, and their writers: pieces, the check block, page furniture, samples of marks, labels in place."""
+
+from publisher.figures.check_block import CARD_LONG, CARD_RADIUS, CARD_SHORT, Caption, check_block_captions, check_block_figure
+from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
+from publisher.figures.page_furniture import furniture_figure
+from publisher.figures.pdf_writer import pdf_operators
+from publisher.figures.pieces import piece_figure
+from publisher.figures.samples import mark_samples
+from publisher.figures.style import PENS, Pen
+from publisher.figures.svg import figure_svg
+from publisher.figures.values import Figure, Stroke, Style
+
+__all__ = [
+    "CARD_LONG",
+    "CARD_RADIUS",
+    "CARD_SHORT",
+    "PENS",
+    "Caption",
+    "Figure",
+    "Label",
+    "LabelLine",
+    "Pen",
+    "Stroke",
+    "Style",
+    "TextFitter",
+    "check_block_captions",
+    "check_block_figure",
+    "figure_svg",
+    "furniture_figure",
+    "label_page",
+    "mark_samples",
+    "pdf_operators",
+    "piece_figure",
+]

@@ -1,0 +1,60 @@
+"""The marks of a pattern for its legend: each drawn by the code that draws it on the pieces."""
+
+from collections.abc import Sequence
+
+from publisher.drafting import Draft, FoldLine, GrainLine, Notch, PieceKind, PointMark
+from publisher.figures.page_furniture import joining_strokes, scale_bar
+from publisher.figures.pieces import grain_strokes, notch_strokes, point_strokes
+from publisher.figures.values import Figure, Stroke, Style
+from publisher.geometry import Line, Path, Point
+from publisher.template_pages import JoiningMark
+
+WIDTH, HEIGHT = 34.0, 12.0
+MIDDLE = Point(WIDTH / 2, HEIGHT / 2)
+
+
+def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figure], ...]:
+    """(key of the mark's words, its sample) for exactly the marks that the templates of these drafts bear."""
+    pieces = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
+    marks = [mark for piece in pieces for mark in piece.marks]
+    notches = [mark for mark in marks if isinstance(mark, Notch)]
+    across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
+    samples: list[tuple[str, bool, list[Stroke]]] = [
+        ("cut-line", bool(pieces), [Stroke(across, Style.CUT)]),
+        ("finished-line", any(edge.allowance for piece in pieces for edge in piece.edges), [Stroke(across, Style.FINISHED)]),
+        ("notch", any(not notch.double for notch in notches), _notch(double=False)),
+        ("double-notch", any(notch.double for notch in notches), _notch(double=True)),
+        ("point", any(isinstance(mark, PointMark) for mark in marks), point_strokes(MIDDLE)),
+        ("fold-line", any(isinstance(mark, FoldLine) for mark in marks), [Stroke(across, Style.FOLD)]),
+        ("grain", any(piece.grain_line for piece in pieces), grain_strokes(GrainLine(Point(3.0, HEIGHT / 2), Point(WIDTH - 3.0, HEIGHT / 2)))),
+        ("joining-mark", tiled, _joined()),
+        ("scale-bar", bool(pieces), _bar()),
+    ]
+    return tuple((key, Figure(tuple(strokes), WIDTH, HEIGHT)) for key, used, strokes in samples if used)
+
+
+def _level(start: Point, end: Point) -> Path:
+    return Path((Line(start, end),))
+
+
+def _notch(double: bool) -> list[Stroke]:
+    edge = _level(Point(1.0, HEIGHT - 2.5), Point(WIDTH - 1.0, HEIGHT - 2.5))
+    return [
+        Stroke(edge, Style.CUT),
+        *notch_strokes(Point(WIDTH / 2, HEIGHT - 2.5), Point(WIDTH / 2, HEIGHT - 7.5), double),
+    ]
+
+
+def _joined() -> list[Stroke]:
+    edge = Path((Line(Point(WIDTH / 2, 0.5), Point(WIDTH / 2, HEIGHT - 0.5)),))
+    halves = [stroke for side in ("left", "right") for stroke in joining_strokes(JoiningMark(MIDDLE, side, ""))]
+    return [Stroke(edge, Style.FRAME), *halves]
+
+
+def _bar() -> list[Stroke]:
+    """The bar's first half, at its true size."""
+    return [
+        stroke
+        for stroke in scale_bar(4.0, HEIGHT / 2)
+        if max(stroke.path.start.x, stroke.path.end.x) <= WIDTH
+    ] + [Stroke(_level(Point(4.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2)), Style.SCALE)]

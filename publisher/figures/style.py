@@ -1,0 +1,30 @@
+"""What each style of line looks like: its width and dashes, black on white, plain enough for any home printer."""
+
+from dataclasses import dataclass
+
+from publisher.figures.values import Style
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """Width in mm, dashes in mm (on, off, …); `filled` areas have no outline."""
+
+    width: float
+    dashes: tuple[float, ...] = ()
+    filled: bool = False
+
+
+# Widths from the series 0.13 0.18 0.25 0.35 0.5 0.7 of ISO 128, its long-dash dot for fold lines (from memory).
+PENS: dict[Style, Pen] = {
+    Style.CUT: Pen(0.5),
+    Style.FINISHED: Pen(0.25, (3.0, 1.5)),
+    Style.NOTCH: Pen(0.5),
+    Style.POINT: Pen(0.35),
+    Style.FOLD: Pen(0.25, (8.0, 1.5, 0.5, 1.5)),
+    Style.GRAIN: Pen(0.35),
+    Style.FRAME: Pen(0.18),
+    Style.JOINING: Pen(0.35),
+    Style.SCALE: Pen(0.25),
+    Style.LEADER: Pen(0.18),
+    Style.SOLID: Pen(0.0, (), True),
+}

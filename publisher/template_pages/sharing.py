@@ -1,0 +1,92 @@
+"""Small pieces that lie whole on a page, several to a page where they fit: in rows, the tallest first."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+GAP = 4.0               # mm between pieces, room for scissors
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A piece to place: its box in mm, lying as drafted."""
+
+    key: int
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """Where an item lies: its upper left corner from the frame's, mm, y down; `turned` by a quarter turn."""
+
+    key: int
+    left: float
+    top: float
+    width: float
+    height: float
+    turned: bool
+
+
+@dataclass(slots=True)
+class _Row:
+    top: float
+    height: float
+    taken: float
+    items: list[tuple[Item, bool]] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class _Page:
+    free_top: float
+    rows: list[_Row] = field(default_factory=list)
+
+    @property
+    def taken(self) -> float:
+        return self.rows[-1].top + self.rows[-1].height + GAP if self.rows else self.free_top
+
+
+def share_pages(items: Sequence[Item], width: float, height: float, first_top: float) -> list[list[Lying]]:
+    """Pages of items in frames of `width` × `height` mm; the first page begins `first_top` lower down.
+
+    Every item must fit a frame one way or the other. The first page may stay without an item.
+    """
+    pages = [_Page(first_top)]
+    for item in sorted(items, key=lambda item: (-max(item.width, item.height), -min(item.width, item.height), item.key)):
+        if not any(_put(item, page, width, height) for page in pages):
+            pages.append(_Page(0.0))
+            _put(item, pages[-1], width, height)
+    return [_lying(page, width, height) for page in pages]
+
+
+def _ways(item: Item) -> tuple[tuple[float, float, bool], ...]:
+    """Flat first: low rows leave room below them."""
+    upright = (item.width, item.height, False)
+    turned = (item.height, item.width, True)
+    return (upright, turned) if item.height <= item.width else (turned, upright)
+
+
+def _put(item: Item, page: _Page, width: float, height: float) -> bool:
+    for wide, high, turned in _ways(item):
+        for row in page.rows:
+            if high <= row.height + 1e-6 and row.taken + GAP + wide <= width + 1e-6:
+                row.taken += GAP + wide
+                row.items.append((item, turned))
+                return True
+    for wide, high, turned in _ways(item):
+        if wide <= width + 1e-6 and page.taken + high <= height + 1e-6:
+            page.rows.append(_Row(page.taken, high, wide, [(item, turned)]))
+            return True
+    return False
+
+
+def _lying(page: _Page, width: float, height: float) -> list[Lying]:
+    """Rows centred, and the white below them shared out above and between, so that no page hangs at its top."""
+    lying: list[Lying] = []
+    spare = (height - page.taken + GAP) / (len(page.rows) + 1) if page.rows else 0.0
+    for at, row in enumerate(page.rows, start=1):
+        left = (width - row.taken) / 2
+        for item, turned in row.items:
+            wide, high = (item.height, item.width) if turned else (item.width, item.height)
+            lying.append(Lying(item.key, left, row.top + at * spare + (row.height - high) / 2, wide, high, turned))
+            left += wide + GAP
+    return lying
