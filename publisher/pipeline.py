@@ -50,4 +50,3 @@ def _drafts_in(drafts: tuple[Draft, ...], units: UnitSystem) -> tuple[Draft, ...
 def errors_in(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """The findings that stop publishing."""
     return tuple(finding for finding in findings if finding.severity is Severity.ERROR)
-

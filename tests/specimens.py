@@ -36,7 +36,9 @@ def prove_text(pattern: str, steps: str = "") -> tuple[Proof, tuple[Finding, ...
     return proof, findings
 
 
-def draft_text(pattern: str, steps: str = "", units: UnitSystem = UnitSystem.METRIC) -> tuple[Draft, tuple[Finding, ...]]:
+def draft_text(
+    pattern: str, steps: str = "", units: UnitSystem = UnitSystem.METRIC
+) -> tuple[Draft, tuple[Finding, ...]]:
     """The draft of a specimen in one unit system, and what was found up to there."""
     source, unread = read_source("specimen", files(pattern, steps))
     assert source is not None, unread
@@ -51,3 +53,14 @@ def found(findings: tuple[Finding, ...], name: str) -> Finding:
     named = [finding for finding in findings if finding.name == name]
     assert len(named) == 1, [f"{finding.place} {finding.name}: {finding.says}" for finding in findings]
     return named[0]
+
+
+def line_of(text: str, fragment: str) -> int:
+    """The line, from 1, on which a fragment last stands in a text."""
+    assert fragment in text
+    return text[: text.rindex(fragment)].count("\n") + 1
+
+
+def pattern_line(pattern: str, fragment: str) -> int:
+    """The line of a fragment in pattern.yaml, below the usual head."""
+    return line_of(HEAD + dedent(pattern), fragment)

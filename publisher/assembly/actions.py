@@ -40,8 +40,8 @@ class Known:
     seams: frozenset[str]
     placements: frozenset[str]
     notions: frozenset[str]
-    marks: frozenset[str]           # copy.mark
-    edges: frozenset[str]           # copy.edge
+    marks: frozenset[str]  # copy.mark
+    edges: frozenset[str]  # copy.edge
 
     def of(self, kind: str) -> frozenset[str]:
         """The names of one kind."""
@@ -85,7 +85,7 @@ def read_actions(step: WrittenStep, measures: Measures, known: Known) -> tuple[t
     for line in step.does:
         said = measures.saying(line)
         if not isinstance(said, ActionSaying):
-            continue                # measures has told it
+            continue  # measures has told it
         try:
             actions.append(_action(said, known))
         except Unusable as reason:
@@ -100,7 +100,12 @@ def _action(said: ActionSaying, known: Known) -> Action:
     if said.other is not None:
         _check(said.verb, said.other, SECOND_NAMES.get(said.verb, ("copy", "edge", "mark")), known)
     elif said.verb == "fuse":
-        raise _unusable("unfinished-action", said.place, f"fuse {said.target.text} to what?", "say: fuse … to the copy it is fused to")
+        raise _unusable(
+            "unfinished-action",
+            said.place,
+            f"fuse {said.target.text} to what?",
+            "say: fuse … to the copy it is fused to",
+        )
     other = said.other.text if said.other else None
     return Action(said.verb, said.target.text, said.preposition, other, said.place)
 
@@ -109,7 +114,9 @@ def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
     if any(name.text in known.of(kind) for kind in kinds):
         return
     names = sorted(name for kind in kinds for name in known.of(kind))
-    is_a = next((kind for kind in ("copy", "seam", "placement", "notion", "mark", "edge") if name.text in known.of(kind)), None)
+    is_a = next(
+        (kind for kind in ("copy", "seam", "placement", "notion", "mark", "edge") if name.text in known.of(kind)), None
+    )
     wanted = " or ".join(kinds)
     if is_a is not None:
         raise _unusable(

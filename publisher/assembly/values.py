@@ -30,15 +30,15 @@ class Checkpoint:
 class WorkState:
     """What has been done so far, by name."""
 
-    cut: frozenset[str] = frozenset()               # copies
-    marked: frozenset[str] = frozenset()            # copy.mark or piece.mark
-    fused: frozenset[str] = frozenset()             # interfacing copies
-    placed: frozenset[str] = frozenset()            # placements
-    sewn: tuple[str, ...] = ()                      # seams, in order
-    closed_edges: frozenset[tuple[str, str]] = frozenset()      # (copy, edge) already stitched or hemmed
-    attached: frozenset[str] = frozenset()          # notions
-    folded: frozenset[str] = frozenset()            # copies of strips
-    turned: tuple[str, ...] = ()                    # what was turned right side out, in order
+    cut: frozenset[str] = frozenset()  # copies
+    marked: frozenset[str] = frozenset()  # copy.mark or piece.mark
+    fused: frozenset[str] = frozenset()  # interfacing copies
+    placed: frozenset[str] = frozenset()  # placements
+    sewn: tuple[str, ...] = ()  # seams, in order
+    closed_edges: frozenset[tuple[str, str]] = frozenset()  # (copy, edge) already stitched or hemmed
+    attached: frozenset[str] = frozenset()  # notions
+    folded: frozenset[str] = frozenset()  # copies of strips
+    turned: tuple[str, ...] = ()  # what was turned right side out, in order
 
 
 @dataclass(frozen=True, slots=True)

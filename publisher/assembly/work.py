@@ -25,9 +25,7 @@ def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly
                 state = after_action(state, action, draft)
             checkpoints, unmeasured = _checkpoints(written, measures, draft, state)
             found.extend((*unread, *unmeasured))
-            steps.append(
-                AssemblyStep(written.id, written.number, actions, before, state, checkpoints, written.place)
-            )
+            steps.append(AssemblyStep(written.id, written.number, actions, before, state, checkpoints, written.place))
     return Assembly(tuple(steps)), tuple(replace(finding, variants=(draft.variant,)) for finding in found)
 
 
@@ -104,7 +102,5 @@ def _box_now(draft: Draft, name: str, state: WorkState) -> Box:
         return Box(0.0, 0.0, piece.cut_width, piece.strip.finished_width)
     if copy.to_finished_line:
         return piece.finished_line.box
-    edges = [
-        (edge.path, 0.0 if (name, edge.name) in state.closed_edges else edge.allowance) for edge in piece.edges
-    ]
+    edges = [(edge.path, 0.0 if (name, edge.name) in state.closed_edges else edge.allowance) for edge in piece.edges]
     return offset_outline(edges)[0].box

@@ -10,7 +10,7 @@ from publisher.geometry import Point
 from publisher.terms import Finding, Severity
 
 # Less than the width of a needle hole at each end: nobody sews nearer (common practice, no source).
-SEAM_TOLERANCE = 1.0                # mm
+SEAM_TOLERANCE = 1.0  # mm
 
 
 def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
@@ -52,7 +52,9 @@ def allowances_of_partners_differ(proof: Proof) -> Iterator[Finding]:
     Fix: give both edges the same allowance."""
     for draft in proof.drafts:
         for seam in draft.seams:
-            allowances = {allowance for side in (seam.first, seam.second) for edge in side for allowance in edge.allowances}
+            allowances = {
+                allowance for side in (seam.first, seam.second) for edge in side for allowance in edge.allowances
+            }
             if max(allowances) - min(allowances) > 0.01:
                 listed = " and ".join(told(allowance, draft) for allowance in sorted(allowances))
                 yield Finding(

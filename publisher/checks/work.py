@@ -58,7 +58,9 @@ def placement_never_placed(proof: Proof) -> Iterator[Finding]:
 
     Fix: add `Does: place …` to the step that lays it on."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        placed = {action.target for step in assembly.steps for action in step.actions if action.verb in ("place", "baste")}
+        placed = {
+            action.target for step in assembly.steps for action in step.actions if action.verb in ("place", "baste")
+        }
         for placement in draft.placements:
             if assembly.steps and placement.name not in placed:
                 yield Finding(

@@ -1,5 +1,6 @@
 """Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
 
+import itertools
 import math
 from dataclasses import replace
 
@@ -86,7 +87,7 @@ def rectangle_of(piece: Piece, copy: Copy, nth: int) -> Rectangle:
 def _turned(outline: Path) -> Path:
     """The flattened outline turned by 45°, for its box."""
     corners = [point.turned(math.pi / 4) for point in outline.flattened()]
-    return Path(tuple(Line(first, second) for first, second in zip(corners[:-1], corners[1:], strict=True)))
+    return Path(tuple(Line(first, second) for first, second in itertools.pairwise(corners)))
 
 
 def _lay_material(
@@ -161,7 +162,7 @@ def _precuts(
                 break
         else:
             if rectangle.length > width.precut_length:
-                return None, []     # this way of buying will not do; the others may
+                return None, []  # this way of buying will not do; the others may
             sheets.append([rectangle])
     return replace(layout, precut_count=len(sheets)), []
 

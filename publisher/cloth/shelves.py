@@ -50,7 +50,7 @@ def arrange_in_rows(rectangles: Sequence[Rectangle], width: float, gap: float) -
     """
     ways = [_best_way(rectangle, width) for rectangle in rectangles]
     ways.sort(key=lambda way: (-way[1], -way[0], way[2].name, way[2].nth))
-    rows: list[tuple[float, float, float]] = []         # start, length, width taken
+    rows: list[tuple[float, float, float]] = []  # start, length, width taken
     laid: list[Shelved] = []
     for across, along, rectangle in ways:
         at = next((at for at, row in enumerate(rows) if row[2] + gap + across <= width + 1e-6), None)

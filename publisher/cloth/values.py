@@ -10,12 +10,12 @@ class Laid:
     """One cut of a copy on the cloth: lower left corner of its box, mm from the left selvage and the cut end."""
 
     copy: str
-    nth: int                        # from 1, of the copy's count
+    nth: int  # from 1, of the copy's count
     x: float
     y: float
-    width: float                    # mm across the cloth
-    length: float                   # mm along the cloth
-    turned: bool                    # a quarter turn (pieces with no grain of their own)
+    width: float  # mm across the cloth
+    length: float  # mm along the cloth
+    turned: bool  # a quarter turn (pieces with no grain of their own)
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,12 +23,12 @@ class ClothLayout:
     """One arrangement on one width. `arranged_by` is `rows`, or `kept` where a kept layout is shorter; lengths in mm."""
 
     material: str
-    width: float                    # as sold
+    width: float  # as sold
     usable_width: float
     laid: tuple[Laid, ...]
-    used_length: float              # before shrinkage and squaring up
-    needed_length: float            # with both
-    buy_length: float               # up to the selling step
+    used_length: float  # before shrinkage and squaring up
+    needed_length: float  # with both
+    buy_length: float  # up to the selling step
     arranged_by: str
     precut: str | None = None
     precut_count: int = 0
@@ -40,12 +40,12 @@ class StripPlan:
 
     copy: str
     material: str
-    cut_width: float                # mm
-    total_length: float             # mm, cut
-    from_width: float               # mm usable
-    count: int                      # lengths to cut
+    cut_width: float  # mm
+    total_length: float  # mm, cut
+    from_width: float  # mm usable
+    count: int  # lengths to cut
     joins: int
-    join_loss: float                # mm in all
+    join_loss: float  # mm in all
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,7 @@ UNUSABLE = (Unusable, AlreadyFound)
 class Asker:
     """A node of the graph: what is being worked out, as the maker would call it."""
 
-    kind: str                       # measure, point, edge, mark
+    kind: str  # measure, point, edge, mark
     name: str
     place: Place = field(compare=False)
 
@@ -40,7 +40,7 @@ class Bench:
     source: Source
     measures: Measures
     variant: Variant
-    answer: Callable[["Bench", Asked], Quantity]        # how geometry answers a formula's questions
+    answer: Callable[["Bench", Asked], Quantity]  # how geometry answers a formula's questions
     done: dict[Asker, object] = field(default_factory=dict)
     failed: dict[Asker, Exception] = field(default_factory=dict)
     underway: list[Asker] = field(default_factory=list)

@@ -41,7 +41,9 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     """One draft. What cannot be drafted is left out and told; it hides nothing else."""
     bench = Bench(source, measures, variant, answer)
     found: list[Finding] = list(_names_used_twice(bench))
-    worked = _each(source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found)
+    worked = _each(
+        source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found
+    )
     pieces = _pieces(bench, found)
     quoted, unquoted = quote_all(bench)
     found.extend(unquoted)
@@ -59,9 +61,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     return draft, tuple(found)
 
 
-def _each(
-    written: Iterable[Written], draft: Callable[[Written], Drafted], found: list[Finding]
-) -> list[Drafted]:
+def _each(written: Iterable[Written], draft: Callable[[Written], Drafted], found: list[Finding]) -> list[Drafted]:
     """Each thing drafted; one that cannot be is told and left out, and hides no other."""
     drafted: list[Drafted] = []
     for thing in written:
@@ -86,7 +86,7 @@ def _pieces(bench: Bench, found: list[Finding]) -> list[Piece]:
 
 def _names_used_twice(bench: Bench) -> Iterable[Finding]:
     """One name, one meaning: a quote could not tell a measure from a copy of the same name."""
-    things = {name: "a copy" for name in copy_names(bench)}
+    things = dict.fromkeys(copy_names(bench), "a copy")
     things |= {str(piece.name): "a piece" for piece in bench.source.pieces}
     things |= {str(notion.key): "a notion" for notion in bench.source.notions}
     for measure in bench.source.measures:

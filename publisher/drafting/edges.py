@@ -4,10 +4,10 @@ from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
-from publisher.geometry import Arc, Line, Path, Point, Segment, arc_by_height, arc_by_radius, round_corner
-from publisher.measures import ArcSaying, Name, Pair
+from publisher.geometry import Arc, Line, Path, Point, arc_by_height, arc_by_radius, round_corner
+from publisher.measures import ArcSaying, Formula, Name, Pair
 from publisher.source import Native, WrittenPiece, WrittenStrip
-from publisher.terms import Place, did_you_mean, length, round_cut
+from publisher.terms import Dimension, Place, did_you_mean, length, round_cut
 
 
 def piece_point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
@@ -29,7 +29,10 @@ def _point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
     native = next(native for written, native in piece.outline.points if written == name)
     pair = bench.formula(native)
     assert isinstance(pair, Pair)
-    x, y = (as_length(bench, work_out_formula(bench, side), native, f"the point '{name}'") for side in (pair.first, pair.second))
+    x, y = (
+        as_length(bench, work_out_formula(bench, side), native, f"the point '{name}'")
+        for side in (pair.first, pair.second)
+    )
     return Point(x, y)
 
 
@@ -50,7 +53,8 @@ def _rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
     assert isinstance(pair, Pair)
     once = Native(piece.rectangle.says, piece.rectangle.says)
     width, height = (
-        as_length(bench, work_out_formula(bench, side), once, f"a side of '{piece.name}'") for side in (pair.first, pair.second)
+        as_length(bench, work_out_formula(bench, side), once, f"a side of '{piece.name}'")
+        for side in (pair.first, pair.second)
     )
     for side in (width, height):
         refuse_nothing(piece, side)
@@ -72,7 +76,10 @@ def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[
     folding = str(strip.fold)
     if folding not in CUT_WIDTHS:
         raise unusable(
-            "no-such-folding", strip.fold.place, f"no way of folding called '{folding}'", did_you_mean(folding, CUT_WIDTHS)
+            "no-such-folding",
+            strip.fold.place,
+            f"no way of folding called '{folding}'",
+            did_you_mean(folding, CUT_WIDTHS),
         )
     finished_width = work_out_length(bench, strip.finished_width, "the finished width")
     finished_length = work_out_length(bench, strip.length, "the length")
@@ -114,7 +121,10 @@ def usual_allowance(bench: Bench, piece: WrittenPiece) -> float:
     allowance = work_out_length(bench, native, "the allowance")
     if allowance < 0:
         raise unusable(
-            "allowance-below-nought", bench.native(native).place, f"the allowance is {allowance:g} mm", "write 0 or more"
+            "allowance-below-nought",
+            bench.native(native).place,
+            f"the allowance is {allowance:g} mm",
+            "write 0 or more",
         )
     return allowance
 
@@ -166,7 +176,7 @@ def edge_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     return bench.work_out(asker, lambda: Path((_corner_arc(bench, piece, plan, name),)))
 
 
-def _straight_or_arc(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Segment:
+def _straight_or_arc(bench: Bench, piece: WrittenPiece, side: Side) -> Line | Arc:
     start, end = piece_point(bench, piece, side.start), piece_point(bench, piece, side.end)
     if (end - start).length < 1e-6:
         raise unusable(
@@ -175,55 +185,65 @@ def _straight_or_arc(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) 
             f"'{side.name}' has no length: '{side.start}' and '{side.end}' lie on the same spot",
             "look at the measures of these points, or leave the edge out",
         )
-    return Line(start, end) if side.arc is None else _arc(bench, piece, plan, side, side.arc, start, end)
+    return Line(start, end) if side.arc is None else _arc(bench, piece, side, side.arc, start, end)
 
 
-def _arc(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side, said: ArcSaying, start: Point, end: Point) -> Arc:
-    bulge_right = (_turns_left(bench, piece, plan)) != said.inwards
+def _arc(bench: Bench, piece: WrittenPiece, side: Side, said: ArcSaying, start: Point, end: Point) -> Arc:
+    bulge_right = counter_clockwise(bench, piece) != said.inwards
     try:
         if said.radius is not None:
             return arc_by_radius(start, end, _millimetres(bench, said.radius, side), bulge_right)
         assert said.height is not None
         return arc_by_height(start, end, _millimetres(bench, said.height, side), bulge_right)
     except ValueError as reason:
-        raise unusable("arc-does-not-fit", side.place, f"'{side.name}': {reason}", "choose another radius or height") from None
+        raise unusable(
+            "arc-does-not-fit", side.place, f"'{side.name}': {reason}", "choose another radius or height"
+        ) from None
 
 
-def _millimetres(bench: Bench, formula: object, side: Side) -> float:
-    return float(work_out_formula(bench, formula).amount)  # type: ignore[arg-type]
+def _millimetres(bench: Bench, formula: Formula, side: Side) -> float:
+    quantity = work_out_formula(bench, formula)
+    if quantity.dimension is Dimension.LENGTH:
+        return float(quantity.amount)
+    raise unusable(
+        "not-a-length", side.place, f"the arc of '{side.name}' has no length behind it", "write it with a unit"
+    )
 
 
-def _turns_left(bench: Bench, piece: WrittenPiece, plan: Plan) -> bool:
-    """True when the corners run counter-clockwise, so that outwards is to the right of the way."""
-    corners = [piece_point(bench, piece, side.start) for side in plan.sides]
-    return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > 0
+def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
+    """True when the corners were written counter-clockwise, so that outwards is to the right of the way.
+
+    Two corners have no turn of their own: their arcs bulge to the right, which makes them counter-clockwise.
+    """
+    corners = [piece_point(bench, piece, side.start) for side in outline_plan(bench, piece).sides]
+    return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > -1e-9
 
 
-def _trimmed(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Segment:
+def _trimmed(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Line | Arc:
     """The side less what the rounding of either end takes."""
-    whole = _straight_or_arc(bench, piece, plan, side)
+    whole = _straight_or_arc(bench, piece, side)
     kept = whole
     if rounding := plan.rounding(side.start):
         before = next(other for other in plan.sides if other.end == side.start)
-        kept = _rounded(bench, piece, rounding, _straight_or_arc(bench, piece, plan, before), kept)[2]
+        kept = _rounded(bench, piece, rounding, _straight_or_arc(bench, piece, before), kept)[2]
     if rounding := plan.rounding(side.end):
         after = next(other for other in plan.sides if other.start == side.end)
-        kept = _rounded(bench, piece, rounding, kept, _straight_or_arc(bench, piece, plan, after))[0]
+        kept = _rounded(bench, piece, rounding, kept, _straight_or_arc(bench, piece, after))[0]
     return kept
 
 
-def _corner_arc(bench: Bench, piece: WrittenPiece, plan: Plan, corner: str) -> Segment:
+def _corner_arc(bench: Bench, piece: WrittenPiece, plan: Plan, corner: str) -> Line | Arc:
     rounding = plan.rounding(corner)
     assert rounding is not None
     before = next(side for side in plan.sides if side.end == corner)
     after = next(side for side in plan.sides if side.start == corner)
-    first, second = (_straight_or_arc(bench, piece, plan, side) for side in (before, after))
+    first, second = (_straight_or_arc(bench, piece, side) for side in (before, after))
     return _rounded(bench, piece, rounding, first, second)[1]
 
 
 def _rounded(
-    bench: Bench, piece: WrittenPiece, rounding: Rounding, first: Segment, second: Segment
-) -> tuple[Segment, Segment, Segment]:
+    bench: Bench, piece: WrittenPiece, rounding: Rounding, first: Line | Arc, second: Line | Arc
+) -> tuple[Line | Arc, Arc, Line | Arc]:
     radius = work_out_length(bench, rounding.radius, f"the radius of '{rounding.corner}'")
     try:
         return round_corner(first, second, radius)
@@ -234,5 +254,3 @@ def _rounded(
             f"'{rounding.corner}' of '{piece.name}' cannot be rounded by {radius:.4g} mm: {reason}",
             "make the radius smaller, or the edges longer",
         ) from None
-
-

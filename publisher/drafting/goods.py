@@ -21,7 +21,10 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
     """The material with the widths it is sold in. Raises Unusable."""
     if str(written.kind) not in KINDS:
         raise unusable(
-            "no-such-kind", written.kind.place, f"no kind of material called '{written.kind}'", did_you_mean(written.kind, KINDS)
+            "no-such-kind",
+            written.kind.place,
+            f"no kind of material called '{written.kind}'",
+            did_you_mean(written.kind, KINDS),
         )
     return Material(
         key=str(written.key),
@@ -87,5 +90,7 @@ def _count(bench: Bench, native: Native) -> int:
     whole = quantity.amount.denominator == 1 and quantity.amount > 0
     if quantity.dimension is not Dimension.NUMBER or not whole:
         written = bench.native(native)
-        raise unusable("not-a-count", written.place, f"a count is a whole number, not '{written}'", "write how many, as 2")
+        raise unusable(
+            "not-a-count", written.place, f"a count is a whole number, not '{written}'", "write how many, as 2"
+        )
     return int(quantity.amount)

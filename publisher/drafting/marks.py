@@ -1,9 +1,10 @@
 """Marks of a piece: where each lies, on the stitching line or inside the piece, in mm."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, unusable
-from publisher.drafting.edges import atomic_edges, edge_allowance, edge_path, piece_point
+from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_allowance, edge_path, piece_point
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import work_out_formula
 from publisher.drafting.values import FoldLine, Mark, Notch, PointMark
@@ -16,7 +17,7 @@ from publisher.terms import Dimension, did_you_mean
 # (common practice, no source).
 DEEPEST_NOTCH = 6.35
 
-ENDS = {
+ENDS: dict[str, Callable[[Point], float]] = {
     "left": lambda point: point.x,
     "right": lambda point: -point.x,
     "bottom": lambda point: point.y,
@@ -108,7 +109,9 @@ def _mm(bench: Bench, formula: Formula, written: WrittenMark) -> float:
     quantity = work_out_formula(bench, formula)
     if quantity.dimension is Dimension.LENGTH or quantity.amount == 0:
         return float(quantity.amount)
-    raise unusable("not-a-length", written.says.place, f"the place of '{written.name}' is not a length", "write it with a unit")
+    raise unusable(
+        "not-a-length", written.says.place, f"the place of '{written.name}' is not a length", "write it with a unit"
+    )
 
 
 def _point_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> Point:
@@ -125,13 +128,6 @@ def _point_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: Wr
 
 def _inwards(bench: Bench, piece: WrittenPiece, direction: Point) -> Point:
     return direction.left() if counter_clockwise(bench, piece) else direction.right()
-
-
-def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
-    """True when the edges were written counter-clockwise round the piece."""
-    sides = outline_plan(bench, piece).sides
-    corners = [piece_point(bench, piece, side.start) for side in sides]
-    return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > 0
 
 
 def _inset(
@@ -182,7 +178,10 @@ def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
     if own in points:
         return piece_point(bench, piece, own)
     raise unusable(
-        "no-such-point", name.place, f"'{piece.name}' has no point or mark called '{own}'", did_you_mean(own, [*points, *marks])
+        "no-such-point",
+        name.place,
+        f"'{piece.name}' has no point or mark called '{own}'",
+        did_you_mean(own, [*points, *marks]),
     )
 
 
@@ -221,14 +220,15 @@ def _bearers(piece: WrittenPiece, said: MarkSaying) -> tuple[str, ...]:
     for name in said.copies:
         if name.text not in known:
             raise unusable(
-                "no-such-copy", name.place, f"'{piece.name}' has no copy called '{name.text}'", did_you_mean(name.text, known)
+                "no-such-copy",
+                name.place,
+                f"'{piece.name}' has no copy called '{name.text}'",
+                did_you_mean(name.text, known),
             )
     return tuple(name.text for name in said.copies)
 
 
-def _notch(
-    bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]
-) -> Notch:
+def _notch(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]) -> Notch:
     assert said.spot is not None
     spot = edge_spot(bench, piece, said.spot, written)
     allowance = edge_allowance(bench, piece, spot.edge)

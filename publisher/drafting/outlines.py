@@ -87,7 +87,9 @@ def _rectangle_plan(piece: WrittenPiece, rectangle: WrittenRectangle) -> Plan:
     renamed = {str(side).removesuffix(" edge"): name for side, name in rectangle.edges}
     for side, _ in rectangle.edges:
         if str(side).removesuffix(" edge") not in SIDES:
-            raise unusable("no-such-edge", side.place, f"a rectangle has no side called '{side}'", did_you_mean(side, SIDES))
+            raise unusable(
+                "no-such-edge", side.place, f"a rectangle has no side called '{side}'", did_you_mean(side, SIDES)
+            )
     names = tuple(str(renamed.get(side, f"{side} edge")) for side in SIDES)
     places = tuple(renamed[side].place if side in renamed else rectangle.says.place for side in SIDES)
     roundings = [rounding for key, radius in rectangle.round for rounding in _roundings(key, radius)]
@@ -99,7 +101,9 @@ def _roundings(key: Written, radius: Native) -> list[Rounding]:
     corners = CORNER_GROUPS.get(str(key), (str(key),))
     if corners[0] not in RECTANGLE_CORNERS:
         known = (*CORNER_GROUPS, *RECTANGLE_CORNERS)
-        raise unusable("no-such-corner", key.place, f"a rectangle has no corners called '{key}'", did_you_mean(key, known))
+        raise unusable(
+            "no-such-corner", key.place, f"a rectangle has no corners called '{key}'", did_you_mean(key, known)
+        )
     return [Rounding(corner, radius, key.place) for corner in corners]
 
 

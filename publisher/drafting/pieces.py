@@ -5,17 +5,17 @@ from itertools import pairwise
 
 from publisher.drafting.bench import UNUSABLE, Bench, unusable
 from publisher.drafting.edges import edge_allowance, edge_path, strip_end_allowance, usual_allowance
-from publisher.drafting.marks import counter_clockwise, draft_mark
+from publisher.drafting.marks import draft_mark
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import copy_name
 from publisher.drafting.strips import strip_finished_width
-from publisher.drafting.values import Copy, Edge, Grain, GrainLine, JointEdge, Mark, Piece, PieceKind, Strip
-from publisher.geometry import Path, Point, TooTight, crossing, flipped_alike, offset_outline, span_inside
+from publisher.drafting.values import Copy, Edge, Grain, GrainLine, JointEdge, Piece, PieceKind, Strip
+from publisher.geometry import Path, Point, TooTight, crossing, flipped_alike, offset_outline, signed_area, span_inside
 from publisher.measures import CopySaying
 from publisher.source import WrittenCopy, WrittenPiece, WrittenStrip
 from publisher.terms import Finding, Unusable, did_you_mean
 
-GRAIN_LINE_LONGEST = 120.0          # mm: longer says no more and takes ink
+GRAIN_LINE_LONGEST = 120.0  # mm: longer says no more and takes ink
 
 
 def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, tuple[Finding, ...]]:
@@ -67,7 +67,9 @@ def draft_edges(bench: Bench, piece: WrittenPiece) -> tuple[Edge, ...]:
     places = {side.name: side.place for side in outline_plan(bench, piece).sides}
     _check_allowance_names(piece, names)
     edges = [
-        Edge(name, edge_path(bench, piece, name), edge_allowance(bench, piece, name), places.get(name, piece.name.place))
+        Edge(
+            name, edge_path(bench, piece, name), edge_allowance(bench, piece, name), places.get(name, piece.name.place)
+        )
         for name in names
     ]
     whole = Path(tuple(segment for edge in edges for segment in edge.path.segments))
@@ -79,7 +81,7 @@ def draft_edges(bench: Bench, piece: WrittenPiece) -> tuple[Edge, ...]:
             f"the outline of '{piece.name}' crosses itself near x {spot.x:.4g} mm, y {spot.y:.4g} mm",
             "look at the points and edges round that spot, and at the measures they are made of",
         )
-    if not counter_clockwise(bench, piece):
+    if signed_area(whole) < 0:
         edges = [replace(edge, path=edge.path.reversed()) for edge in reversed(edges)]
     return tuple(edges)
 
@@ -88,14 +90,21 @@ def _check_allowance_names(piece: WrittenPiece, names: tuple[str, ...]) -> None:
     known = (*names, *(str(joint) for joint, _ in piece.joint_edges))
     for name, _ in piece.edge_allowances:
         if name not in known:
-            raise unusable("no-such-edge", name.place, f"'{piece.name}' has no edge called '{name}'", did_you_mean(name, known))
+            raise unusable(
+                "no-such-edge", name.place, f"'{piece.name}' has no edge called '{name}'", did_you_mean(name, known)
+            )
 
 
 def _cut_line(piece: WrittenPiece, edges: tuple[Edge, ...]) -> Path:
     try:
         cut_line, _ = offset_outline([(edge.path, edge.allowance) for edge in edges])
     except TooTight as tight:
-        raise unusable("curve-too-tight", piece.name.place, f"in '{piece.name}', {tight}", "use a wider curve or a narrower allowance") from None
+        raise unusable(
+            "curve-too-tight",
+            piece.name.place,
+            f"in '{piece.name}', {tight}",
+            "use a wider curve or a narrower allowance",
+        ) from None
     spot = crossing(cut_line)
     if spot is not None:
         raise unusable(
@@ -114,7 +123,9 @@ def _joint_edge(piece: WrittenPiece, edges: tuple[Edge, ...], at: int) -> JointE
     around = [edge.name for edge in edges]
     for part in parts:
         if str(part) not in around:
-            raise unusable("no-such-edge", part.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, around))
+            raise unusable(
+                "no-such-edge", part.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, around)
+            )
     wanted = tuple(map(str, parts))
     for order in (wanted, wanted[::-1]):
         if all(around[(around.index(first) + 1) % len(around)] == second for first, second in pairwise(order)):
@@ -134,7 +145,9 @@ def _grain(piece: WrittenPiece) -> Grain:
         if grain.value == str(piece.grain):
             return grain
     known = [grain.value for grain in Grain]
-    raise unusable("no-such-grain", piece.grain.place, f"no grain called '{piece.grain}'", did_you_mean(piece.grain, known))
+    raise unusable(
+        "no-such-grain", piece.grain.place, f"no grain called '{piece.grain}'", did_you_mean(piece.grain, known)
+    )
 
 
 def _grain_line(grain: Grain, edges: tuple[Edge, ...]) -> GrainLine | None:
@@ -196,5 +209,6 @@ def _joins(strip: WrittenStrip) -> bool:
     assert strip.joins is not None
     if str(strip.joins) in ("allowed", "none"):
         return str(strip.joins) == "allowed"
-    raise unusable("wrong-kind", strip.joins.place, f"joins are 'allowed' or 'none', not '{strip.joins}'", "write joins: allowed")
-
+    raise unusable(
+        "wrong-kind", strip.joins.place, f"joins are 'allowed' or 'none', not '{strip.joins}'", "write joins: allowed"
+    )

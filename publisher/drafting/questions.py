@@ -14,7 +14,9 @@ def answer(bench: Bench, asked: Asked) -> Quantity:
     """The exact answer, rounded to 10⁻⁶ mm as it leaves geometry. Raises Unusable."""
     names = [about for about in asked.about if isinstance(about, Name)]
     if len(names) != len(asked.about):
-        raise unusable("asks-nothing", asked.place, f"'{asked.what} of' asks a piece or an edge", "name one: length of body.base")
+        raise unusable(
+            "asks-nothing", asked.place, f"'{asked.what} of' asks a piece or an edge", "name one: length of body.base"
+        )
     if asked.what == "length":
         return length(_length(bench, names[0]))
     if asked.what == "distance":
@@ -82,5 +84,7 @@ def _spot(bench: Bench, name: Name) -> Point | Path:
         return piece_point(bench, piece, tail)
     parts = atomic_edges(bench, piece, tail, name) if tail else ()
     if not parts:
-        raise unusable("no-such-name", name.place, f"'{name.text}' is no mark, point or edge", "name one of a piece: body.snap")
+        raise unusable(
+            "no-such-name", name.place, f"'{name.text}' is no mark, point or edge", "name one of a piece: body.snap"
+        )
     return Path(tuple(segment for part in parts for segment in edge_path(bench, piece, part).segments))

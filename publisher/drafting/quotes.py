@@ -45,21 +45,27 @@ def _quote(bench: Bench, written: Written) -> Quoted:
 
 def shown_name(bench: Bench, name: str) -> str | None:
     """How a thing of that name is printed: copies, pieces, seams and placements as they are, goods by their name."""
+    if name in _goods(bench.source):
+        return _goods(bench.source)[name]
+    return name if name in _things(bench) else None
+
+
+def _goods(source: Source) -> dict[str, str]:
+    """The printed names of materials and notions, by their keys."""
+    materials = {str(material.key): str(material.name) for material in source.materials}
+    return materials | {str(notion.key): str(notion.name) for notion in source.notions}
+
+
+def _things(bench: Bench) -> tuple[str, ...]:
     source = bench.source
-    for good in (*source.materials, *source.notions):
-        if good.key == name:
-            return str(good.name)
-    named = {str(thing.name) for thing in (*source.pieces, *source.seams, *source.placements)}
-    return name if name in named or name in copy_names(bench) else None
+    return (
+        *copy_names(bench),
+        *(str(piece.name) for piece in source.pieces),
+        *(str(seam.name) for seam in source.seams),
+        *(str(placement.name) for placement in source.placements),
+    )
 
 
 def _nothing_bears(bench: Bench, name: Name) -> Unusable:
-    source = bench.source
-    known = [
-        *bench.measures_by_name,
-        *copy_names(bench),
-        *(str(thing.name) for thing in (*source.pieces, *source.seams, *source.placements)),
-        *(str(good.key) for good in (*source.materials, *source.notions)),
-    ]
+    known = (*bench.measures_by_name, *_things(bench), *_goods(bench.source))
     return unusable("no-such-name", name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known))
-

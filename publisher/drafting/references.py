@@ -76,7 +76,10 @@ def named_quantity(bench: Bench, name: Name) -> Quantity:
         raise _dotted(bench, name, head, tail)
     known = [str(name) for name in bench.measures_by_name]
     raise unusable(
-        "no-such-name", name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known) or "add it to measures:"
+        "no-such-name",
+        name.place,
+        f"no measure called '{name.text}'",
+        did_you_mean(name.text, known) or "add it to measures:",
     )
 
 
@@ -96,12 +99,15 @@ def measure_quantity(bench: Bench, name: str) -> Quantity:
 
 
 def _notion_size(bench: Bench, notion: WrittenNotion, name: Name, tail: str) -> Quantity:
-    for size, native in notion.sizes:
-        if size == tail:
-            return bench.work_out(Asker("measure", name.text, size.place), lambda: work_out(bench, native))
+    native = next((native for size, native in notion.sizes if size == tail), None)
+    if native is not None:
+        return bench.work_out(Asker("measure", name.text, notion.key.place), lambda: work_out(bench, native))
     known = [f"{notion.key}.{size}" for size, _ in notion.sizes]
     raise unusable(
-        "no-such-name", name.place, f"the notion '{notion.key}' has no size called '{tail}'", did_you_mean(name.text, known)
+        "no-such-name",
+        name.place,
+        f"the notion '{notion.key}' has no size called '{tail}'",
+        did_you_mean(name.text, known),
     )
 
 

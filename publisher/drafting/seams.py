@@ -37,7 +37,10 @@ def _seam_edge(bench: Bench, name: Name) -> SeamEdge:
     piece = the_copys_piece(bench, head, name)
     if not tail:
         raise unusable(
-            "no-such-edge", name.place, f"'{name.text}' is a copy; a seam joins edges", f"name its edge: {head}.top edge"
+            "no-such-edge",
+            name.place,
+            f"'{name.text}' is a copy; a seam joins edges",
+            f"name its edge: {head}.top edge",
         )
     parts = atomic_edges(bench, piece, tail, name)
     allowances = tuple(dict.fromkeys(edge_allowance(bench, piece, part) for part in parts))

@@ -54,12 +54,12 @@ class Notch:
 
     name: str
     edge: str
-    distance: float                 # mm along the stitching line
-    at: Point                       # on the stitching line
-    cut_end: Point                  # where it meets the cut line
-    inner_end: Point                # where the drawn mark stops: at most half the allowance deep
+    distance: float  # mm along the stitching line
+    at: Point  # on the stitching line
+    cut_end: Point  # where it meets the cut line
+    inner_end: Point  # where the drawn mark stops: at most half the allowance deep
     double: bool
-    copies: tuple[str, ...]         # short names of the copies that bear it; empty: all
+    copies: tuple[str, ...]  # short names of the copies that bear it; empty: all
     place: Place = field(compare=False)
 
 
@@ -70,7 +70,7 @@ class PointMark:
     name: str
     at: Point
     symbol: str
-    face: str                       # right side, wrong side
+    face: str  # right side, wrong side
     copies: tuple[str, ...]
     place: Place = field(compare=False)
 
@@ -107,7 +107,7 @@ class Copy:
     material: str
     count: int
     to_finished_line: bool
-    mirrored: bool                  # an asymmetric piece cut as a pair: half the count turned over
+    mirrored: bool  # an asymmetric piece cut as a pair: half the count turned over
     place: Place = field(compare=False)
 
 
@@ -116,10 +116,10 @@ class Strip:
     """How a strip is folded: `folding` is in fourths, turned, edges to the centre, single fold or plain."""
 
     folding: str
-    finished_width: float           # mm
-    finished_length: float          # mm
-    end_allowance: float            # mm, at each end
-    joins: bool                     # may be pieced
+    finished_width: float  # mm
+    finished_length: float  # mm
+    end_allowance: float  # mm, at each end
+    joins: bool  # may be pieced
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +135,8 @@ class Piece:
     edges: tuple[Edge, ...]
     joint_edges: tuple[JointEdge, ...]
     cut_line: Path
-    cut_width: float                # mm, box of the cut line
-    cut_height: float               # mm
+    cut_width: float  # mm, box of the cut line
+    cut_height: float  # mm
     grain: Grain
     grain_line: GrainLine | None
     marks: tuple[Mark, ...]
@@ -172,8 +172,8 @@ class SeamEdge:
     copy: str
     piece: str
     edge: str
-    length: float                   # mm on the stitching line
-    allowances: tuple[float, ...]   # mm, each different allowance along it
+    length: float  # mm on the stitching line
+    allowances: tuple[float, ...]  # mm, each different allowance along it
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +184,7 @@ class Seam:
     first: tuple[SeamEdge, ...]
     second: tuple[SeamEdge, ...]
     ease: float
-    leave_open: float               # mm left unsewn, 0 when none
+    leave_open: float  # mm left unsewn, 0 when none
     place: Place = field(compare=False)
 
     @property

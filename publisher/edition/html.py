@@ -34,7 +34,7 @@ def _css_text(text: str) -> Markup:
     """A text as a CSS string, with {page} and {pages} as counters."""
     escaped = "".join(sign if sign.isalnum() or sign in " .,·:{}" else f"\\{ord(sign):06x}" for sign in text)
     counted = escaped.replace("{page}", '" counter(page) "').replace("{pages}", '" counter(pages) "')
-    return Markup(f'"{counted}"')  # noqa: S704
+    return Markup(f'"{counted}"')
 
 
 def edition_html(view: View, sheets: Sheets, edition: Edition, speak: Speaker) -> str:

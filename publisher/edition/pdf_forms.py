@@ -16,6 +16,7 @@ from publisher.geometry import Point
 from publisher.template_pages import Frame, Paper, PlacedPiece
 
 FIRST_SENTINEL = 99000
+ORIGIN = Point(0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class DrawnForm:
 
     figure: Figure
     placed: PlacedPiece | None = None
-    shift: Point = Point(0.0, 0.0)
+    shift: Point = ORIGIN
     size: str | None = None
 
 

@@ -59,7 +59,9 @@ def print_pdf(html: str, orders: Sequence[DrawingOrder], date: str) -> PrintedPd
         _set_preferences(pdf)
 
     with _fatal_log(), _collector_at_rest():
-        document = weasyprint.HTML(string=html, base_url=layouts_folder().as_uri() + "/", url_fetcher=_fetcher(weasyprint))
+        document = weasyprint.HTML(
+            string=html, base_url=layouts_folder().as_uri() + "/", url_fetcher=_fetcher(weasyprint)
+        )
         content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish)
     return PrintedPdf(content, pages[0], _has_harfbuzz_subset())
 

@@ -22,8 +22,8 @@ from publisher.geometry import Point
 from publisher.template_pages import Edition, Frame, PlacedPiece, TemplatePage, templates_of
 from publisher.terms import Finding, Phrase
 
-JOINING_LABEL_DEPTH = 2.3           # mm from the frame's edge to the middle of a joining mark's letter
-JOINING_LABEL_SIZE = (6.0, 3.2)     # mm
+JOINING_LABEL_DEPTH = 2.3  # mm from the frame's edge to the middle of a joining mark's letter
+JOINING_LABEL_SIZE = (6.0, 3.2)  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +86,7 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
 
 
 def _order(page: TemplatePage, drawn: dict[tuple[str, str | None], Figure], labels: Sequence[Label]) -> DrawingOrder:
-    forms = [
-        DrawnForm(drawn[(placed.piece, placed.size)], placed=placed, size=placed.size) for placed in page.placed
-    ]
+    forms = [DrawnForm(drawn[(placed.piece, placed.size)], placed=placed, size=placed.size) for placed in page.placed]
     if page.check_block is not None:
         forms.append(DrawnForm(check_block_figure(), shift=Point(page.check_block.left, page.check_block.top)))
     leaders = tuple(label.leader for label in labels if label.leader is not None)
@@ -98,7 +96,13 @@ def _order(page: TemplatePage, drawn: dict[tuple[str, str | None], Figure], labe
 
 
 def _page(
-    page: TemplatePage, key: int, count: int, pieces: Sequence[Piece], labels: tuple[Label, ...], edition: Edition, speak: Speaker
+    page: TemplatePage,
+    key: int,
+    count: int,
+    pieces: Sequence[Piece],
+    labels: tuple[Label, ...],
+    edition: Edition,
+    speak: Speaker,
 ) -> SheetPage:
     names = speak.listed([_shown_name(piece, placed) for piece, placed in zip(pieces, page.placed, strict=True)])
     title = (

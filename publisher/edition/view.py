@@ -163,7 +163,11 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
     told: list[Fact] = []
     if tables[0].finished_size:
         sides = [
-            speak.say("cover.side", side=name, amount=speak.per_size([speak.quantity(dict(t.finished_size)[name]) for t in tables]))
+            speak.say(
+                "cover.side",
+                side=name,
+                amount=speak.per_size([speak.quantity(dict(t.finished_size)[name]) for t in tables]),
+            )
             for name, _ in tables[0].finished_size
         ]
         told.append(Fact(speak.say("cover.finished"), speak.say("numbers.list-separator").join(sides)))
@@ -201,7 +205,10 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
             for at, (width, _) in enumerate(first.buy)
         ]
         lines += [
-            BuyLine(speak.say("materials.precut", name=name), speak.per_size([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows]))
+            BuyLine(
+                speak.say("materials.precut", name=name),
+                speak.per_size([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows]),
+            )
             for at, (name, _) in enumerate(first.precuts)
         ]
         notes = [first.note] if first.note else []
@@ -215,7 +222,9 @@ def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
     first = rows[0]
     text = speak.say("materials.notion-count", count=first.count, name=first.name) if first.count else first.name
     sizes = [
-        speak.say("materials.size", size=name, amount=speak.per_size([speak.quantity(dict(row.sizes)[name]) for row in rows]))
+        speak.say(
+            "materials.size", size=name, amount=speak.per_size([speak.quantity(dict(row.sizes)[name]) for row in rows])
+        )
         for name, _ in first.sizes
     ]
     return speak.say("numbers.list-separator").join([text, *sizes, *([first.note] if first.note else [])])
@@ -318,7 +327,8 @@ def _prose(text: Written, quotes: tuple[Written, ...], drafts: Sequence[Draft], 
         values = [one[(written.place, str(written))] for one in quoted]
         if values[0].name is not None:
             return name_html(values[0].name)
-        return amount_html(speak.per_size([speak.quantity(value.quantity) for value in values if value.quantity is not None]))
+        return amount_html(
+            speak.per_size([speak.quantity(value.quantity) for value in values if value.quantity is not None])
+        )
 
     return render(text, quotes, shown)
-

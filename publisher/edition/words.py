@@ -49,7 +49,10 @@ class Speaker:
     def say(self, phrase: Phrase | str, **values: object) -> str:
         """The text of a phrase, or of a key with its gaps. Raises KeyError for a key that the words file lacks."""
         if isinstance(phrase, str):
-            phrase = Phrase(phrase, tuple((name, value if isinstance(value, Phrase) else str(value)) for name, value in values.items()))
+            phrase = Phrase(
+                phrase,
+                tuple((name, value if isinstance(value, Phrase) else str(value)) for name, value in values.items()),
+            )
         if phrase.key == "length":
             return self.length(Quantity(Fraction(str(dict(phrase.values)["mm"])), Dimension.LENGTH))
         if phrase.key == "list":

@@ -1,6 +1,13 @@
 """Figures as values, and their writers: pieces, the check block, page furniture, samples of marks, labels in place."""
 
-from publisher.figures.check_block import CARD_LONG, CARD_RADIUS, CARD_SHORT, Caption, check_block_captions, check_block_figure
+from publisher.figures.check_block import (
+    CARD_LONG,
+    CARD_RADIUS,
+    CARD_SHORT,
+    Caption,
+    check_block_captions,
+    check_block_figure,
+)
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
 from publisher.figures.page_furniture import furniture_figure
 from publisher.figures.pdf_writer import pdf_operators

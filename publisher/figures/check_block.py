@@ -11,8 +11,8 @@ INCH = 25.4
 # ISO/IEC 7810 ID-1: 85.60 × 53.98 mm, corner radius 2.88 to 3.48 (3.18 nominal). Its inch values are rounded on
 # their own and must not be converted back.
 CARD_LONG, CARD_SHORT, CARD_RADIUS = 85.60, 53.98, 3.18
-COLUMN = 62.0           # mm from one column to the next
-BELOW = 60.0            # mm down to the small squares
+COLUMN = 62.0  # mm from one column to the next
+BELOW = 60.0  # mm down to the small squares
 TOP = 1.0
 
 

@@ -1,22 +1,23 @@
 """Live text on template pages: upright, inside its piece, clear of every line. On paper: mm, y down."""
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
 from publisher.drafting import Copy, Mark, Notch, Piece
-from publisher.figures.pieces import closed_path, piece_figure
 from publisher.figures.page_furniture import JOINING_RADIUS
+from publisher.figures.pieces import closed_path, piece_figure
 from publisher.figures.values import Stroke, Style
 from publisher.geometry import Box, Line, Path, Point, place_box
 from publisher.template_pages import Frame, PlacedPiece, TemplatePage
 from publisher.terms import Finding, Phrase, Severity, length
 
-LINE_HEIGHT = 1.25              # of the type size
+LINE_HEIGHT = 1.25  # of the type size
 POINT = 25.4 / 72
-CLEAR = 1.2                     # mm between a label and any line
-FARTHEST = 25.0                 # mm: a mark's label lies nearer than this
-SMALLER = (1.0, 0.85, 0.7)      # of the wanted size; never below SMALLEST
+CLEAR = 1.2  # mm between a label and any line
+FARTHEST = 25.0  # mm: a mark's label lies nearer than this
+SMALLER = (1.0, 0.85, 0.7)  # of the wanted size; never below SMALLEST
 SMALLEST = 8.0
 
 
@@ -108,7 +109,7 @@ def _on_paper(piece: Piece, placed: PlacedPiece) -> _OnPaper:
 
 def _flat(path: Path, placed: PlacedPiece) -> Path:
     points = [placed.on_paper(point) for point in path.flattened(0.1)]
-    return Path(tuple(Line(first, second) for first, second in zip(points[:-1], points[1:], strict=True)))
+    return Path(tuple(Line(first, second) for first, second in itertools.pairwise(points)))
 
 
 def _wanted(one: _OnPaper, page: TemplatePage) -> Iterator[tuple[tuple[Words, ...], Point | None]]:
@@ -135,7 +136,11 @@ def _spot(mark: Mark) -> Point:
 def _mark_phrase(mark: Mark) -> Phrase:
     if not mark.copies:
         return Phrase.of("label.mark", name=mark.name)
-    return Phrase.of("label.mark-for", name=mark.name, copies=Phrase("list", tuple((str(at), copy) for at, copy in enumerate(mark.copies))))
+    return Phrase.of(
+        "label.mark-for",
+        name=mark.name,
+        copies=Phrase("list", tuple((str(at), copy) for at, copy in enumerate(mark.copies))),
+    )
 
 
 def _block(one: _OnPaper, page: TemplatePage) -> Iterator[Words]:
@@ -149,11 +154,22 @@ def _block(one: _OnPaper, page: TemplatePage) -> Iterator[Words]:
         yield Words(_cut_phrase(piece, copy), 10.0)
     yield from (Words(phrase, 10.0) for phrase in _allowance_phrases(piece))
     if page.rows * page.columns > 1:
-        yield Words(Phrase.of("label.tile", row=str(page.row), column=str(page.column), rows=str(page.rows), columns=str(page.columns)), 10.0)
+        yield Words(
+            Phrase.of(
+                "label.tile", row=str(page.row), column=str(page.column), rows=str(page.rows), columns=str(page.columns)
+            ),
+            10.0,
+        )
 
 
 def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
-    key = "label.cut-inner" if copy.to_finished_line else "label.cut-pair" if copy.mirrored and copy.count == 2 else "label.cut"
+    key = (
+        "label.cut-inner"
+        if copy.to_finished_line
+        else "label.cut-pair"
+        if copy.mirrored and copy.count == 2
+        else "label.cut"
+    )
     short = copy.name.removeprefix(f"{piece.name} ")
     return Phrase.of(key, copy=short, count=str(copy.count), material=copy.material)
 
@@ -211,7 +227,9 @@ def _place_outside(
         )
     )
     covered = [*taken, *(other.outline.box for other in shown)]
-    middle = Point((one.outline.box.left + one.outline.box.right) / 2, (one.outline.box.bottom + one.outline.box.top) / 2)
+    middle = Point(
+        (one.outline.box.left + one.outline.box.right) / 2, (one.outline.box.bottom + one.outline.box.top) / 2
+    )
     for factor in SMALLER:
         lines, width, height = _fitted(words, factor, fit)
         spot = place_box(whole, fixed, covered, (width, height), one.within, CLEAR, near=middle)

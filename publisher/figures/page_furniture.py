@@ -10,7 +10,7 @@ from publisher.template_pages import JoiningMark, TemplatePage
 JOINING_RADIUS = 5.0
 INCH = 25.4
 # The scale bar stands in the footer strip: an inch half above its line, centimetres below it.
-BAR_TOP = 2.6           # mm below the frame
+BAR_TOP = 2.6  # mm below the frame
 TICK = 1.6
 
 
@@ -25,7 +25,9 @@ def furniture_figure(page: TemplatePage) -> Figure:
 def _frame(page: TemplatePage) -> Path:
     frame = page.frame
     right, bottom = frame.left + frame.width, frame.top + frame.height
-    return closed_path((Point(frame.left, frame.top), Point(right, frame.top), Point(right, bottom), Point(frame.left, bottom)))
+    return closed_path(
+        (Point(frame.left, frame.top), Point(right, frame.top), Point(right, bottom), Point(frame.left, bottom))
+    )
 
 
 def joining_strokes(mark: JoiningMark) -> list[Stroke]:

@@ -8,7 +8,7 @@ from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Arc, Line, Path, Point
 
 POINT_RADIUS = 2.5
-POINT_REACH = 4.5       # half the cross, which runs out of its ring so that its middle can be found
+POINT_REACH = 4.5  # half the cross, which runs out of its ring so that its middle can be found
 HEAD_LENGTH = 5.0
 HEAD_WIDTH = 3.2
 DOUBLE_APART = 3.0
@@ -50,7 +50,10 @@ def point_strokes(at: Point) -> list[Stroke]:
     """A ring with a cross through it: the crossing is the spot."""
     ring = Path((circle(at, POINT_RADIUS),))
     arms = [(Point(POINT_REACH, 0.0), Point(-POINT_REACH, 0.0)), (Point(0.0, POINT_REACH), Point(0.0, -POINT_REACH))]
-    return [Stroke(ring, Style.POINT, closed=True), *(Stroke(_line(at + one, at + other), Style.POINT) for one, other in arms)]
+    return [
+        Stroke(ring, Style.POINT, closed=True),
+        *(Stroke(_line(at + one, at + other), Style.POINT) for one, other in arms),
+    ]
 
 
 def circle(centre: Point, radius: float) -> Arc:

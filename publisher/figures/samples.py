@@ -21,12 +21,20 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
     samples: list[tuple[str, bool, list[Stroke]]] = [
         ("cut-line", bool(pieces), [Stroke(across, Style.CUT)]),
-        ("finished-line", any(edge.allowance for piece in pieces for edge in piece.edges), [Stroke(across, Style.FINISHED)]),
+        (
+            "finished-line",
+            any(edge.allowance for piece in pieces for edge in piece.edges),
+            [Stroke(across, Style.FINISHED)],
+        ),
         ("notch", any(not notch.double for notch in notches), _notch(double=False)),
         ("double-notch", any(notch.double for notch in notches), _notch(double=True)),
         ("point", any(isinstance(mark, PointMark) for mark in marks), point_strokes(MIDDLE)),
         ("fold-line", any(isinstance(mark, FoldLine) for mark in marks), [Stroke(across, Style.FOLD)]),
-        ("grain", any(piece.grain_line for piece in pieces), grain_strokes(GrainLine(Point(3.0, HEIGHT / 2), Point(WIDTH - 3.0, HEIGHT / 2)))),
+        (
+            "grain",
+            any(piece.grain_line for piece in pieces),
+            grain_strokes(GrainLine(Point(3.0, HEIGHT / 2), Point(WIDTH - 3.0, HEIGHT / 2))),
+        ),
         ("joining-mark", tiled, _joined()),
         ("scale-bar", bool(pieces), _bar()),
     ]
@@ -53,8 +61,6 @@ def _joined() -> list[Stroke]:
 
 def _bar() -> list[Stroke]:
     """The bar's first half, at its true size."""
-    return [
-        stroke
-        for stroke in scale_bar(4.0, HEIGHT / 2)
-        if max(stroke.path.start.x, stroke.path.end.x) <= WIDTH
-    ] + [Stroke(_level(Point(4.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2)), Style.SCALE)]
+    return [stroke for stroke in scale_bar(4.0, HEIGHT / 2) if max(stroke.path.start.x, stroke.path.end.x) <= WIDTH] + [
+        Stroke(_level(Point(4.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2)), Style.SCALE)
+    ]

@@ -47,4 +47,3 @@ def _path_data(stroke: Stroke, flip: float | None) -> str:
             else:
                 parts.append(f"L{at(part.end)}")
     return "".join(parts) + ("Z" if stroke.closed else "")
-

@@ -19,7 +19,7 @@ class Style(Enum):
     JOINING = "joining mark"
     SCALE = "scale"
     LEADER = "leader"
-    SOLID = "solid"                 # filled black, no stroke: arrow heads
+    SOLID = "solid"  # filled black, no stroke: arrow heads
 
 
 @dataclass(frozen=True, slots=True)

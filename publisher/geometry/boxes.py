@@ -1,6 +1,7 @@
 """A free place for an upright box: inside an area, clear of every line, as near to a spot as can be."""
 
-from collections.abc import Iterable, Sequence
+import itertools
+from collections.abc import Iterable
 
 import shapely
 from shapely import MultiPoint, Polygon, box
@@ -34,7 +35,9 @@ def place_box(
         else Polygon()
     )
     forbidden = [_swept(first, second, width, height, clear) for line in lines for first, second in _steps(line)]
-    forbidden += [box(one.left - width - clear, one.bottom - height - clear, one.right + clear, one.top + clear) for one in taken]
+    forbidden += [
+        box(one.left - width - clear, one.bottom - height - clear, one.right + clear, one.top + clear) for one in taken
+    ]
     free = free.difference(shapely.union_all(forbidden)) if forbidden else free
     corner = _choose(free, width, height, near)
     return None if corner is None else Box(corner.x, corner.y, corner.x + width, corner.y + height)
@@ -42,7 +45,7 @@ def place_box(
 
 def _steps(line: Path) -> Iterable[tuple[Point, Point]]:
     points = line.flattened(0.2)
-    return zip(points[:-1], points[1:], strict=True)
+    return itertools.pairwise(points)
 
 
 def _swept(first: Point, second: Point, width: float, height: float, clear: float) -> BaseGeometry:
@@ -56,7 +59,9 @@ def _swept(first: Point, second: Point, width: float, height: float, clear: floa
 
 
 def _choose(free: BaseGeometry, width: float, height: float, near: Point | None) -> Point | None:
-    parts: Sequence[BaseGeometry] = [part for part in getattr(free, "geoms", [free]) if isinstance(part, Polygon) and not part.is_empty]
+    parts: list[Polygon] = [
+        part for part in getattr(free, "geoms", [free]) if isinstance(part, Polygon) and not part.is_empty
+    ]
     if not parts:
         return None
     if near is not None:

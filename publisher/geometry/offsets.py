@@ -1,5 +1,6 @@
 """The parallel of a closed outline, each edge at a distance of its own: the cut line of a piece."""
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -9,7 +10,7 @@ from publisher.geometry.points import Point
 from publisher.geometry.segments import Arc, Line
 from publisher.geometry.trimming import beginning_at, ending_at, sideways
 
-SMOOTH = 1e-7           # sine of the turn below which two stretches run on smoothly
+SMOOTH = 1e-7  # sine of the turn below which two stretches run on smoothly
 NEAR = 1e-7
 
 
@@ -78,7 +79,7 @@ def _drawn(stretch: _Stretch, before: _Joint, after: _Joint) -> list[Line | Arc]
     if not isinstance(body, Line) and after.extends_first:
         drawn.append(Line(body.end, after.end))
     corners = (after.end, *after.between, after.start)
-    drawn += [Line(first, second) for first, second in zip(corners[:-1], corners[1:], strict=True)]
+    drawn += [Line(first, second) for first, second in itertools.pairwise(corners)]
     return [segment for segment in drawn if segment.length > NEAR]
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.segments import Arc, Line, Segment
 
-NEAR = 1e-6             # ends this near are one point
+NEAR = 1e-6  # ends this near are one point
 
 
 @dataclass(frozen=True, slots=True)

@@ -47,7 +47,9 @@ def span_inside(path: Path, through: Point, direction: Point) -> tuple[Point, Po
     way = direction.unit()
     first, last = through - way * reach, through + way * reach
     stretches = polygon(path).intersection(LineString([(first.x, first.y), (last.x, last.y)]))
-    pieces: list[BaseGeometry] = [one for one in getattr(stretches, "geoms", [stretches]) if isinstance(one, LineString) and one.length > 0]
+    pieces: list[BaseGeometry] = [
+        one for one in getattr(stretches, "geoms", [stretches]) if isinstance(one, LineString) and one.length > 0
+    ]
     if not pieces:
         raise ValueError("the line misses the path")
     longest = max(pieces, key=lambda one: one.length)

@@ -92,7 +92,9 @@ class Arc:
 
     def angle_within(self, angle: float) -> float | None:
         """How far round from the start (radians, in the direction of the sweep) an angle lies, or None beyond the end."""
-        turned = (angle - self.start_angle) % (2 * math.pi) if self.sweep > 0 else (self.start_angle - angle) % (2 * math.pi)
+        turned = (
+            (angle - self.start_angle) % (2 * math.pi) if self.sweep > 0 else (self.start_angle - angle) % (2 * math.pi)
+        )
         if turned > 2 * math.pi - 1e-9:
             turned = 0.0
         return turned if turned <= abs(self.sweep) + 1e-9 else None
@@ -100,7 +102,11 @@ class Arc:
     @property
     def box(self) -> Box:
         """The exact box, with the quarter points that lie on the arc."""
-        extremes = [self.at_angle(quarter * math.pi / 2) for quarter in range(4) if self.angle_within(quarter * math.pi / 2) is not None]
+        extremes = [
+            self.at_angle(quarter * math.pi / 2)
+            for quarter in range(4)
+            if self.angle_within(quarter * math.pi / 2) is not None
+        ]
         return _box_of((self.start, self.end, *extremes))
 
     def reversed(self) -> "Arc":
@@ -208,7 +214,9 @@ class Cubic:
         return _box_of((self.start, self.end, *(self.at(part) for part in parts)))
 
     def _extremes(self, axis: str) -> list[float]:
-        p0, p1, p2, p3 = (getattr(point, axis) for point in (self.start, self.first_handle, self.second_handle, self.end))
+        p0, p1, p2, p3 = (
+            getattr(point, axis) for point in (self.start, self.first_handle, self.second_handle, self.end)
+        )
         a, b, c = p3 - 3 * p2 + 3 * p1 - p0, 2 * (p2 - 2 * p1 + p0), p1 - p0
         if abs(a) < 1e-12:
             roots = [-c / b] if abs(b) > 1e-12 else []
@@ -223,7 +231,9 @@ class Cubic:
 
     def moved(self, movement: Movement) -> "Cubic":
         """The stretch after a rigid movement."""
-        return Cubic(movement(self.start), movement(self.first_handle), movement(self.second_handle), movement(self.end))
+        return Cubic(
+            movement(self.start), movement(self.first_handle), movement(self.second_handle), movement(self.end)
+        )
 
     def point_at(self, distance: float) -> Point:
         """The point so far along."""
@@ -247,7 +257,11 @@ class Cubic:
         def between(first: Point, second: Point) -> Point:
             return first + (second - first) * part
 
-        a, b, c = between(self.start, self.first_handle), between(self.first_handle, self.second_handle), between(self.second_handle, self.end)
+        a, b, c = (
+            between(self.start, self.first_handle),
+            between(self.first_handle, self.second_handle),
+            between(self.second_handle, self.end),
+        )
         d, e = between(a, b), between(b, c)
         middle = between(d, e)
         return Cubic(self.start, a, d, middle), Cubic(middle, e, c, self.end)

@@ -30,7 +30,9 @@ def sideways(segment: Line | Arc, by: float) -> Line | Arc:
         raise TooTight(segment.radius, by, segment.point_at(segment.length / 2))
     factor = grown / segment.radius
     centre = segment.centre
-    return Arc(centre + (segment.start - centre) * factor, centre + (segment.end - centre) * factor, centre, segment.sweep)
+    return Arc(
+        centre + (segment.start - centre) * factor, centre + (segment.end - centre) * factor, centre, segment.sweep
+    )
 
 
 def ending_at(segment: Line | Arc, point: Point) -> Line | Arc:
@@ -81,7 +83,11 @@ def round_corner(first: Line | Arc, second: Line | Arc, radius: float) -> tuple[
             raise ValueError(f"it takes {needed:.4g} mm of an edge that is {segment.length:.4g} mm long")
     start, end = touch_first - centre, touch_second - centre
     sweep = math.atan2(start.cross(end), start.dot(end))
-    return ending_at(first, touch_first), Arc(touch_first, touch_second, centre, sweep), beginning_at(second, touch_second)
+    return (
+        ending_at(first, touch_first),
+        Arc(touch_first, touch_second, centre, sweep),
+        beginning_at(second, touch_second),
+    )
 
 
 def _foot(segment: Line | Arc, point: Point) -> Point:
@@ -90,4 +96,3 @@ def _foot(segment: Line | Arc, point: Point) -> Point:
         along = segment.direction_at(0)
         return segment.start + along * (point - segment.start).dot(along)
     return segment.centre + (point - segment.centre).unit() * segment.radius
-

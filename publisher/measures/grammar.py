@@ -7,8 +7,8 @@ from lark import Lark, Token, Tree, UnexpectedCharacters, UnexpectedInput, Unexp
 
 from publisher.terms import AMOUNT_PATTERN, Finding, Severity, Unusable, Written
 
-LONGEST = 500           # signs: a formula longer than this is not one
-DEEPEST = 40            # brackets within brackets
+LONGEST = 500  # signs: a formula longer than this is not one
+DEEPEST = 40  # brackets within brackets
 RESERVED = ("of", "from", "to", "and", "at", "the", "with", "by", "for")
 STARTS = ("formula", "rectangle", "point", "edge", "side", "matching", "mark")
 
@@ -64,7 +64,9 @@ def parse(written: Written, start: str) -> Parsed:
     if len(text) > LONGEST:
         raise unreadable(written, 0, len(text), f"this is {len(text)} signs long", f"keep it under {LONGEST} signs")
     if _depth(text) > DEEPEST:
-        raise unreadable(written, 0, len(text), f"more than {DEEPEST} brackets within brackets", "make measures of the parts")
+        raise unreadable(
+            written, 0, len(text), f"more than {DEEPEST} brackets within brackets", "make measures of the parts"
+        )
     try:
         return _parser().parse(text, start=start)
     except UnexpectedInput as reason:
@@ -86,15 +88,29 @@ def _explained(written: Written, text: str, reason: UnexpectedInput) -> Unusable
     at = len(text) if ended or at < 0 else at
     while at < len(text) and text[at] == " ":
         at += 1
-    if at < len(text) and text[at] in "-−" and not text[at - 1 : at + 2] == f" {text[at]} ":
+    if at < len(text) and text[at] in "-−" and text[at - 1 : at + 2] != f" {text[at]} ":
         return unreadable(
-            written, at, at + 1, "a minus has a space on both sides, for a name may be beside it", "write it as 'width - depth'"
+            written,
+            at,
+            at + 1,
+            "a minus has a space on both sides, for a name may be beside it",
+            "write it as 'width - depth'",
         )
     if at < len(text) and text[at] == "," and text[at - 1 : at].isdigit() and text[at + 1 : at + 2].isdigit():
         return unreadable(
-            written, at, at + 1, "a comma is a decimal sign only in a length that stands alone", "write the decimals with a point: 5.7 cm"
+            written,
+            at,
+            at + 1,
+            "a comma is a decimal sign only in a length that stands alone",
+            "write the decimals with a point: 5.7 cm",
         )
-    expected = reason.accepts if isinstance(reason, UnexpectedToken) else reason.allowed if isinstance(reason, UnexpectedCharacters) else ()
+    expected = (
+        reason.accepts
+        if isinstance(reason, UnexpectedToken)
+        else reason.allowed
+        if isinstance(reason, UnexpectedCharacters)
+        else ()
+    )
     wanted = _wanted(set(expected or ()))
     stands = "the end" if at >= len(text) else f"'{_word_at(text, at)}'"
     return unreadable(
@@ -108,7 +124,15 @@ def _explained(written: Written, text: str, reason: UnexpectedInput) -> Unusable
 
 def _wanted(expected: set[str]) -> str:
     if {"NAME", "NUMBER"} <= expected:
-        expected = expected - {"NUMBER", "LENGTH_OF", "WIDTH_OF", "HEIGHT_OF", "DISTANCE_FROM", "LARGER_OF", "SMALLER_OF"}
+        expected = expected - {
+            "NUMBER",
+            "LENGTH_OF",
+            "WIDTH_OF",
+            "HEIGHT_OF",
+            "DISTANCE_FROM",
+            "LARGER_OF",
+            "SMALLER_OF",
+        }
     if expected >= _OPERATORS:
         expected = expected - {"TIMES", "OVER", "MINUS"}
     words = sorted({_WORDS.get(name, "") for name in expected} - {""})
@@ -133,4 +157,8 @@ def _word_at(text: str, at: int) -> str:
 
 def unreadable(written: Written, start: int, end: int, says: str, mend: str) -> Unusable:
     """An error about part of a text, to raise."""
-    return Unusable(Finding("unreadable", Severity.ERROR, written.part(start, max(end, start)).place, f"in '{written}': {says}", mend))
+    return Unusable(
+        Finding(
+            "unreadable", Severity.ERROR, written.part(start, max(end, start)).place, f"in '{written}': {says}", mend
+        )
+    )

@@ -91,7 +91,11 @@ def _formula(tree: object, written: Written) -> Formula:
             place = _token_place(parts[1], written)
             return Operation(sign, _formula(parts[0], written), _formula(parts[2], written), place)
         case "asked_which":
-            return Asked(_first_word(parts[0]), tuple(_formula(part, written) for part in parts[1:]), _token_place(parts[0], written))
+            return Asked(
+                _first_word(parts[0]),
+                tuple(_formula(part, written) for part in parts[1:]),
+                _token_place(parts[0], written),
+            )
         case _:
             names = tuple(_name(part, written) for part in parts[1:])
             return Asked(_first_word(parts[0]), names, _token_place(parts[0], written))
@@ -119,7 +123,9 @@ def _literal(token: object, written: Written) -> Literal:
     try:
         amount = read_amount(match["amount"])
     except (ValueError, ZeroDivisionError):
-        raise unreadable(written, _start(token), _end(token), f"'{token}' is no amount", "write it like 2 1/4 in") from None
+        raise unreadable(
+            written, _start(token), _end(token), f"'{token}' is no amount", "write it like 2 1/4 in"
+        ) from None
     if not unit:
         return Literal(Quantity(amount, Dimension.NUMBER), "", place)
     if unit in ("deg", "°"):
@@ -198,11 +204,11 @@ def _point_body(tree: object, written: Written) -> MarkSaying:
     parts = tree.children
     match tree.data:
         case "into":
-            return MarkSaying("point", spot=EdgeSpot(_name(parts[1], written), None, None), into=_formula(parts[0], written))
-        case "insets":
-            first, second = (
-                (_formula(parts[at], written), _name(parts[at + 1], written)) for at in (0, 2)
+            return MarkSaying(
+                "point", spot=EdgeSpot(_name(parts[1], written), None, None), into=_formula(parts[0], written)
             )
+        case "insets":
+            first, second = ((_formula(parts[at], written), _name(parts[at + 1], written)) for at in (0, 2))
             return MarkSaying("point", insets=(first, second))
         case "place":
             return MarkSaying("point", x=_formula(parts[0], written), y=_formula(parts[1], written))
@@ -244,7 +250,9 @@ def parse_action(written: Written) -> ActionSaying:
         raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, VERBS))
     parts = re.split(r"(?<!\w)(to|at)(?!\w)", rest)
     if not parts[0].strip() or len(parts) > 3:
-        raise unreadable(written, 0, len(written), f"'{verb}' what?", f"write: {verb} and the name of what it is done to")
+        raise unreadable(
+            written, 0, len(written), f"'{verb}' what?", f"write: {verb} and the name of what it is done to"
+        )
     start = len(verb) + 1
     target = _trimmed(written, start, parts[0])
     if len(parts) == 1:

@@ -3,7 +3,6 @@
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
-from typing import Union
 
 from publisher.terms import Place, Quantity, Written
 
@@ -13,7 +12,7 @@ class Literal:
     """A number or a length with its unit, exactly as written: `2 1/4 in` (before any conversion)."""
 
     quantity: Quantity
-    unit: str                                           # in, mm, cm, m, yd, deg, "" for a number
+    unit: str  # in, mm, cm, m, yd, deg, "" for a number
     place: Place = field(compare=False)
 
 
@@ -40,12 +39,12 @@ class Asked:
     """A phrase that asks: `length of E`, `width of P`, `height of P`, `distance from A to B`, `larger of X and Y`,
     `smaller of X and Y`. `what` is the phrase's first word; `about` its names or formulas in order."""
 
-    what: str                                           # length, width, height, distance, larger, smaller
+    what: str  # length, width, height, distance, larger, smaller
     about: tuple["Formula", ...]
     place: Place = field(compare=False)
 
 
-Formula = Union[Literal, Name, Operation, Asked]
+Formula = Literal | Name | Operation | Asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +71,7 @@ class EdgeSpot:
     """A spot on an edge: its middle, or a distance from one of its ends (left, right, top or bottom)."""
 
     edge: Name
-    distance: Formula | None                            # None: the middle
+    distance: Formula | None  # None: the middle
     end: str | None
 
 
@@ -95,7 +94,7 @@ class MarkSaying:
     start: Name | None = None
     end: Name | None = None
     face: str = "wrong side"
-    copies: tuple[Name, ...] = ()                       # the copies that bear it; none named: all
+    copies: tuple[Name, ...] = ()  # the copies that bear it; none named: all
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +113,7 @@ class ActionSaying:
 
     verb: str
     target: Name
-    preposition: str | None                             # to, at, on
+    preposition: str | None  # to, at, on
     other: Name | None
     place: Place = field(compare=False)
 
@@ -135,8 +134,6 @@ class Pair:
     second: Formula
 
 
-
-
 @dataclass(frozen=True, slots=True)
 class MaterialWidth:
     """`42 in wide`: how a material is sold; or a precut by name (`fat quarter`)."""
@@ -145,19 +142,19 @@ class MaterialWidth:
     precut: str | None
 
 
-Saying = Union[
-    Formula,
-    LineSaying,
-    ArcSaying,
-    MarkSaying,
-    CopySaying,
-    ActionSaying,
-    Matching,
-    Pair,
-    MaterialWidth,
-    Fraction,
-    tuple[Name, ...],
-]
+Saying = (
+    Formula
+    | LineSaying
+    | ArcSaying
+    | MarkSaying
+    | CopySaying
+    | ActionSaying
+    | Matching
+    | Pair
+    | MaterialWidth
+    | Fraction
+    | tuple[Name, ...]
+)
 
 
 @dataclass(frozen=True)

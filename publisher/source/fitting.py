@@ -54,17 +54,31 @@ def _tell(shape: type[Shape], node: Node, name: Written | None, errors: Iterable
     for error in errors:
         loc = tuple(str(part) for part in error["loc"] if part != "[key]")
         guilty, key = _find(node, loc)
-        place = key.place if key is not None and error["type"] in ("extra_forbidden",) else _place(guilty, key, name, node)
+        place = (
+            key.place if key is not None and error["type"] in ("extra_forbidden",) else _place(guilty, key, name, node)
+        )
         if error["type"] == "extra_forbidden":
             known = [field.alias or field_name for field_name, field in shape.model_fields.items()]
             yield _error("unknown-key", place, f"no '{loc[-1]}' can stand here", did_you_mean(loc[-1], known))
         elif error["type"] == "missing":
             told = f"'{name}' lacks" if name is not None else "the pattern lacks"
-            yield _error("missing-key", name.place if name is not None else Place(place.file, 1, 1, 1, 2), f"{told} '{loc[-1]}'", f"add a line '{loc[-1]}: …'")
+            yield _error(
+                "missing-key",
+                name.place if name is not None else Place(place.file, 1, 1, 1, 2),
+                f"{told} '{loc[-1]}'",
+                f"add a line '{loc[-1]}: …'",
+            )
         elif error["type"] in ("too_short", "too_long"):
-            yield _error("wrong-kind", place, f"'{loc[-1]}' lists {_count(guilty)}, and it takes two", "list the two sides, each behind '- '")
+            yield _error(
+                "wrong-kind",
+                place,
+                f"'{loc[-1]}' lists {_count(guilty)}, and it takes two",
+                "list the two sides, each behind '- '",
+            )
         else:
-            wanted, mend = _WANTED.get(error["type"], ("something else", "look at the pattern that 'publisher new' makes"))
+            wanted, mend = _WANTED.get(
+                error["type"], ("something else", "look at the pattern that 'publisher new' makes")
+            )
             what = f"'{loc[-1]}' is " if loc else ""
             yield _error("wrong-kind", place, f"{what}{_kind(guilty)}; {wanted} belongs here", mend)
 

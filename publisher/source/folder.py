@@ -25,12 +25,18 @@ def _read(folder: Path, path: Path, largest: int, files: dict[str, bytes], found
     name = path.relative_to(folder).as_posix()
     try:
         if not path.resolve().is_relative_to(folder.resolve()):
-            found.append(_error("outside-folder", name, f"{name} leads out of the pattern folder", "put the file itself there"))
+            found.append(
+                _error("outside-folder", name, f"{name} leads out of the pattern folder", "put the file itself there")
+            )
         elif path.is_file():
             with path.open("rb") as file:
                 files[name] = file.read(largest + 1)
     except OSError as reason:
-        found.append(_error("unreadable-file", name, f"{name} cannot be read: {reason.strerror}", "look at who may read the file"))
+        found.append(
+            _error(
+                "unreadable-file", name, f"{name} cannot be read: {reason.strerror}", "look at who may read the file"
+            )
+        )
 
 
 def _error(name: str, file: str, says: str, mend: str) -> Finding:

@@ -15,11 +15,17 @@ def check_names(names: Iterable[Written]) -> Iterator[Finding]:
     for name in names:
         reserved = [word for word in name.split() if word in RESERVED]
         if "-" in name or "–" in name:
-            yield _bad(name, f"the name '{name}' holds a hyphen, which formulas read as a minus", "put a space in its place")
+            yield _bad(
+                name, f"the name '{name}' holds a hyphen, which formulas read as a minus", "put a space in its place"
+            )
         elif reserved:
-            yield _bad(name, f"the name '{name}' holds '{reserved[0]}', a word of the formula language", "choose another word")
+            yield _bad(
+                name, f"the name '{name}' holds '{reserved[0]}', a word of the formula language", "choose another word"
+            )
         elif not _NAME.fullmatch(name):
-            yield _bad(name, f"'{name}' cannot be a name", "begin with a letter, and use letters, digits and single spaces")
+            yield _bad(
+                name, f"'{name}' cannot be a name", "begin with a letter, and use letters, digits and single spaces"
+            )
 
 
 def _bad(name: Written, says: str, mend: str) -> Finding:
@@ -32,7 +38,15 @@ def native(written: Written, found: list[Finding]) -> Native:
     if len(parts) == 1:
         return Native(written, written)
     if len(parts) > 2 or not all(parts):
-        says = f"'{written}' has {len(parts) - 1} bars" if len(parts) > 2 else f"one side of the bar is empty in '{written}'"
-        found.append(Finding("bad-native-pair", Severity.ERROR, written.place, says, "write inches, one bar, metric: 10 in | 26 cm"))
+        says = (
+            f"'{written}' has {len(parts) - 1} bars"
+            if len(parts) > 2
+            else f"one side of the bar is empty in '{written}'"
+        )
+        found.append(
+            Finding(
+                "bad-native-pair", Severity.ERROR, written.place, says, "write inches, one bar, metric: 10 in | 26 cm"
+            )
+        )
         return Native(written, written)
     return Native(parts[0], parts[1])

@@ -37,7 +37,11 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     allowance, edge_allowances = _allowances(node, name, found)
     found.extend(check_names([*piece.copies, *piece.marks, *piece.joint_edges]))
     if not piece.copies:
-        found.append(Finding("no-copies", Severity.ERROR, name.place, f"'{name}' is cut from nothing", "add a copy below 'copies:'"))
+        found.append(
+            Finding(
+                "no-copies", Severity.ERROR, name.place, f"'{name}' is cut from nothing", "add a copy below 'copies:'"
+            )
+        )
     return WrittenPiece(
         name=name,
         drawn=given == ["outline"],
@@ -63,7 +67,13 @@ def _shape(
     key = next(key for key, _ in node.items if key in SHAPES)
     if not isinstance(inner, Mapping):
         found.append(
-            Finding("wrong-kind", Severity.ERROR, key.place, f"'{key}' says nothing of its shape", "write its parts below it, indented")
+            Finding(
+                "wrong-kind",
+                Severity.ERROR,
+                key.place,
+                f"'{key}' says nothing of its shape",
+                "write its parts below it, indented",
+            )
         )
         return None, None, None
     if key == "strip":
@@ -118,11 +128,27 @@ def _allowances(node: Mapping, name: Written, found: list[Finding]) -> tuple[Nat
     edges: list[tuple[Written, Native]] = []
     for key, value in said.items if isinstance(said, Mapping) else ():
         if not isinstance(value, Written):
-            found.append(Finding("wrong-kind", Severity.ERROR, key.place, f"the allowance of '{key}' is not one value", "write it behind the colon"))
+            found.append(
+                Finding(
+                    "wrong-kind",
+                    Severity.ERROR,
+                    key.place,
+                    f"the allowance of '{key}' is not one value",
+                    "write it behind the colon",
+                )
+            )
         elif key == "all":
             whole = native(value, found)
         else:
             edges.append((key, native(value, found)))
     if not isinstance(said, Mapping):
-        found.append(Finding("wrong-kind", Severity.ERROR, name.place, "an allowance is one value, or one for each edge", "write 'allowance: 1 cm'"))
+        found.append(
+            Finding(
+                "wrong-kind",
+                Severity.ERROR,
+                name.place,
+                "an allowance is one value, or one for each edge",
+                "write 'allowance: 1 cm'",
+            )
+        )
     return whole, tuple(edges)

@@ -23,7 +23,7 @@ from publisher.source.values import (
 )
 from publisher.terms import Finding, Place, Severity, Written
 
-LARGEST = 1_000_000             # bytes of pattern.yaml or steps.md
+LARGEST = 1_000_000  # bytes of pattern.yaml or steps.md
 PATTERN, STEPS = "pattern.yaml", "steps.md"
 Read = TypeVar("Read")
 
@@ -39,13 +39,22 @@ def read_source(name: str, files: Mapping[str, bytes]) -> tuple[Source | None, t
     found.extend((*problems, *unread))
     if not isinstance(root, yaml_nodes.Mapping):
         if not problems:
-            found.append(_error("wrong-kind", Place(PATTERN, 1, 1, 1, 2), "the file is no list of names with values", "begin with a line 'title: …'"))
+            found.append(
+                _error(
+                    "wrong-kind",
+                    Place(PATTERN, 1, 1, 1, 2),
+                    "the file is no list of names with values",
+                    "begin with a line 'title: …'",
+                )
+            )
         return None, tuple(found)
     found.extend(swallowed(root, pattern))
     said = fit(shapes.Pattern, root, None, found)
     if said is None:
         return None, tuple(found)
-    kept = tuple(sorted((file.removeprefix("kept/"), content) for file, content in files.items() if file.startswith("kept/")))
+    kept = tuple(
+        sorted((file.removeprefix("kept/"), content) for file, content in files.items() if file.startswith("kept/"))
+    )
     texts = tuple((file, text) for file, text in ((PATTERN, pattern), (STEPS, steps)) if text is not None)
     return _source(name, root, said, sections, texts, kept, found), tuple(found)
 
@@ -54,16 +63,34 @@ def _text(file: str, files: Mapping[str, bytes], found: list[Finding]) -> str | 
     place = Place(file, 1, 1, 1, 2)
     content = files.get(file)
     if content is None:
-        found.append(_error("missing-file", place, f"the pattern folder has no {file}", "write one; 'publisher new' shows how it looks"))
+        found.append(
+            _error(
+                "missing-file",
+                place,
+                f"the pattern folder has no {file}",
+                "write one; 'publisher new' shows how it looks",
+            )
+        )
         return None
     if len(content) > LARGEST:
-        found.append(_error("too-much", place, f"{file} has {len(content):,} bytes, more than {LARGEST:,}", "a pattern is smaller than this"))
+        found.append(
+            _error(
+                "too-much",
+                place,
+                f"{file} has {len(content):,} bytes, more than {LARGEST:,}",
+                "a pattern is smaller than this",
+            )
+        )
         return None
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as reason:
         line = content[: reason.start].count(b"\n") + 1
-        found.append(_error("not-utf8", Place(file, line, 1, line, 2), "this line is not written in UTF-8", "save the file as UTF-8"))
+        found.append(
+            _error(
+                "not-utf8", Place(file, line, 1, line, 2), "this line is not written in UTF-8", "save the file as UTF-8"
+            )
+        )
         return None
 
 
@@ -106,36 +133,83 @@ def _source(
 def _check_doubles(sizes: tuple[Written, ...], found: list[Finding]) -> None:
     for at, size in enumerate(sizes):
         if size in sizes[:at]:
-            found.append(_error("doubled-key", size.place, f"the size '{size}' is listed twice", "take one of them out"))
+            found.append(
+                _error("doubled-key", size.place, f"the size '{size}' is listed twice", "take one of them out")
+            )
 
 
 def _facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
     if said.date is not None and not re.fullmatch(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])", said.date):
-        found.append(_error("bad-date", said.date.place, f"'{said.date}' is no date", "write year, month and day: 2026-05-31"))
+        found.append(
+            _error("bad-date", said.date.place, f"'{said.date}' is no date", "write year, month and day: 2026-05-31")
+        )
     if said.video is not None and not re.fullmatch(r"https?://[^\s<>\"]+", said.video):
-        found.append(_error("bad-link", said.video.place, f"'{said.video}' is no address on the web", "copy it whole, with https://"))
+        found.append(
+            _error(
+                "bad-link", said.video.place, f"'{said.video}' is no address on the web", "copy it whole, with https://"
+            )
+        )
     if said.inch_rounding is not None and said.inch_rounding not in ("1/8", "1/16"):
-        found.append(_error("bad-rounding", said.inch_rounding.place, f"lengths are rounded to 1/8 or 1/16 in, not '{said.inch_rounding}'", "write 1/8 or 1/16"))
-    names = ("title", "maker", "revision", "date", "level", "about", "video", "terms", "care", "tested", "inch_rounding")
+        found.append(
+            _error(
+                "bad-rounding",
+                said.inch_rounding.place,
+                f"lengths are rounded to 1/8 or 1/16 in, not '{said.inch_rounding}'",
+                "write 1/8 or 1/16",
+            )
+        )
+    names = (
+        "title",
+        "maker",
+        "revision",
+        "date",
+        "level",
+        "about",
+        "video",
+        "terms",
+        "care",
+        "tested",
+        "inch_rounding",
+    )
     given = {name: getattr(said, name) for name in names}
     language = said.language if said.language is not None else Written("en", said.title.place, exact=False)
     return Facts(**given, language=language, tools=tuple(said.tools))
 
 
-def _measure(name: Written, node: yaml_nodes.Node, sizes: tuple[Written, ...], found: list[Finding]) -> WrittenMeasure | None:
+def _measure(
+    name: Written, node: yaml_nodes.Node, sizes: tuple[Written, ...], found: list[Finding]
+) -> WrittenMeasure | None:
     found.extend(check_names([name]))
     if isinstance(node, Written):
         return WrittenMeasure(name, ((None, native(node, found)),)) if node else None
     if not isinstance(node, yaml_nodes.Mapping):
-        found.append(_error("wrong-kind", name.place, f"'{name}' is a list; a measure is one value, or one for each size", "write it behind the colon"))
+        found.append(
+            _error(
+                "wrong-kind",
+                name.place,
+                f"'{name}' is a list; a measure is one value, or one for each size",
+                "write it behind the colon",
+            )
+        )
         return None
     by_size: list[tuple[str | None, Native]] = []
     for size, value in node.items:
         if size not in sizes:
             listed = ", ".join(sizes) or "none"
-            found.append(_error("unknown-size", size.place, f"'{size}' is no size of this pattern (sizes: {listed})", "list the sizes at the top: sizes:"))
+            found.append(
+                _error(
+                    "unknown-size",
+                    size.place,
+                    f"'{size}' is no size of this pattern (sizes: {listed})",
+                    "list the sizes at the top: sizes:",
+                )
+            )
         elif not isinstance(value, Written):
-            found.append(_error("wrong-kind", size.place, f"'{name}' for size {size} is not one value", "write it behind the colon"))
+            found.append(
+                _error(
+                    "wrong-kind", size.place, f"'{name}' for size {size} is not one value", "write it behind the colon"
+                )
+            )
         else:
             by_size.append((str(size), native(value, found)))
     return WrittenMeasure(name, tuple(by_size))
@@ -154,14 +228,25 @@ def _notion(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writte
     """A notion's own keys are its words; every other key is one of its sizes."""
     found.extend(check_names([key]))
     if not isinstance(node, yaml_nodes.Mapping):
-        found.append(_error("wrong-kind", key.place, f"the notion '{key}' is one text", "write its name below it, indented: name: …"))
+        found.append(
+            _error(
+                "wrong-kind", key.place, f"the notion '{key}' is one text", "write its name below it, indented: name: …"
+            )
+        )
         return None
     values: dict[str, Written] = {}
     for name, value in node.items:
         if isinstance(value, Written):
             values[name] = value
         else:
-            found.append(_error("wrong-kind", name.place, f"'{name}' of the notion '{key}' is not one value", "write it behind the colon"))
+            found.append(
+                _error(
+                    "wrong-kind",
+                    name.place,
+                    f"'{name}' of the notion '{key}' is not one value",
+                    "write it behind the colon",
+                )
+            )
     if "name" not in values:
         found.append(_error("missing-key", key.place, f"'{key}' lacks 'name'", "add a line 'name: …'"))
         return None

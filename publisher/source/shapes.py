@@ -36,7 +36,10 @@ class Shape(BaseModel):
     """A mapping whose keys are known; an unknown one is told. Keys are written with spaces where names have underscores."""
 
     model_config = ConfigDict(
-        extra="forbid", frozen=True, arbitrary_types_allowed=True, alias_generator=lambda name: name.replace("_", " ").strip()
+        extra="forbid",
+        frozen=True,
+        arbitrary_types_allowed=True,
+        alias_generator=lambda name: name.replace("_", " ").strip(),
     )
 
 

@@ -68,7 +68,13 @@ def _read_line(
     written = _FIELD.match(line)
     if written and _take_field(written, place, here, found):
         return here
-    _add(here, _outdented(line, here), 0 if here.number is None else len(line) - len(_outdented(line, here)), place, found)
+    _add(
+        here,
+        _outdented(line, here),
+        0 if here.number is None else len(line) - len(_outdented(line, here)),
+        place,
+        found,
+    )
     return here
 
 
@@ -82,7 +88,9 @@ def _outdented(line: str, here: _Words) -> str:
 
 def _new_section(heading: re.Match[str], place: Place, sections: list[_Section], found: list[Finding]) -> _Words:
     if len(heading[1]) != 2:
-        found.append(_error("wrong-heading", place, f"a heading with {len(heading[1])} signs", "begin each section with '## '"))
+        found.append(
+            _error("wrong-heading", place, f"a heading with {len(heading[1])} signs", "begin each section with '## '")
+        )
     title = Written(heading[2], place.part(heading.start(2), heading.end(2)))
     if not title:
         found.append(_error("wrong-heading", place, "a heading without words", "name the section"))
@@ -103,7 +111,11 @@ def _take_field(match: re.Match[str], place: Place, here: _Words, found: list[Fi
     start = match.start(3) if match[3] else match.end(2)
     written = Written(value, place.part(start, start + len(value)))
     if not value:
-        found.append(_error("no-value", place.part(match.start(2), match.end(2)), f"'{name}:' has no value", "write one behind it"))
+        found.append(
+            _error(
+                "no-value", place.part(match.start(2), match.end(2)), f"'{name}:' has no value", "write one behind it"
+            )
+        )
     elif _fits(name, written, here, found):
         here.fields.setdefault(name, []).append(written)
     return True
@@ -111,13 +123,24 @@ def _take_field(match: re.Match[str], place: Place, here: _Words, found: list[Fi
 
 def _fits(name: str, written: Written, here: _Words, found: list[Finding]) -> bool:
     if name == "Video" and not _TIME.fullmatch(written):
-        found.append(_error("bad-time", written.place, f"'{written}' is no time in a video", "write minutes and seconds: 4:25"))
+        found.append(
+            _error("bad-time", written.place, f"'{written}' is no time in a video", "write minutes and seconds: 4:25")
+        )
     elif name == "Minutes" and not re.fullmatch(r"\d{1,4}", written):
-        found.append(_error("bad-minutes", written.place, f"'{written}' is no number of minutes", "write a whole number: 15"))
+        found.append(
+            _error("bad-minutes", written.place, f"'{written}' is no number of minutes", "write a whole number: 15")
+        )
     elif name in ("Video", "Minutes", "Id") and name in here.fields:
         found.append(_error("doubled-key", written.place, f"'{name}:' is written twice here", "take one of them out"))
     elif name in ("Does", "Now", "Id") and here.number is None:
-        found.append(_error("field-without-step", written.place, f"'{name}:' stands under no step", "write it, indented, under the step it belongs to"))
+        found.append(
+            _error(
+                "field-without-step",
+                written.place,
+                f"'{name}:' stands under no step",
+                "write it, indented, under the step it belongs to",
+            )
+        )
     elif name == "Id" and not re.fullmatch(r"[a-z0-9-]{1,60}", written):
         found.append(_error("bad-id", written.place, f"'{written}' is no id", "use small letters, digits and hyphens"))
     else:
@@ -130,7 +153,9 @@ def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding
     words.lines.append(text)
     if sum(len(line) for line in words.lines) > LONGEST_STEP:
         if sum(len(line) for line in words.lines[:-1]) <= LONGEST_STEP:
-            found.append(_error("too-much", place, f"more than {LONGEST_STEP} signs in one step", "make several steps of it"))
+            found.append(
+                _error("too-much", place, f"more than {LONGEST_STEP} signs in one step", "make several steps of it")
+            )
         words.lines.pop()
         return
     at = 0
@@ -141,7 +166,12 @@ def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding
             end = text.find("}", at)
             if end < 0:
                 found.append(
-                    _error("open-brace", place.part(start + at, start + at + 1), "a brace is opened and not closed in this line", "close it behind the name: {pocket depth}; a brace to print is written {{")
+                    _error(
+                        "open-brace",
+                        place.part(start + at, start + at + 1),
+                        "a brace is opened and not closed in this line",
+                        "close it behind the name: {pocket depth}; a brace to print is written {{",
+                    )
                 )
                 return
             inner = text[at + 1 : end]
@@ -149,11 +179,20 @@ def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding
             name = inner.strip()
             where = place.part(start + at + 1 + lead, start + at + 1 + lead + len(name))
             if not name:
-                found.append(_error("empty-quote", where, "nothing stands in these braces", "name a measure or a piece"))
+                found.append(
+                    _error("empty-quote", where, "nothing stands in these braces", "name a measure or a piece")
+                )
             words.quotes.append(Written(name, where))
             at = end + 1
         elif text[at] == "}":
-            found.append(_error("open-brace", place.part(start + at, start + at + 1), "a brace is closed that was not opened", "a brace to print is written }}"))
+            found.append(
+                _error(
+                    "open-brace",
+                    place.part(start + at, start + at + 1),
+                    "a brace is closed that was not opened",
+                    "a brace to print is written }}",
+                )
+            )
             at += 1
         else:
             at += 1
@@ -164,11 +203,19 @@ def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:
     for counted, step in enumerate(steps, start=1):
         if step.number != counted:
             found.append(
-                Finding("step-number", Severity.WARNING, step.place, f"this is step {counted}, and it is numbered {step.number}", f"write {counted}.; the edition counts them itself")
+                Finding(
+                    "step-number",
+                    Severity.WARNING,
+                    step.place,
+                    f"this is step {counted}, and it is numbered {step.number}",
+                    f"write {counted}.; the edition counts them itself",
+                )
             )
             break
     if len(steps) > MOST_STEPS:
-        found.append(_error("too-much", steps[MOST_STEPS].place, f"more than {MOST_STEPS} steps", "make several patterns of it"))
+        found.append(
+            _error("too-much", steps[MOST_STEPS].place, f"more than {MOST_STEPS} steps", "make several patterns of it")
+        )
 
 
 def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSection, ...]:
@@ -184,7 +231,13 @@ def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSe
             intro = section.intro
             finished.append(
                 WrittenSection(
-                    section.title, intro.text, tuple(intro.quotes), intro.one("Video"), intro.one("Minutes"), tuple(steps), intro.place
+                    section.title,
+                    intro.text,
+                    tuple(intro.quotes),
+                    intro.one("Video"),
+                    intro.one("Minutes"),
+                    tuple(steps),
+                    intro.place,
                 )
             )
     return tuple(finished)
@@ -196,7 +249,9 @@ def _step(section: _Section, words: _Words, number: int, taken: dict[str, int], 
     taken[id_] = taken.get(id_, 0) + 1
     if taken[id_] > 1:
         if own:
-            found.append(_error("doubled-key", own.place, f"the id '{own}' is used twice", "give this step another one"))
+            found.append(
+                _error("doubled-key", own.place, f"the id '{own}' is used twice", "give this step another one")
+            )
         id_ = f"{id_}-{taken[id_]}"
     return WrittenStep(
         id=id_,

@@ -19,8 +19,15 @@ def _in_node(node: Node, lines: list[str]) -> Iterator[Finding]:
     elif isinstance(node, Mapping):
         for key, value in node.items:
             yield from _in_key(key)
-            if isinstance(value, Written) and value == "" and value.place.line == value.place.end_line and _is_bare(value):
-                yield _error("no-value", key.place, f"'{key}' has no value", "write one behind the colon, or take the line out")
+            if (
+                isinstance(value, Written)
+                and value == ""
+                and value.place.line == value.place.end_line
+                and _is_bare(value)
+            ):
+                yield _error(
+                    "no-value", key.place, f"'{key}' has no value", "write one behind the colon, or take the line out"
+                )
             yield from _in_node(value, lines)
     elif isinstance(node, Sequence):
         yield from _split_numbers(node)
@@ -62,7 +69,8 @@ def _in_value(value: Written, lines: list[str]) -> Iterator[Finding]:
             "lines-run-together",
             place,
             f"lines {place.line} to {place.end_line} are read as one value: '{_short(value)}'",
-            "if one text is meant, write '>' behind the colon and the text below; else look for a missing colon or a missing space behind it",
+            "if one text is meant, write '>' behind the colon and the text below; "
+            "else look for a missing colon or a missing space behind it",
         )
 
 
@@ -82,7 +90,9 @@ def _split_numbers(sequence: Sequence) -> Iterator[Finding]:
         if beside and first[-1:].isdigit() and second[:1].isdigit():
             yield _error(
                 "comma-splits-number",
-                Place(first.place.file, first.place.line, first.place.column, second.place.line, second.place.end_column),
+                Place(
+                    first.place.file, first.place.line, first.place.column, second.place.line, second.place.end_column
+                ),
                 f"'{first},{second}' is read as two values, '{first}' and '{second}'",
                 "write the decimals with a point, or put the value in quotes",
             )

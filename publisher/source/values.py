@@ -31,7 +31,7 @@ class WrittenMaterial:
     """Cloth to buy. `sold` are native widths such as `42 in wide | 110 cm wide`, or a precut's name."""
 
     key: Written
-    kind: Written                    # fabric, lining, interfacing, wadding
+    kind: Written  # fabric, lining, interfacing, wadding
     name: Written
     sold: tuple[Native, ...]
     shrinkage: Written | None
@@ -43,7 +43,7 @@ class WrittenNotion:
     """What is bought and not cut. `sizes` are named lengths (`across`, `length`, …)."""
 
     key: Written
-    kind: Written | None             # one of the kinds that cautions know: magnetic snap, zip, …
+    kind: Written | None  # one of the kinds that cautions know: magnetic snap, zip, …
     name: Written
     count: Native | None
     sizes: tuple[tuple[Written, Native], ...]
@@ -71,17 +71,17 @@ class WrittenRectangle:
     """`rectangle: A by B`, its sides renamed, its corners rounded."""
 
     says: Written
-    edges: tuple[tuple[Written, Written], ...]          # side (left, right, top, bottom) → name
-    round: tuple[tuple[Written, Native], ...]           # which corners → radius
+    edges: tuple[tuple[Written, Written], ...]  # side (left, right, top, bottom) → name
+    round: tuple[tuple[Written, Native], ...]  # which corners → radius
 
 
 @dataclass(frozen=True, slots=True)
 class WrittenOutline:
     """An outline by named points and edges drawn between them, in order round the piece."""
 
-    points: tuple[tuple[Written, Native], ...]          # name → "x, y"
-    edges: tuple[tuple[Written, Written], ...]          # name → "line from A to B", "arc from A to B with radius R"
-    round: tuple[tuple[Written, Native], ...]           # point → radius
+    points: tuple[tuple[Written, Native], ...]  # name → "x, y"
+    edges: tuple[tuple[Written, Written], ...]  # name → "line from A to B", "arc from A to B with radius R"
+    round: tuple[tuple[Written, Native], ...]  # point → radius
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +106,7 @@ class WrittenPiece:
     outline: WrittenOutline | None
     strip: WrittenStrip | None
     joint_edges: tuple[tuple[Written, tuple[Written, ...]], ...]
-    allowance: Native | None                            # None: the pattern's
+    allowance: Native | None  # None: the pattern's
     edge_allowances: tuple[tuple[Written, Native], ...]
     grain: Written | None
     copies: tuple[WrittenCopy, ...]
@@ -138,10 +138,10 @@ class WrittenPlacement:
 class WrittenStep:
     """One numbered step of steps.md."""
 
-    id: str                                             # lasting: given by `Id:`, else made of the section and its words
-    number: int                                         # counted through the whole pattern, from 1
-    text: Written                                       # Markdown, quotes still in braces
-    quotes: tuple[Written, ...]                         # what stands between each pair of braces, in order
+    id: str  # lasting: given by `Id:`, else made of the section and its words
+    number: int  # counted through the whole pattern, from 1
+    text: Written  # Markdown, quotes still in braces
+    quotes: tuple[Written, ...]  # what stands between each pair of braces, in order
     does: tuple[Written, ...]
     now: tuple[Written, ...]
     video: Written | None
@@ -155,7 +155,7 @@ class WrittenSection:
 
     title: Written
     intro: Written
-    quotes: tuple[Written, ...]                         # those of the intro
+    quotes: tuple[Written, ...]  # those of the intro
     video: Written | None
     minutes: Written | None
     steps: tuple[WrittenStep, ...]
@@ -178,7 +178,7 @@ class Facts:
     care: Written | None
     tested: Written | None
     tools: tuple[Written, ...]
-    inch_rounding: Written | None                       # "1/8" or "1/16"
+    inch_rounding: Written | None  # "1/8" or "1/16"
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +189,7 @@ class Source:
     facts: Facts
     sizes: tuple[Written, ...]
     measures: tuple[WrittenMeasure, ...]
-    allowance: Native | None                            # the pattern's usual seam allowance
+    allowance: Native | None  # the pattern's usual seam allowance
     finished_size: tuple[tuple[Written, Native], ...]
     materials: tuple[WrittenMaterial, ...]
     notions: tuple[WrittenNotion, ...]
@@ -197,5 +197,5 @@ class Source:
     seams: tuple[WrittenSeam, ...]
     placements: tuple[WrittenPlacement, ...]
     sections: tuple[WrittenSection, ...]
-    texts: tuple[tuple[str, str], ...] = field(compare=False)   # file name → text, for printing a finding's line
-    kept: tuple[tuple[str, bytes], ...] = ()                    # what the product keeps in kept/, by file name
+    texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
+    kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name

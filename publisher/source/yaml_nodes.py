@@ -60,6 +60,8 @@ def _events(text: str, file: str) -> Iterator[yaml.Event]:
 
 def _place(event: yaml.Event, file: str) -> Place:
     start, end = event.start_mark, event.end_mark
+    assert start is not None
+    assert end is not None
     return Place(file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
 
 
@@ -78,7 +80,14 @@ class _Composer:
             if isinstance(event, yaml.DocumentStartEvent):
                 documents += 1
                 if documents > 1:
-                    raise Unusable(_error("two-documents", _place(event, self._file), "a second document begins here", "take the line of dashes out"))
+                    raise Unusable(
+                        _error(
+                            "two-documents",
+                            _place(event, self._file),
+                            "a second document begins here",
+                            "take the line of dashes out",
+                        )
+                    )
             elif not isinstance(event, yaml.StreamStartEvent | yaml.StreamEndEvent | yaml.DocumentEndEvent):
                 node = self._node(event, 1)
         return node
@@ -87,9 +96,18 @@ class _Composer:
         place = _place(event, self._file)
         self._count += 1
         if self._count > MOST_NODES:
-            raise Unusable(_error("too-much", place, f"more than {MOST_NODES} values", "a pattern is smaller than this"))
+            raise Unusable(
+                _error("too-much", place, f"more than {MOST_NODES} values", "a pattern is smaller than this")
+            )
         if depth > DEEPEST:
-            raise Unusable(_error("too-deep", place, f"more than {DEEPEST} levels within one another", "a pattern is flatter than this"))
+            raise Unusable(
+                _error(
+                    "too-deep",
+                    place,
+                    f"more than {DEEPEST} levels within one another",
+                    "a pattern is flatter than this",
+                )
+            )
         self._refuse_devices(event, place)
         if isinstance(event, yaml.ScalarEvent):
             exact = not event.style and place.line == place.end_line
@@ -110,11 +128,23 @@ class _Composer:
         for key in children:
             value = next(children)
             if not isinstance(key, Written):
-                self._found.append(_error("wrong-kind", key.place, "a list or mapping stands where a name belongs", "write the name as plain text"))
+                self._found.append(
+                    _error(
+                        "wrong-kind",
+                        key.place,
+                        "a list or mapping stands where a name belongs",
+                        "write the name as plain text",
+                    )
+                )
             elif key in items:
                 first = items[key][0].place
                 self._found.append(
-                    _error("doubled-key", key.place, f"'{key}' is written twice; the first stands in line {first.line}", "take one of them out, or rename it")
+                    _error(
+                        "doubled-key",
+                        key.place,
+                        f"'{key}' is written twice; the first stands in line {first.line}",
+                        "take one of them out, or rename it",
+                    )
                 )
             else:
                 items[key] = (key, value)
@@ -125,10 +155,17 @@ class _Composer:
         if isinstance(event, yaml.AliasEvent) or anchor:
             sign = "*" if isinstance(event, yaml.AliasEvent) else "&"
             raise Unusable(
-                _error("yaml-device", place, f"'{sign}{anchor}' is read as a reference to another value", "put the value in quotes, or give the value a measure's name")
+                _error(
+                    "yaml-device",
+                    place,
+                    f"'{sign}{anchor}' is read as a reference to another value",
+                    "put the value in quotes, or give the value a measure's name",
+                )
             )
         if tag and not (isinstance(event, yaml.ScalarEvent) and event.implicit[1] and tag == "!"):
-            raise Unusable(_error("yaml-device", place, f"'{tag}' is read as a type of value", "put the value in quotes"))
+            raise Unusable(
+                _error("yaml-device", place, f"'{tag}' is read as a type of value", "put the value in quotes")
+            )
 
 
 def _error(name: str, place: Place, says: str, mend: str) -> Finding:
@@ -168,14 +205,20 @@ def _plain_words(problem: str, context: str, written: str, column: int, lines: l
     if "quoted scalar" in context:
         return "a quotation mark is opened here and never closed", "close it, or take it out"
     if "mapping values are not allowed" in problem:
-        return "a colon stands where no name can end", "put the whole value in quotes, or begin a new line for the new name"
+        return (
+            "a colon stands where no name can end",
+            "put the whole value in quotes, or begin a new line for the new name",
+        )
     if "could not find expected ':'" in problem or "simple key" in context:
         guilty = written.strip() or lines[max(line - 1, 0)].strip()
         return f"'{guilty}' is neither 'name: value' nor '- item'", "is a space missing behind the colon?"
     if "cannot start any token" in problem or "unknown escape" in problem or "%" in problem:
         return f"no value may begin with '{written[column : column + 1]}'", "put the value in quotes"
     if "did not find expected key" in problem or "block" in context or "block" in problem:
-        return "this line does not stand level with those it belongs to", "indent it as its neighbours, two spaces for each level"
+        return (
+            "this line does not stand level with those it belongs to",
+            "indent it as its neighbours, two spaces for each level",
+        )
     if "flow" in context:
         return "a bracket is opened and never closed", "close it, or write one item a line, each behind '- '"
     if "special characters" in problem or "control characters" in problem:

@@ -18,9 +18,7 @@ def _material_row(material: Material, cloth: Cloth) -> MaterialRow:
         key=material.key,
         name=material.name,
         kind=material.kind,
-        buy=tuple(
-            (length(layout.width), length(layout.buy_length)) for layout in layouts if layout.precut is None
-        ),
+        buy=tuple((length(layout.width), length(layout.buy_length)) for layout in layouts if layout.precut is None),
         precuts=tuple((layout.precut, layout.precut_count) for layout in layouts if layout.precut is not None),
         shrinkage=material.shrinkage,
         note=material.note,

@@ -12,10 +12,10 @@ class ChartRow:
     piece_number: int
     copy: str
     piece: str
-    material: str                   # key
+    material: str  # key
     count: int
-    size: tuple[Quantity, Quantity] | None      # cut width × cut height
-    cut: Phrase                     # "cut 2", "cut 1 pair" …
+    size: tuple[Quantity, Quantity] | None  # cut width × cut height
+    cut: Phrase  # "cut 2", "cut 1 pair" …
     grain: Phrase
     notes: tuple[Phrase, ...]
     template: bool
@@ -28,7 +28,7 @@ class MaterialRow:
     key: str
     name: str
     kind: str
-    buy: tuple[tuple[Quantity, Quantity], ...]          # (width as sold, length to buy)
+    buy: tuple[tuple[Quantity, Quantity], ...]  # (width as sold, length to buy)
     precuts: tuple[tuple[str, int], ...]
     shrinkage: float
     note: str | None

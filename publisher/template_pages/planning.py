@@ -78,7 +78,9 @@ def _shared_pages(templates: Sequence[Template], small: list[int], frame: Frame)
             rows=1,
             columns=1,
             frame=frame,
-            placed=tuple(_placed(templates[lying.key], lying, frame, inner) for lying in sorted(page, key=lambda one: one.key)),
+            placed=tuple(
+                _placed(templates[lying.key], lying, frame, inner) for lying in sorted(page, key=lambda one: one.key)
+            ),
             joining_marks=(),
             neighbours=(),
             check_block=block if number == 1 else None,

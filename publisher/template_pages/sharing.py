@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-GAP = 4.0               # mm between pieces, room for scissors
+GAP = 4.0  # mm between pieces, room for scissors
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +51,9 @@ def share_pages(items: Sequence[Item], width: float, height: float, first_top: f
     Every item must fit a frame one way or the other. The first page may stay without an item.
     """
     pages = [_Page(first_top)]
-    for item in sorted(items, key=lambda item: (-max(item.width, item.height), -min(item.width, item.height), item.key)):
+    for item in sorted(
+        items, key=lambda item: (-max(item.width, item.height), -min(item.width, item.height), item.key)
+    ):
         if not any(_put(item, page, width, height) for page in pages):
             pages.append(_Page(0.0))
             _put(item, pages[-1], width, height)

@@ -8,7 +8,7 @@ from itertools import product
 from publisher.geometry import Box, Movement, Path, Point, fills_box, polygon
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
-CLEAR = 2.0             # mm a line keeps from the sheet's outer edge
+CLEAR = 2.0  # mm a line keeps from the sheet's outer edge
 MOST_TILES = 60
 JOINS_AT = (0.25, 0.75)
 
@@ -37,7 +37,9 @@ def _sheets(outline: Path, frame: Frame, turns: int) -> Iterator[Sheet]:
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
     if rows * columns > 4 * MOST_TILES:
-        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, tuple(product(range(rows), range(columns))))
+        yield Sheet(
+            Movement(turns, Point(-box.left, -box.bottom)), rows, columns, tuple(product(range(rows), range(columns)))
+        )
         return
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
     area = polygon(turned, tolerance=0.1)
@@ -62,18 +64,16 @@ def _tile(row: int, column: int, rows: int, frame: Frame, x: float, y: float) ->
     return Box(left, top - frame.height, left + frame.width, top)
 
 
-def tile_pages(piece: str, size: str | None, sheet: Sheet, frame: Frame, first_number: int, sheet_number: int) -> list[TemplatePage]:
+def tile_pages(
+    piece: str, size: str | None, sheet: Sheet, frame: Frame, first_number: int, sheet_number: int
+) -> list[TemplatePage]:
     """The template pages of a sheet, row by row, with joining marks and neighbours."""
     numbers = {tile: first_number + at for at, tile in enumerate(sheet.tiles)}
     labels = _labels(sheet)
     pages = []
     for (row, column), number in numbers.items():
         shift = Point(frame.left - column * frame.width, frame.top + (sheet.rows - row) * frame.height)
-        beside = {
-            side: other
-            for side, other in _sides(row, column).items()
-            if other in numbers
-        }
+        beside = {side: other for side, other in _sides(row, column).items() if other in numbers}
         pages.append(
             TemplatePage(
                 number=number,

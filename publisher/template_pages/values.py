@@ -61,7 +61,7 @@ class PlacedPiece:
     paper y = shift.y − sheet y."""
 
     piece: str
-    size: str | None                # None when all sizes share the piece
+    size: str | None  # None when all sizes share the piece
     movement: Movement
     shift: Point
     clip: Frame
@@ -78,7 +78,7 @@ class JoiningMark:
 
     at: Point
     side: str
-    label: str                      # the same on both pages
+    label: str  # the same on both pages
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +86,7 @@ class Neighbour:
     """The page that joins on one side."""
 
     side: str
-    page: int                       # template page number, from 1
+    page: int  # template page number, from 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +103,7 @@ class TemplatePage:
     placed: tuple[PlacedPiece, ...]
     joining_marks: tuple[JoiningMark, ...]
     neighbours: tuple[Neighbour, ...]
-    check_block: Frame | None       # where the squares and the card stand (the first page)
+    check_block: Frame | None  # where the squares and the card stand (the first page)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,4 +112,3 @@ class TemplatePages:
 
     edition: Edition
     pages: tuple[TemplatePage, ...]
-

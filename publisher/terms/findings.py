@@ -60,4 +60,6 @@ def merge_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def _order(found: Finding) -> tuple[str, int, int, str, str]:
     place = found.place
-    return (place.file, place.line, place.column, found.name, found.says) if place else ("", 0, 0, found.name, found.says)
+    return (
+        (place.file, place.line, place.column, found.name, found.says) if place else ("", 0, 0, found.name, found.says)
+    )

@@ -112,7 +112,8 @@ VULGAR: dict[str, Fraction] = {
     "⅔": Fraction(2, 3),
 }
 _SIGNS = "".join(VULGAR)
-AMOUNT_PATTERN = rf"(?:\d{{1,9}} +)?\d{{1,9}} ?[/⁄] ?\d{{1,9}}|\d{{1,9}}(?:\.\d{{1,9}})? ?[{_SIGNS}]|[{_SIGNS}]|\d{{1,9}}(?:\.\d{{1,9}})?"
+_DECIMAL = r"\d{1,9}(?:\.\d{1,9})?"
+AMOUNT_PATTERN = rf"(?:\d{{1,9}} +)?\d{{1,9}} ?[/⁄] ?\d{{1,9}}|{_DECIMAL} ?[{_SIGNS}]|[{_SIGNS}]|{_DECIMAL}"
 UNIT_PATTERN = r'inches|inch|in|mm|cm|ft|yards|yard|yd|m|"|″'
 _LENGTH = re.compile(rf"(?P<amount>{AMOUNT_PATTERN}|\d{{1,9}},\d{{1,9}})\s*(?P<unit>{UNIT_PATTERN})")
 
@@ -128,7 +129,9 @@ def read_amount(text: str) -> Fraction:
         numerator, denominator = fraction.split("/")
         if int(denominator) == 0:
             raise ValueError(f"'{text.strip()}' divides by nought")
-        return (Fraction(int(whole_part[0])) if whole_part else Fraction(0)) + Fraction(int(numerator), int(denominator))
+        return (Fraction(int(whole_part[0])) if whole_part else Fraction(0)) + Fraction(
+            int(numerator), int(denominator)
+        )
     return Fraction(written)
 
 

@@ -56,7 +56,9 @@ def convert_length(quantity: Quantity, units: UnitSystem, inch_step: Fraction = 
     takes the next finer one, and stays exact where none will do.
     """
     steps = [_step(quantity.amount, units, inch_step)]
-    steps += [step for step in (INCH / 16, INCH / 32) if step < steps[0]] if units is UnitSystem.INCH else [Fraction(1, 2)]
+    steps += (
+        [step for step in (INCH / 16, INCH / 32) if step < steps[0]] if units is UnitSystem.INCH else [Fraction(1, 2)]
+    )
     for step in steps:
         rounded = _to_step(quantity.amount, step)
         if rounded != 0:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.specimens import prove_text
+from tests.specimens import line_of, prove_text
 
 PATTERN = """\
 notions:
@@ -94,13 +94,18 @@ def test_checkpoints_lose_the_allowance_of_what_is_sewn() -> None:
         ("Does: sew bass seam", "no-such-name", "no seam called 'bass seam'", "did you mean 'base seam'?"),
         ("Does: sew panel front", "wrong-kind-of-name", "'panel front' is a copy; 'sew' is done to a seam", ""),
         ("Does: fuse panel stiffening", "unfinished-action", "to what?", "fuse"),
-        ("Does: attach snap at panel front.snip", "no-such-name", "panel front.snip", "did you mean 'panel front.snap'?"),
+        (
+            "Does: attach snap at panel front.snip",
+            "no-such-name",
+            "panel front.snip",
+            "did you mean 'panel front.snap'?",
+        ),
         ("Now: panel frond", "no-such-name", "no copy called 'panel frond'", "did you mean 'panel front'?"),
     ],
 )
 def test_lines_that_name_nothing(line: str, name: str, says: str, mend: str) -> None:
-    _, findings = prove_text(PATTERN, STEPS + f"5. More.\n   {line}\n")
-    (finding,) = [finding for finding in findings if finding.place and finding.place.line == 22]
+    _, findings = prove_text(PATTERN, (steps := STEPS + f"5. More.\n   {line}\n"))
+    (finding,) = [one for one in findings if one.place and one.place.line == line_of(steps, line)]
     assert (finding.name, finding.place.file if finding.place else "") == (name, "steps.md")
     assert says in finding.says
     assert mend in finding.mend

@@ -17,17 +17,19 @@ pieces:
 
 
 def test_length_to_buy_goes_up_to_the_selling_step() -> None:
-    proof, findings = prove_text(PIECES)
+    proof, _findings = prove_text(PIECES)
     metric = proof.cloths[1]
     (layout,) = metric.layouts
     # 42 × 32 cm cut; 110 − 2 cm usable holds two beside each other (42 + 0.3 + 42), so two rows: 32 + 0.3 + 32 cm.
     assert layout.usable_width == pytest.approx(1080)
     assert layout.used_length == pytest.approx(643)
-    assert layout.needed_length == pytest.approx(668)       # 2.5 cm for squaring up
+    assert layout.needed_length == pytest.approx(668)  # 2.5 cm for squaring up
     assert layout.buy_length == pytest.approx(700)
     inch = proof.cloths[0].layouts[0]
-    assert inch.buy_length % (4.5 * 25.4) == pytest.approx(0, abs=1e-6)
-    assert inch.buy_length >= inch.needed_length
+    # 30 cm is 11 3/4 in to the eighth, 12 1/2 in cut; 40 in usable holds two beside each other: two rows and 1/8 in
+    # between are 25 1/8 in, with 1 in for squaring up 26 1/8: 3/4 yd.
+    assert inch.needed_length == pytest.approx(26.125 * 25.4)
+    assert inch.buy_length == pytest.approx(27 * 25.4)
 
 
 def test_fat_quarters_are_counted() -> None:
@@ -61,6 +63,8 @@ def test_long_strip_is_pieced_or_told() -> None:
 
 def test_piece_wider_than_the_cloth_is_told_once_for_both_systems() -> None:
     proof, findings = prove_text(PIECES.replace("40 cm", "140 cm"))
-    (finding,) = [finding for finding in findings if finding.name == "piece-wider-than-cloth" and "front" in finding.says]
+    (finding,) = [
+        finding for finding in findings if finding.name == "piece-wider-than-cloth" and "front" in finding.says
+    ]
     assert len(finding.variants) == 2
     assert [layout.laid for layout in proof.cloths[0].layouts] == []

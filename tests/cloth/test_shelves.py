@@ -8,7 +8,7 @@ from publisher.cloth.kept import holds, kept_layout, question_of, written_layout
 from publisher.cloth.shelves import Rectangle, TooWide, arrange_in_rows
 from publisher.cloth.strip_plans import join_loss, strips_needed
 
-NAIL = 2.25 * 25.4      # an old cloth measure: 1/16 yd
+NAIL = 2.25 * 25.4  # an old cloth measure: 1/16 yd
 
 # The Workwoman's Guide (1838, Project Gutenberg 75494): pieces cut without turning, no seams, kinds in bands of
 # their own; (cloth width, [(count, width, length)], published length), all in nails. Ids W01 … W13 of our list.
@@ -68,9 +68,9 @@ def test_kept_layout_is_used_while_it_holds() -> None:
     assert kept[1] == pytest.approx(50)
     assert kept_layout(((name, written_layout(kept[0])),), rectangles, 210, 0) == kept
     for bad in (
-        b"[[0, 0, false], [90, 0, false], [100, 30, false]]",       # overlaps
-        b"[[0, 0, false], [120, 0, false], [100, 30, false]]",      # hangs over the selvage
-        b"[[0, 0, true], [100, 0, false], [100, 30, false]]",       # turned off its grain
+        b"[[0, 0, false], [90, 0, false], [100, 30, false]]",  # overlaps
+        b"[[0, 0, false], [120, 0, false], [100, 30, false]]",  # hangs over the selvage
+        b"[[0, 0, true], [100, 0, false], [100, 30, false]]",  # turned off its grain
         b"[[0, 0, false]]",
         b"nonsense",
         b"[" * 10_000,
@@ -82,7 +82,13 @@ def test_kept_layout_is_used_while_it_holds() -> None:
 
 def test_strips_joined_on_the_diagonal() -> None:
     """n = ⌈(L − w) / (W − w)⌉: the smallest n with n·W − (n − 1)·w ≥ L (derived, not published)."""
-    for length, width, strip in [(2000, 1080, 50), (1080, 1080, 50), (2110, 1080, 50), (2111, 1080, 50), (9000, 1016, 63.5)]:
+    for length, width, strip in [
+        (2000, 1080, 50),
+        (1080, 1080, 50),
+        (2110, 1080, 50),
+        (2111, 1080, 50),
+        (9000, 1016, 63.5),
+    ]:
         count = strips_needed(length, width, strip)
         assert count * width - join_loss(count, strip) >= length - 1e-6
         assert count == 1 or (count - 1) * width - join_loss(count - 1, strip) < length

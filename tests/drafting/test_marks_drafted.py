@@ -4,7 +4,7 @@ import pytest
 
 from publisher.drafting import FoldLine, Notch, PointMark
 from publisher.geometry import Point
-from tests.specimens import draft_text
+from tests.specimens import draft_text, pattern_line
 
 PIECE = """\
 measures:
@@ -40,14 +40,14 @@ def test_every_mark() -> None:
     assert isinstance(centre, Notch)
     assert _near(centre.at, 100, 100)
     assert _near(centre.cut_end, 100, 110)
-    assert _near(centre.inner_end, 100, 105)                # half the allowance of 10
+    assert _near(centre.inner_end, 100, 105)  # half the allowance of 10
     assert isinstance(loop, Notch)
     assert loop.double
     assert loop.copies == ("front",)
-    assert _near(loop.at, 200, 60)                          # 100 − 40
+    assert _near(loop.at, 200, 60)  # 100 − 40
     assert isinstance(near_left, Notch)
     assert _near(near_left.at, 30, 100)
-    assert near_left.distance == pytest.approx(170)         # the top edge runs from right to left
+    assert near_left.distance == pytest.approx(170)  # the top edge runs from right to left
     snap, corner, spot = marks["snap"], marks["corner"], marks["spot"]
     assert isinstance(snap, PointMark)
     assert _near(snap.at, 100, 80)
@@ -74,7 +74,11 @@ def test_deep_allowance_does_not_make_a_deep_notch() -> None:
 @pytest.mark.parametrize(
     ("mark", "name", "words"),
     [
-        ("notch at 30 cm from the left end of top edge", "mark-beyond-edge", "300 mm along 'top edge', which is 200 mm"),
+        (
+            "notch at 30 cm from the left end of top edge",
+            "mark-beyond-edge",
+            "300 mm along 'top edge', which is 200 mm",
+        ),
         ("notch at the middle of tip edge", "no-such-edge", "no edge called 'tip edge'"),
         ("notch at 3 cm from the top end of top edge", "which-end", "equally far"),
         ("point at 2 cm from left edge and 3 cm from right edge", "edges-parallel", "never meet"),
@@ -86,11 +90,15 @@ def test_deep_allowance_does_not_make_a_deep_notch() -> None:
 def test_marks_that_cannot_be(mark: str, name: str, words: str) -> None:
     draft, findings = draft_text(PIECE + f"      bad: {mark}\n")
     metric = [finding for finding in findings if str(finding.variants[0]) == "metric"]
-    assert [(finding.name, finding.place.line if finding.place else 0) for finding in metric] == [(name, 30)]
+    assert [(finding.name, finding.place.line if finding.place else 0) for finding in metric] == [
+        (name, pattern_line(PIECE + "      bad: ", "bad:"))
+    ]
     assert words in metric[0].says
     assert "bad" not in [mark.name for mark in draft.piece("panel").marks]
 
 
 def test_a_notch_needs_an_allowance() -> None:
-    _, findings = draft_text(PIECE.replace("    copies:", "    allowance:\n      all: 1 cm\n      top edge: 0\n    copies:"))
+    _, findings = draft_text(
+        PIECE.replace("    copies:", "    allowance:\n      all: 1 cm\n      top edge: 0\n    copies:")
+    )
     assert {finding.name for finding in findings} == {"notch-on-bound-edge"}

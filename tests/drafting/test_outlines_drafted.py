@@ -33,8 +33,8 @@ def test_rounded_rectangle_has_its_corners_as_edges_in_order() -> None:
         "bottom left corner",
     ]
     lengths = {edge.name: edge.length for edge in flap.edges}
-    assert lengths["bottom edge"] == pytest.approx(80)              # 140 − 2 × 30
-    assert lengths["right edge"] == pytest.approx(70)               # 100 − 30
+    assert lengths["bottom edge"] == pytest.approx(80)  # 140 − 2 × 30
+    assert lengths["right edge"] == pytest.approx(70)  # 100 − 30
     assert lengths["top edge"] == pytest.approx(140)
     assert lengths["bottom left corner"] == pytest.approx(30 * math.pi / 2)
 
@@ -48,8 +48,10 @@ def test_cut_line_of_a_rounded_rectangle_is_the_parallel_rounded_rectangle() -> 
 
 
 def test_inch_draft_is_native() -> None:
-    draft, _ = draft_text(ROUNDED.replace("14 cm by 10 cm", "width by 10 cm") + "measures:\n  width: 5 1/2 in | 14 cm\n",
-                          units=UnitSystem.INCH)
+    draft, _ = draft_text(
+        ROUNDED.replace("14 cm by 10 cm", "width by 10 cm") + "measures:\n  width: 5 1/2 in | 14 cm\n",
+        units=UnitSystem.INCH,
+    )
     assert draft.piece("flap").edge("top edge").length == pytest.approx(5.5 * 25.4)
 
 
@@ -110,9 +112,7 @@ def test_boxed_corner_with_unequal_allowances() -> None:
     assert findings == ()
     cut = draft.piece("body").cut_line
     box = cut.box
-    inner = min(
-        (segment.start for segment in cut.segments), key=lambda point: math.hypot(point.x - 20, point.y - 20)
-    )
+    inner = min((segment.start for segment in cut.segments), key=lambda point: math.hypot(point.x - 20, point.y - 20))
     assert inner.x - box.left == pytest.approx(25 + 20 - 5)
     assert inner.y - box.bottom == pytest.approx(25 + 15 - 5)
 
@@ -174,23 +174,25 @@ def test_clockwise_outlines_are_turned() -> None:
 
 
 def test_measured_piece_is_proved_at_its_printed_size() -> None:
-    draft, findings = draft_text("pieces:\n  pocket:\n    rectangle: 100.4 mm by 80 mm\n    copies:\n      only: canvas\n")
+    draft, findings = draft_text(
+        "pieces:\n  pocket:\n    rectangle: 100.4 mm by 80 mm\n    copies:\n      only: canvas\n"
+    )
     assert findings == ()
     pocket = draft.piece("pocket")
     assert pocket.kind is PieceKind.MEASURED
-    assert pocket.cut_width == pytest.approx(120)                   # 100.4 + 2 × 10, to the whole millimetre
-    assert pocket.edge("top edge").length == pytest.approx(100)     # what that leaves to sew
+    assert pocket.cut_width == pytest.approx(120)  # 100.4 + 2 × 10, to the whole millimetre
+    assert pocket.edge("top edge").length == pytest.approx(100)  # what that leaves to sew
     assert pocket.copies[0].name == "pocket"
 
 
 @pytest.mark.parametrize(
     ("folding", "cut_width"),
     [
-        ("in fourths", 100),            # 4 × 25
-        ("turned", 70),                 # 2 × 25 + 2 × 10 (Kinne & Cooley 1916: cut = 2 × finished + 2 × turning)
-        ("edges to the centre", 50),    # 2 × 25
-        ("single fold", 50),            # 2 × 25
-        ("plain", 45),                  # 25 + 2 × 10
+        ("in fourths", 100),  # 4 × 25
+        ("turned", 70),  # 2 × 25 + 2 × 10 (Kinne & Cooley 1916: cut = 2 × finished + 2 × turning)
+        ("edges to the centre", 50),  # 2 × 25
+        ("single fold", 50),  # 2 × 25
+        ("plain", 45),  # 25 + 2 × 10
     ],
 )
 def test_strip_is_cut_as_its_folding_asks(folding: str, cut_width: float) -> None:
@@ -225,18 +227,42 @@ def test_turned_band_agrees_with_a_published_example() -> None:
 @pytest.mark.parametrize(
     ("pattern", "name", "line", "words"),
     [
-        ("pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n        r: 0, 9 cm\n        s: 9 cm, 9 cm\n"
-         "      edges:\n        e: line from p to q\n        f: line from q to r\n        g: line from r to s\n"
-         "        h: line from s to p\n    copies:\n      one: canvas\n", "outline-crosses-itself", 12, "45"),
-        ("pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n        r: 0, 9 cm\n"
-         "      edges:\n        e: line from p to q\n        f: line from r to p\n    copies:\n      one: canvas\n",
-         "outline-open", 20, "ends at 'q'"),
-        ("pieces:\n  a:\n    outline:\n      rectangle: 5 cm by 5 cm\n      round:\n        all corners: 3 cm\n"
-         "    copies:\n      one: canvas\n", "rounding-does-not-fit", 16, "30 mm"),
-        ("pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n      edges:\n"
-         "        e: line from p to q\n        f: arc from q to p with radius 4 cm\n    copies:\n      one: canvas\n",
-         "arc-does-not-fit", 19, "80"),
-        ("pieces:\n  a:\n    rectangle: 5 cm by 5 cm\n    copies:\n      one: canvass\n", "no-such-name", 15, "canvass"),
+        (
+            "pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n        r: 0, 9 cm\n"
+            "        s: 9 cm, 9 cm\n"
+            "      edges:\n        e: line from p to q\n        f: line from q to r\n        g: line from r to s\n"
+            "        h: line from s to p\n    copies:\n      one: canvas\n",
+            "outline-crosses-itself",
+            12,
+            "45",
+        ),
+        (
+            "pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n        r: 0, 9 cm\n"
+            "      edges:\n        e: line from p to q\n        f: line from r to p\n    copies:\n      one: canvas\n",
+            "outline-open",
+            20,
+            "ends at 'q'",
+        ),
+        (
+            "pieces:\n  a:\n    outline:\n      rectangle: 5 cm by 5 cm\n      round:\n        all corners: 3 cm\n"
+            "    copies:\n      one: canvas\n",
+            "rounding-does-not-fit",
+            16,
+            "28.57 mm",
+        ),
+        (
+            "pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n      edges:\n"
+            "        e: line from p to q\n        f: arc from q to p with radius 4 cm\n    copies:\n      one: canvas\n",
+            "arc-does-not-fit",
+            19,
+            "41.27 mm does not reach over a chord of 88.9 mm",
+        ),
+        (
+            "pieces:\n  a:\n    rectangle: 5 cm by 5 cm\n    copies:\n      one: canvass\n",
+            "no-such-name",
+            15,
+            "canvass",
+        ),
     ],
 )
 def test_outlines_that_cannot_be(pattern: str, name: str, line: int, words: str) -> None:
@@ -248,8 +274,9 @@ def test_outlines_that_cannot_be(pattern: str, name: str, line: int, words: str)
 
 
 def test_one_bad_piece_hides_no_other() -> None:
-    draft, findings = draft_text(ROUNDED + "  bad:\n    rectangle: pokcet by 5 cm\n    copies:\n      only: canvas\n"
-                                 "measures:\n  pocket: 5 cm\n")
+    draft, findings = draft_text(
+        ROUNDED + "  bad:\n    rectangle: pokcet by 5 cm\n    copies:\n      only: canvas\nmeasures:\n  pocket: 5 cm\n"
+    )
     assert [piece.name for piece in draft.pieces] == ["flap"]
     finding = next(finding for finding in findings if finding.name == "no-such-name")
     assert finding.mend == "did you mean 'pocket'?"

@@ -1,0 +1,153 @@
+"""`publisher publish`: from a pattern folder to its printed editions."""
+
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from publisher.checks import Proof
+from publisher.commands.patterns import all_patterns, find_pattern, output_name
+from publisher.commands.proving import prove_folder
+from publisher.commands.telling import summary, tell
+from publisher.pipeline import errors_in
+from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition
+from publisher.terms import Finding, Severity
+
+if TYPE_CHECKING:
+    from publisher.edition import EditionRecord
+
+NAMES = [edition.name for edition in EDITIONS]
+
+
+@click.command()
+@click.argument("patterns", metavar="[PATTERN]...", nargs=-1)
+@click.option(
+    "--edition",
+    "editions",
+    multiple=True,
+    type=click.Choice(NAMES),
+    help="An edition to make; may be given several times.",
+)
+@click.option(
+    "--into",
+    type=click.Path(path_type=Path, file_okay=False),
+    default=Path("build"),
+    show_default=True,
+    help="Where output goes.",
+)
+@click.option("--plain", is_flag=True, help="One line a finding, for editors.")
+def publish(patterns: tuple[str, ...], editions: tuple[str, ...], into: Path, plain: bool) -> None:
+    """Make the printable editions of a pattern, or of every pattern in content/.
+
+    PATTERN is a folder, or the name of one in content/. Without --edition the inch edition on Letter and the metric
+    edition on A4 are made. Nothing is written where an error was found.
+
+    \b
+    Example:
+      publisher publish sanderling-lined-pouch --edition metric-a4
+    """
+    folders = [find_pattern(pattern) for pattern in patterns] or all_patterns()
+    if not folders:
+        raise click.UsageError(
+            "there is no pattern in content/; name a pattern's folder, or begin one: publisher new NAME"
+        )
+    wanted = [edition for edition in EDITIONS if edition.name in editions] or list(DEFAULT_EDITIONS)
+    fine = [publish_pattern(folder, wanted, into, plain) for folder in folders]
+    sys.exit(0 if all(fine) else 1)
+
+
+def publish_pattern(folder: Path, wanted: Sequence[Edition], into: Path, plain: bool) -> bool:
+    """Publishes one pattern and tells its findings; False where errors stopped it."""
+    name = output_name(folder)
+    proof, findings, texts = prove_folder(folder, name)
+    findings = (*findings, *_language(proof))
+    if proof is None or errors_in(findings):
+        tell(findings, texts, folder, plain)
+        click.echo(f"{name}: {summary(findings)}; nothing was written", err=True)
+        return False
+    written, more = _write(proof, wanted, into, name)
+    tell((*findings, *more), texts, folder, plain)
+    for line in written:
+        click.echo(line)
+    return not errors_in(more)
+
+
+def _language(proof: Proof | None) -> tuple[Finding, ...]:
+    from publisher.edition import languages
+
+    if proof is None or str(proof.source.facts.language) in languages():
+        return ()
+    language = proof.source.facts.language
+    says = f"there are no words for the language '{language}'"
+    mend = f"known here: {', '.join(languages())}; another is a file in layouts/words/"
+    return (Finding("no-such-language", Severity.ERROR, language.place, says, mend),)
+
+
+def _write(proof: Proof, wanted: Sequence[Edition], into: Path, name: str) -> tuple[list[str], tuple[Finding, ...]]:
+    """Prints the editions and exchanges the output folder; lines to tell, and findings of the printing."""
+    from publisher.edition import (
+        EditionRecord,
+        ForeignFiles,
+        computed_json,
+        exchange_output,
+        foreign_files,
+        print_edition,
+    )
+
+    target = into / name
+    foreign = foreign_files(target)
+    if foreign:
+        return [], (_foreign(ForeignFiles(target, foreign)),)
+    files: dict[str, bytes] = {}
+    records: list[EditionRecord] = []
+    lines: list[str] = []
+    found: list[Finding] = []
+    for edition in wanted:
+        _progress(f"{name}: {edition.name} …")
+        printed = print_edition(proof, edition)
+        file = f"{name}-{edition.name}.pdf"
+        files[file] = printed.pdf
+        records.append(EditionRecord(edition.name, file, printed.pages, printed.template_pages, printed.made_of))
+        lines.append(f"{target / file}: {printed.pages} pages, {printed.template_pages} of them templates")
+        found.extend(finding for finding in printed.findings if finding not in found)
+    _progress("")
+    lines += _carry_over(proof, target, files, records)
+    files["computed.json"] = computed_json(proof, sorted(records, key=lambda record: record.name))
+    exchange_output(into, name, files)
+    return lines, tuple(found)
+
+
+def _carry_over(proof: Proof, target: Path, files: dict[str, bytes], records: list["EditionRecord"]) -> list[str]:
+    """Keeps editions that were not asked for, and says when they show an earlier state of the pattern."""
+    from publisher.edition import EditionRecord, read_record, set_edition
+
+    made = {record.name for record in records}
+    lines: list[str] = []
+    earlier = read_record(target).get("editions", {})
+    for edition in EDITIONS:
+        told = earlier.get(edition.name) if isinstance(earlier, dict) else None
+        if edition.name in made or not isinstance(told, dict) or not (target / str(told["file"])).is_file():
+            continue
+        file = str(told["file"])
+        files[file] = (target / file).read_bytes()
+        pages = told["template pages"]
+        records.append(EditionRecord(edition.name, file, int(told["pages"]), len(pages), str(told["made of"])))
+        if set_edition(proof, edition).made_of != told["made of"]:
+            lines.append(
+                f"{target / file}: kept as it was; it shows an earlier state of the pattern "
+                f"(--edition {edition.name} makes it anew)"
+            )
+    return lines
+
+
+def _foreign(reason: Exception) -> Finding:
+    mend = "move them elsewhere, or send the output elsewhere with --into DIR"
+    return Finding("foreign-files", Severity.ERROR, None, str(reason), mend)
+
+
+def _progress(text: str) -> None:
+    """What is being made, on a terminal; wiped by the next."""
+    if sys.stderr.isatty():
+        click.echo(f"\r\x1b[K{text}", err=True, nl=False)
