@@ -50,7 +50,8 @@ def draw_forms(pdf: pydyf.PDF, orders: Sequence[DrawingOrder]) -> None:
     resources = _resources(pdf)
     for key, order in enumerate(orders):
         stream, at = _find(streams, key)
-        stream.stream[at] = b"\n".join(_calls(pdf, resources, order, forms, groups))
+        # The placeholder's own path is ended before the forms, and an empty one left for what the library does with it.
+        stream.stream[at] = b"\n".join((b"n", *_calls(pdf, resources, order, forms, groups), b"0 0 m"))
     if groups:
         _list_groups(pdf, groups)
 

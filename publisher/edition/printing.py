@@ -4,10 +4,12 @@ import gc
 import logging
 import os
 import tempfile
+import warnings
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, redirect_stdout
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from io import StringIO
 from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
@@ -72,20 +74,14 @@ def _weasyprint(date: str) -> Any:
     stamp = datetime.fromisoformat(date).replace(tzinfo=UTC) if date else datetime(2000, 1, 1, tzinfo=UTC)
     os.environ["SOURCE_DATE_EPOCH"] = str(int(stamp.timestamp()))
     _hide_system_fonts()
-    try:
-        import weasyprint
-    except OSError as reason:
-        raise MissingPango(str(reason)) from reason
+    # Where Pango is missing the library prints a banner; that no system font is found is how we want it.
+    with warnings.catch_warnings(), redirect_stdout(StringIO()):
+        warnings.filterwarnings("ignore", message="No fonts configured")
+        try:
+            import weasyprint
+        except OSError as reason:
+            raise MissingPango(str(reason)) from reason
     return weasyprint
-
-
-def import_quietly() -> None:
-    """Imports the library without the banner it prints where Pango is missing. Raises MissingPango."""
-    from contextlib import redirect_stdout
-    from io import StringIO
-
-    with redirect_stdout(StringIO()):
-        _weasyprint("")
 
 
 def _hide_system_fonts() -> None:

@@ -6,11 +6,10 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from publisher.drafting import Copy, Mark, Notch, Piece
-from publisher.figures.page_furniture import JOINING_RADIUS
 from publisher.figures.pieces import closed_path, piece_figure
 from publisher.figures.values import Stroke, Style
 from publisher.geometry import Box, Line, Path, Point, place_box
-from publisher.template_pages import Frame, PlacedPiece, TemplatePage
+from publisher.template_pages import JOINING_RADIUS, Frame, PlacedPiece, TemplatePage
 from publisher.terms import Finding, Phrase, Severity, length
 
 LINE_HEIGHT = 1.25  # of the type size

@@ -5,9 +5,8 @@ import math
 from publisher.figures.pieces import closed_path
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Arc, Line, Path, Point
-from publisher.template_pages import JoiningMark, TemplatePage
+from publisher.template_pages import JOINING_RADIUS, JoiningMark, TemplatePage
 
-JOINING_RADIUS = 5.0
 INCH = 25.4
 # The scale bar stands in the footer strip: an inch half above its line, centimetres below it.
 BAR_TOP = 2.6  # mm below the frame

@@ -1,5 +1,6 @@
 """Pieces on paper: pages, tiles, joining marks."""
 
+from publisher.template_pages.joining import JOINING_RADIUS
 from publisher.template_pages.planning import Template, plan_pages, templates_of
 from publisher.template_pages.values import (
     DEFAULT_EDITIONS,
@@ -17,6 +18,7 @@ from publisher.template_pages.values import (
 __all__ = [
     "DEFAULT_EDITIONS",
     "EDITIONS",
+    "JOINING_RADIUS",
     "Edition",
     "Frame",
     "JoiningMark",

@@ -7,9 +7,12 @@ from publisher.drafting import Draft, Piece, PieceKind
 from publisher.geometry import Movement, Point
 from publisher.template_pages.frames import check_block_of, frame_of
 from publisher.template_pages.sharing import GAP, Item, Lying, share_pages
-from publisher.template_pages.tiling import CLEAR, MOST_TILES, Sheet, best_sheet, tile_pages
+from publisher.template_pages.tiling import MOST_TILES, Sheet, best_sheet, tile_pages
 from publisher.template_pages.values import Edition, Frame, PlacedPiece, TemplatePage, TemplatePages
 from publisher.terms import Finding, Severity
+
+# A whole piece keeps so far from the frame on every side that its line prints in its full width (0.5 mm).
+LINE_ROOM = 0.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,21 +56,28 @@ def plan_pages(drafts: Sequence[Draft], edition: Edition) -> tuple[TemplatePages
         if len(sheet.tiles) > MOST_TILES:
             found.append(_too_large(template, sheet, edition))
             continue
-        name, size = template.piece.name, template.size
-        pages += tile_pages(name, size, sheet, frame, len(pages) + 1, pages[-1].sheet + 1)
+        pages += tile_pages(template.piece, template.size, sheet, frame, len(pages) + 1, pages[-1].sheet + 1)
     variants = tuple(draft.variant for draft in drafts)
     return TemplatePages(edition, tuple(pages)), tuple(replace(finding, variants=variants) for finding in found)
 
 
 def _fits(piece: Piece, frame: Frame) -> bool:
-    width, height = piece.cut_width + CLEAR, piece.cut_height + CLEAR
-    return (width <= frame.width and height <= frame.height) or (height <= frame.width and width <= frame.height)
+    inner = _inside(frame)
+    sides = ((piece.cut_width, piece.cut_height), (piece.cut_height, piece.cut_width))
+    return any(width <= inner.width and height <= inner.height for width, height in sides)
+
+
+def _inside(frame: Frame) -> Frame:
+    """Where cut lines of whole pieces may lie."""
+    return Frame(
+        frame.left + LINE_ROOM, frame.top + LINE_ROOM, frame.width - 2 * LINE_ROOM, frame.height - 2 * LINE_ROOM
+    )
 
 
 def _shared_pages(templates: Sequence[Template], small: list[int], frame: Frame) -> list[TemplatePage]:
     block = check_block_of(frame)
     items = [Item(at, templates[at].piece.cut_width, templates[at].piece.cut_height) for at in small]
-    inner = Frame(frame.left + CLEAR / 2, frame.top + CLEAR / 2, frame.width - CLEAR, frame.height - CLEAR)
+    inner = _inside(frame)
     shared = share_pages(items, inner.width, inner.height, block.height + GAP)
     return [
         TemplatePage(

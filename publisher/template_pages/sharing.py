@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import product
 
 GAP = 4.0  # mm between pieces, room for scissors
 
@@ -48,33 +49,53 @@ class _Page:
 def share_pages(items: Sequence[Item], width: float, height: float, first_top: float) -> list[list[Lying]]:
     """Pages of items in frames of `width` × `height` mm; the first page begins `first_top` lower down.
 
-    Every item must fit a frame one way or the other. The first page may stay without an item.
+    The fewest pages of several orders of placing, of equals the first. Every item must fit a frame one way or the
+    other. The first page may stay without an item.
     """
+    tried = (
+        _fill_pages(sorted(items, key=order), flat, width, height, first_top)
+        for flat, order in product((True, False), (_by_long_side, _by_short_side, _by_area))
+    )
+    return [_lying(page, width, height) for page in min(tried, key=len)]
+
+
+def _by_long_side(item: Item) -> tuple[float, float, int]:
+    return (-max(item.width, item.height), -min(item.width, item.height), item.key)
+
+
+def _by_short_side(item: Item) -> tuple[float, float, int]:
+    return (-min(item.width, item.height), -max(item.width, item.height), item.key)
+
+
+def _by_area(item: Item) -> tuple[float, float, int]:
+    return (-item.width * item.height, -max(item.width, item.height), item.key)
+
+
+def _fill_pages(items: Sequence[Item], flat: bool, width: float, height: float, first_top: float) -> list[_Page]:
+    """Each item into the first page with room for it."""
     pages = [_Page(first_top)]
-    for item in sorted(
-        items, key=lambda item: (-max(item.width, item.height), -min(item.width, item.height), item.key)
-    ):
-        if not any(_put(item, page, width, height) for page in pages):
+    for item in items:
+        if not any(_put(item, page, flat, width, height) for page in pages):
             pages.append(_Page(0.0))
-            _put(item, pages[-1], width, height)
-    return [_lying(page, width, height) for page in pages]
+            _put(item, pages[-1], flat, width, height)
+    return pages
 
 
-def _ways(item: Item) -> tuple[tuple[float, float, bool], ...]:
-    """Flat first: low rows leave room below them."""
+def _ways(item: Item, flat: bool) -> tuple[tuple[float, float, bool], ...]:
+    """Lying flat first, or standing: low rows leave room below them, narrow ones beside them."""
     upright = (item.width, item.height, False)
     turned = (item.height, item.width, True)
-    return (upright, turned) if item.height <= item.width else (turned, upright)
+    return (upright, turned) if (item.height <= item.width) is flat else (turned, upright)
 
 
-def _put(item: Item, page: _Page, width: float, height: float) -> bool:
-    for wide, high, turned in _ways(item):
+def _put(item: Item, page: _Page, flat: bool, width: float, height: float) -> bool:
+    for wide, high, turned in _ways(item, flat):
         for row in page.rows:
             if high <= row.height + 1e-6 and row.taken + GAP + wide <= width + 1e-6:
                 row.taken += GAP + wide
                 row.items.append((item, turned))
                 return True
-    for wide, high, turned in _ways(item):
+    for wide, high, turned in _ways(item, flat):
         if wide <= width + 1e-6 and page.taken + high <= height + 1e-6:
             page.rows.append(_Row(page.taken, high, wide, [(item, turned)]))
             return True

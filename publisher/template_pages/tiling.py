@@ -5,12 +5,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 
+from publisher.drafting import Piece
 from publisher.geometry import Box, Movement, Path, Point, fills_box, polygon
+from publisher.template_pages.joining import Join, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
 CLEAR = 2.0  # mm a line keeps from the sheet's outer edge
 MOST_TILES = 60
-JOINS_AT = (0.25, 0.75)
+# A tile is printed when something lies on it, judged this finely: a page with nothing on it would be waste, a page
+# left out would lose the tip of a curve.
+FINE = 0.01
+# Where in the white to spare a piece may lie, from one side to the other; the middle comes first.
+SHIFTS = (0.5, 0.25, 0.75, 0.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,26 +42,17 @@ def _sheets(outline: Path, frame: Frame, turns: int) -> Iterator[Sheet]:
     box = turned.box
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
-    if rows * columns > 4 * MOST_TILES:
-        yield Sheet(
-            Movement(turns, Point(-box.left, -box.bottom)), rows, columns, tuple(product(range(rows), range(columns)))
-        )
+    everywhere = tuple(product(range(rows), range(columns)))
+    if len(everywhere) > 4 * MOST_TILES:
+        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, everywhere)
         return
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
-    area = polygon(turned, tolerance=0.1)
-    for part_x, part_y in ((0.5, 0.5), *product((0.0, 1.0), repeat=2)):
+    area = polygon(turned, tolerance=FINE)
+    for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):
         x = CLEAR + (spare_x - 2 * CLEAR) * part_x - box.left
         y = CLEAR + (spare_y - 2 * CLEAR) * part_y - box.bottom
-        yield Sheet(
-            Movement(turns, Point(x, y)),
-            rows,
-            columns,
-            tuple(
-                (row, column)
-                for row, column in product(range(rows), range(columns))
-                if fills_box(area, _tile(row, column, rows, frame, x, y), margin=1.0)
-            ),
-        )
+        held = (tile for tile in everywhere if fills_box(area, _tile(*tile, rows, frame, x, y), margin=FINE))
+        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held))
 
 
 def _tile(row: int, column: int, rows: int, frame: Frame, x: float, y: float) -> Box:
@@ -65,11 +62,11 @@ def _tile(row: int, column: int, rows: int, frame: Frame, x: float, y: float) ->
 
 
 def tile_pages(
-    piece: str, size: str | None, sheet: Sheet, frame: Frame, first_number: int, sheet_number: int
+    piece: Piece, size: str | None, sheet: Sheet, frame: Frame, first_number: int, sheet_number: int
 ) -> list[TemplatePage]:
     """The template pages of a sheet, row by row, with joining marks and neighbours."""
     numbers = {tile: first_number + at for at, tile in enumerate(sheet.tiles)}
-    labels = _labels(sheet)
+    joins = join_tiles(piece, sheet.movement, sheet.tiles, sheet.rows, frame)
     pages = []
     for (row, column), number in numbers.items():
         shift = Point(frame.left - column * frame.width, frame.top + (sheet.rows - row) * frame.height)
@@ -83,11 +80,11 @@ def tile_pages(
                 rows=sheet.rows,
                 columns=sheet.columns,
                 frame=frame,
-                placed=(PlacedPiece(piece, size, sheet.movement, shift, frame),),
+                placed=(PlacedPiece(piece.name, size, sheet.movement, shift, frame),),
                 joining_marks=tuple(
                     mark
                     for side, other in beside.items()
-                    for mark in _marks(side, labels[frozenset(((row, column), other))], frame)
+                    for mark in _marks(side, joins[frozenset(((row, column), other))], shift)
                 ),
                 neighbours=tuple(Neighbour(side, numbers[other]) for side, other in beside.items()),
                 check_block=None,
@@ -105,22 +102,6 @@ def _sides(row: int, column: int) -> dict[str, tuple[int, int]]:
     }
 
 
-def _labels(sheet: Sheet) -> dict[frozenset[tuple[int, int]], str]:
-    """A letter for each shared edge, row by row: A to Z, then AA."""
-    labels: dict[frozenset[tuple[int, int]], str] = {}
-    for row, column in sheet.tiles:
-        for other in ((row, column + 1), (row + 1, column)):
-            if other in sheet.tiles:
-                labels[frozenset(((row, column), other))] = _letters(len(labels))
-    return labels
-
-
-def _letters(number: int) -> str:
-    return ("" if number < 26 else _letters(number // 26 - 1)) + chr(ord("A") + number % 26)
-
-
-def _marks(side: str, label: str, frame: Frame) -> Iterator[JoiningMark]:
-    for at, part in enumerate(JOINS_AT, start=1):
-        x = {"left": frame.left, "right": frame.left + frame.width}.get(side, frame.left + frame.width * part)
-        y = {"top": frame.top, "bottom": frame.top + frame.height}.get(side, frame.top + frame.height * part)
-        yield JoiningMark(Point(x, y), side, f"{label}{at}")
+def _marks(side: str, join: Join, shift: Point) -> Iterator[JoiningMark]:
+    for spot in join.spots:
+        yield JoiningMark(Point(spot.x + shift.x, shift.y - spot.y), side, join.label)

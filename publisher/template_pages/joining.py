@@ -1,0 +1,94 @@
+"""Where tiles join: a letter for each shared edge, and spots along it for the marks. On the sheet: mm, y up."""
+
+import itertools
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from publisher.drafting import FoldLine, Mark, Notch, Piece
+from publisher.geometry import Box, Line, Movement, Path, Point, nearest
+from publisher.template_pages.values import Frame
+
+JOINING_RADIUS = 5.0  # mm, of the ring that two halves make; a letter stands in each half
+# A ring keeps this far from a piece's lines where it can, so that its letters are not crossed.
+ROOM = JOINING_RADIUS + 1.0
+LONG_EDGE = 150.0  # mm: a longer edge is joined at its quarter points too
+STEP, STEPS = 4.0, 4  # how a mark may move along its edge, mm
+
+Tile = tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """One shared edge of two tiles: its letter, and the middles of its rings on the sheet."""
+
+    label: str
+    spots: tuple[Point, ...]
+
+
+def join_tiles(
+    piece: Piece, movement: Movement, tiles: Sequence[Tile], rows: int, frame: Frame
+) -> dict[frozenset[Tile], Join]:
+    """A join for each edge that two tiles share, lettered row by row: A to Z, then AA."""
+    lines = _lines_of(piece, movement)
+    joins: dict[frozenset[Tile], Join] = {}
+    for row, column in tiles:
+        right, low = (column + 1) * frame.width, (rows - row - 1) * frame.height
+        corner = Point(right, low)
+        edges = {
+            (row, column + 1): Line(corner, Point(right, low + frame.height)),
+            (row + 1, column): Line(Point(right - frame.width, low), corner),
+        }
+        for other, edge in edges.items():
+            if other in tiles:
+                joins[frozenset(((row, column), other))] = Join(_letters(len(joins)), _spots(edge, lines))
+    return joins
+
+
+def _letters(number: int) -> str:
+    return ("" if number < 26 else _letters(number // 26 - 1)) + chr(ord("A") + number % 26)
+
+
+def _spots(edge: Line, lines: Sequence[Line]) -> tuple[Point, ...]:
+    parts = (0.25, 0.5, 0.75) if edge.length > LONG_EDGE else (0.5,)
+    near = [line for line in lines if _comes_near(line.box, edge.box)]
+    return tuple(_clear_spot(edge, part * edge.length, near) for part in parts)
+
+
+def _comes_near(one: Box, other: Box) -> bool:
+    return (
+        one.left - ROOM < other.right
+        and other.left < one.right + ROOM
+        and one.bottom - ROOM < other.top
+        and other.bottom < one.top + ROOM
+    )
+
+
+def _clear_spot(edge: Line, wanted: float, lines: Sequence[Line]) -> Point:
+    """The wanted spot; else the nearest along the edge whose ring no line crosses; where there is none, as wanted."""
+    moves = sorted((step * STEP for step in range(-STEPS, STEPS + 1)), key=abs)
+    for move in moves:
+        spot = edge.point_at(wanted + move)
+        if all(nearest(Path((line,)), spot)[2] >= ROOM for line in lines):
+            return spot
+    return edge.point_at(wanted)
+
+
+def _lines_of(piece: Piece, movement: Movement) -> list[Line]:
+    """Every line of a piece on its sheet, curves flattened: near enough to keep a ring off them."""
+    paths = [piece.cut_line, *(edge.path for edge in piece.edges if edge.allowance > 0)]
+    flat = [pair for path in paths for pair in itertools.pairwise(path.flattened(0.1))]
+    flat += [pair for mark in piece.marks for pair in _mark_lines(mark)]
+    if piece.grain_line is not None:
+        flat.append((piece.grain_line.start, piece.grain_line.end))
+    return [Line(movement(first), movement(second)) for first, second in flat if first != second]
+
+
+def _mark_lines(mark: Mark) -> Iterator[tuple[Point, Point]]:
+    if isinstance(mark, Notch):
+        yield mark.cut_end, mark.inner_end
+    elif isinstance(mark, FoldLine):
+        yield mark.start, mark.end
+    else:
+        reach = Point(JOINING_RADIUS, 0.0)
+        yield mark.at - reach, mark.at + reach
+        yield mark.at - reach.left(), mark.at + reach.left()

@@ -1,0 +1,189 @@
+"""Pieces too large for one page: tiles that abut, none of them empty, and marks by which they are joined."""
+
+import itertools
+
+import pytest
+import shapely
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely import LineString, Polygon
+
+from publisher.drafting import Piece
+from publisher.geometry import Path, Point
+from publisher.template_pages import (
+    EDITIONS,
+    JOINING_RADIUS,
+    Edition,
+    Paper,
+    PlacedPiece,
+    TemplatePage,
+    plan_pages,
+)
+from publisher.terms import Severity, UnitSystem
+from tests.hand_pieces import hand_draft, hand_piece, polyline, rectangle, rounded
+
+A4 = Edition(UnitSystem.METRIC, Paper.A4)
+OPPOSITE = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
+
+
+def tiles(piece: Piece, edition: Edition = A4) -> tuple[TemplatePage, ...]:
+    """The pages of a piece that needs several: all but the first, which bears the check block alone."""
+    pages, findings = plan_pages([hand_draft([piece], edition.units)], edition)
+    assert findings == ()
+    assert pages.pages[0].placed == ()
+    return pages.pages[1:]
+
+
+def on_sheet(page: TemplatePage, at: Point) -> tuple[float, float]:
+    """A spot of a page on the sheet that its tiles make: x to the right, y down from the sheet's upper left corner."""
+    frame = page.frame
+    return (at.x - frame.left + (page.column - 1) * frame.width, at.y - frame.top + (page.row - 1) * frame.height)
+
+
+def lines_on_page(placed: PlacedPiece, path: Path) -> LineString:
+    return LineString([(spot.x, spot.y) for spot in map(placed.on_paper, path.flattened(0.001))])
+
+
+def frame_area(page: TemplatePage) -> Polygon:
+    frame = page.frame
+    return shapely.box(frame.left, frame.top, frame.left + frame.width, frame.top + frame.height)
+
+
+def test_a_sheet_of_two_by_two_tiles_knows_its_neighbours() -> None:
+    pages = tiles(hand_piece(rectangle(370, 500)))
+    assert [(page.row, page.column, page.rows, page.columns) for page in pages] == [
+        (1, 1, 2, 2),
+        (1, 2, 2, 2),
+        (2, 1, 2, 2),
+        (2, 2, 2, 2),
+    ]
+    assert [{one.side: one.page for one in page.neighbours} for page in pages] == [
+        {"right": 3, "bottom": 4},
+        {"left": 2, "bottom": 5},
+        {"right": 5, "top": 2},
+        {"left": 4, "top": 3},
+    ]
+
+
+def test_the_way_round_that_takes_fewer_pages_is_chosen() -> None:
+    # Standing it takes 3 pages across and 1 down; turned, 2 down and 2 across.
+    pages = tiles(hand_piece(rectangle(560, 250)))
+    assert len(pages) == 3
+    # The other way round: 250 across is 2 columns of 190, 560 is 3 rows of 263.
+    assert all(page.placed[0].movement.quarter_turns == 0 for page in pages)
+    turned = tiles(hand_piece(rectangle(250, 560)))
+    assert len(turned) == 3
+    assert all(page.placed[0].movement.quarter_turns == 1 for page in turned)
+
+
+def test_a_sheet_lies_in_the_middle_of_its_tiles() -> None:
+    pages = tiles(hand_piece(rectangle(360, 500)))
+    corners = [on_sheet(pages[0], pages[0].placed[0].on_paper(corner)) for corner in (Point(0, 500), Point(360, 0))]
+    assert corners == [pytest.approx((10, 13)), pytest.approx((370, 513))]
+
+
+def test_a_tile_on_which_nothing_falls_is_dropped() -> None:
+    legs = hand_piece(polyline((0, 0), (370, 0), (370, 200), (180, 200), (180, 500), (0, 500)))
+    pages = tiles(legs)
+    assert [(page.row, page.column) for page in pages] == [(1, 1), (2, 1), (2, 2)]
+    assert {one.side for one in pages[0].neighbours} == {"bottom"}
+
+
+def test_a_shift_that_saves_a_page_is_found() -> None:
+    # In the middle the small foot reaches into a tile of its own; shifted to one side it does not.
+    foot = hand_piece(polyline((0, 0), (200, 0), (200, 10), (180, 10), (180, 500), (0, 500)))
+    assert len(tiles(foot)) == 3
+
+
+outlines = st.one_of(
+    st.builds(rectangle, st.floats(200, 700), st.floats(270, 700)),
+    st.builds(rounded, st.floats(200, 700), st.floats(270, 700), st.floats(5, 99)),
+    st.builds(
+        lambda w, h, x, y: polyline((0, 0), (w, 0), (w, h * y), (w * x, h * y), (w * x, h), (0, h)),
+        st.floats(200, 700),
+        st.floats(270, 700),
+        st.floats(0.2, 0.8),
+        st.floats(0.2, 0.8),
+    ),
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(outlines, st.sampled_from(EDITIONS))
+def test_every_stretch_of_the_cut_line_is_on_a_tile_and_every_tile_holds_something(
+    outline: Path, edition: Edition
+) -> None:
+    pages = tiles(hand_piece(outline), edition)
+    shown = 0.0
+    for page in pages:
+        line = lines_on_page(page.placed[0], outline)
+        frame = frame_area(page)
+        shown += line.intersection(frame).length
+        assert Polygon(line.coords).distance(frame) < 0.021  # so near its line, half a millimetre wide, is on it
+    assert shown == pytest.approx(outline.length, abs=0.2)
+
+
+@settings(max_examples=25, deadline=None)
+@given(outlines, st.sampled_from(EDITIONS))
+def test_the_two_halves_of_a_joining_mark_meet(outline: Path, edition: Edition) -> None:
+    pages = {page.number: page for page in tiles(hand_piece(outline), edition)}
+    seen: dict[str, set[frozenset[int]]] = {}
+    for page in pages.values():
+        assert {mark.side for mark in page.joining_marks} == {one.side for one in page.neighbours}
+        for neighbour in page.neighbours:
+            other = pages[neighbour.page]
+            assert page.number in {one.page for one in other.neighbours if one.side == OPPOSITE[neighbour.side]}
+            here = [mark for mark in page.joining_marks if mark.side == neighbour.side]
+            there = [mark for mark in other.joining_marks if mark.side == OPPOSITE[neighbour.side]]
+            assert len(here) == 3  # the middle and the quarter points: no frame has an edge of less than 150 mm
+            assert [mark.label for mark in here] == [mark.label for mark in there]
+            for one, its_half in zip(here, there, strict=True):
+                assert on_sheet(page, one.at) == pytest.approx(on_sheet(other, its_half.at))
+            seen.setdefault(here[0].label, set()).add(frozenset((page.number, other.number)))
+    assert all(len(edges) == 1 for edges in seen.values())
+
+
+def test_shared_edges_are_lettered_row_by_row() -> None:
+    pages = tiles(hand_piece(rectangle(1050, 1050)))
+    labels = sorted({mark.label for page in pages for mark in page.joining_marks}, key=lambda one: (len(one), one))
+    assert labels[:3] == ["A", "B", "C"]
+    assert labels[25:28] == ["Z", "AA", "AB"]
+
+
+def test_a_joining_mark_moves_along_its_edge_off_a_line() -> None:
+    # Two pages, one above the other; the piece's left side would run through the ring at a quarter of the joint.
+    pages = tiles(hand_piece(rectangle(100, 500)))
+    assert [page.row for page in pages] == [1, 2]
+    lines = lines_on_page(pages[0].placed[0], rectangle(100, 500))
+    spots = [mark.at.x - pages[0].frame.left for mark in pages[0].joining_marks]
+    assert spots[1] == pytest.approx(95)
+    assert spots[0] != pytest.approx(190 / 4, abs=1)
+    assert all(lines.distance(shapely.Point(mark.at.x, mark.at.y)) > JOINING_RADIUS for mark in pages[0].joining_marks)
+
+
+def test_too_large_a_piece_is_a_finding_with_its_size() -> None:
+    large = hand_piece(rectangle(2000, 2500), name="sail", number=2)
+    pages, (finding,) = plan_pages([hand_draft([hand_piece(rectangle(50, 50)), large])], A4)
+    assert (finding.name, finding.severity) == ("piece-too-large", Severity.ERROR)
+    assert "'sail' is 2000 × 2500 mm" in finding.says
+    assert finding.place == large.place
+    assert [placed.piece for page in pages.pages for placed in page.placed] == ["flap"]
+
+
+@pytest.mark.parametrize(("side", "fits"), [(1400, True), (1900, False)])
+def test_sixty_tiles_are_the_most(side: float, fits: bool) -> None:
+    # 1400 mm: 8 × 6 tiles. 1900 mm: 11 × 8.
+    _, findings = plan_pages([hand_draft([hand_piece(rectangle(side, side))])], A4)
+    assert (findings == ()) is fits
+
+
+def test_each_tile_joins_the_next_without_overlap() -> None:
+    pages = tiles(hand_piece(rounded(560, 760, 90)))
+    spot = Point(123.0, 456.0)
+    shown = {tuple(round(value, 6) for value in on_sheet(page, page.placed[0].on_paper(spot))) for page in pages}
+    assert len(shown) == 1
+    assert all(page.placed[0].clip == page.frame for page in pages)
+    sheets = {(page.sheet, page.rows, page.columns) for page in pages}
+    assert len(sheets) == 1
+    assert len({(one.row, one.column) for one in pages}) == len(pages)
+    assert not any(one == other for one, other in itertools.combinations([page.number for page in pages], 2))
