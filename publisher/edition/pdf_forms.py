@@ -5,18 +5,23 @@ lines belong there. In the page's stream that start is one token; it is replaced
 of a form. So the lines are exact, drawn once however many tiles show them, and tagged with the drawing's title.
 """
 
+import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import reduce
 from html import escape
 
 import pydyf
 
 from publisher.figures import Figure, pdf_operators
-from publisher.geometry import Point
+from publisher.geometry import Box, Point
 from publisher.template_pages import Frame, Paper, PlacedPiece
 
 FIRST_SENTINEL = 99000
+SENTINEL = re.compile(rb"-(99\d{3}) 7 m")
 ORIGIN = Point(0.0, 0.0)
+LINE_ROOM = 1  # mm: more than half the widest pen
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,12 +49,15 @@ def sentinel_svg(paper: Paper, key: int, title: str) -> str:
 
 def draw_forms(pdf: pydyf.PDF, orders: Sequence[DrawingOrder]) -> None:
     """Replaces every placeholder's token by its lines. Raises RuntimeError where one is missing or stands twice."""
-    streams = [thing for thing in pdf.objects if isinstance(thing, pydyf.Stream)]
+    standing = _find_placeholders(pdf)
     forms: dict[tuple[Figure, str | None], str] = {}
     groups: dict[str, pydyf.Dictionary] = {}
     resources = _resources(pdf)
     for key, order in enumerate(orders):
-        stream, at = _find(streams, key)
+        places = standing.get(key, [])
+        if len(places) != 1:
+            raise RuntimeError(f"placeholder {key} stands {len(places)} times in the pages")
+        stream, at = places[0]
         # The placeholder's own path is ended before the forms, and an empty one left for what the library does with it.
         stream.stream[at] = b"\n".join((b"n", *_calls(pdf, resources, order, forms, groups), b"0 0 m"))
     if groups:
@@ -63,12 +71,16 @@ def _resources(pdf: pydyf.PDF) -> pydyf.Dictionary:
     )
 
 
-def _find(streams: Sequence[pydyf.Stream], key: int) -> tuple[pydyf.Stream, int]:
-    token = f"-{FIRST_SENTINEL + key} 7 m".encode()
-    found = [(stream, at) for stream in streams for at, item in enumerate(stream.stream) if item == token]
-    if len(found) != 1:
-        raise RuntimeError(f"placeholder {key} stands {len(found)} times in the pages")
-    return found[0]
+def _find_placeholders(pdf: pydyf.PDF) -> dict[int, list[tuple[pydyf.Stream, int]]]:
+    """Every placeholder's stream and its place in it, by the key of its drawing order."""
+    found: dict[int, list[tuple[pydyf.Stream, int]]] = {}
+    for stream in pdf.objects:
+        if isinstance(stream, pydyf.Stream):
+            for at, item in enumerate(stream.stream):
+                token = SENTINEL.fullmatch(item) if isinstance(item, bytes) else None
+                if token is not None:
+                    found.setdefault(int(token[1]) - FIRST_SENTINEL, []).append((stream, at))
+    return found
 
 
 def _calls(
@@ -95,7 +107,7 @@ def _form(pdf: pydyf.PDF, figure: Figure, group: pydyf.Dictionary | None) -> byt
         {
             "Type": "/XObject",
             "Subtype": "/Form",
-            "BBox": pydyf.Array([-20000, -20000, 20000, 20000]),
+            "BBox": pydyf.Array(_bounds(figure)),
             "Resources": pydyf.Dictionary(),
         }
     )
@@ -105,6 +117,14 @@ def _form(pdf: pydyf.PDF, figure: Figure, group: pydyf.Dictionary | None) -> byt
     pdf.add_object(form)
     reference: bytes = form.reference
     return reference
+
+
+def _bounds(figure: Figure) -> list[float]:
+    """Room for every line in its full width: a reader clips a form at its bounds."""
+    boxes = [stroke.path.box for stroke in figure.strokes] or [Box(0.0, 0.0, 0.0, 0.0)]
+    whole = reduce(Box.joined, boxes)
+    low, high = (whole.left, whole.bottom), (whole.right, whole.top)
+    return [*(math.floor(side) - LINE_ROOM for side in low), *(math.ceil(side) + LINE_ROOM for side in high)]
 
 
 def _where(drawn: DrawnForm) -> list[bytes]:

@@ -4,7 +4,7 @@ from typing import Any
 
 import pydyf
 
-POINTS = 0.75                       # of a CSS pixel
+POINTS = 0.75  # of a CSS pixel
 
 
 def mend_tags(pdf: Any) -> None:
@@ -38,4 +38,4 @@ def _mend_link(link: pydyf.Dictionary) -> None:
     address = action.get("URI") if isinstance(action, dict) else None
     if "Contents" not in link:
         link["Contents"] = address if address is not None else pydyf.String("page")
-    link["F"] = 4                   # printed with the page
+    link["F"] = 4  # printed with the page

@@ -1,16 +1,18 @@
 """Live text on template pages: upright, inside its piece, clear of every line. On paper: mm, y down."""
 
 import itertools
+import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Protocol
 
-from publisher.drafting import Copy, Mark, Notch, Piece
-from publisher.figures.pieces import closed_path, piece_figure
+from publisher.drafting import Mark, Notch, Piece, PointMark
+from publisher.figures.label_words import Words, block_words, mark_words
+from publisher.figures.pieces import POINT_REACH, closed_path, piece_figure
 from publisher.figures.values import Stroke, Style
 from publisher.geometry import Box, Line, Path, Point, place_box
 from publisher.template_pages import JOINING_RADIUS, Frame, PlacedPiece, TemplatePage
-from publisher.terms import Finding, Phrase, Severity, length
+from publisher.terms import Finding, Phrase, Place, Severity
 
 LINE_HEIGHT = 1.25  # of the type size
 POINT = 25.4 / 72
@@ -18,15 +20,8 @@ CLEAR = 1.2  # mm between a label and any line
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
 SMALLER = (1.0, 0.85, 0.7)  # of the wanted size; never below SMALLEST
 SMALLEST = 8.0
-
-
-@dataclass(frozen=True, slots=True)
-class Words:
-    """One line of a label before it is text."""
-
-    phrase: Phrase
-    points: float
-    bold: bool = False
+SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
+AROUND = 30.0  # mm: how far to either side free paper is looked for when the nearest will not do
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +35,7 @@ class LabelLine:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """Text in place; `leader` leads to the piece where the label found no room inside it."""
+    """Text in place; `leader` leads to what it names where the label found no room inside the piece."""
 
     lines: tuple[LabelLine, ...]
     left: float
@@ -49,6 +44,11 @@ class Label:
     height: float
     piece: str
     leader: Stroke | None = None
+
+    @property
+    def box(self) -> Box:
+        """Where it stands; y runs down, so the box's bottom is the label's top."""
+        return Box(self.left, self.top, self.left + self.width, self.top + self.height)
 
 
 class TextFitter(Protocol):
@@ -65,30 +65,58 @@ class _OnPaper:
     piece: Piece
     placed: PlacedPiece
     lines: tuple[Path, ...]
-    outline: Path
+    outline: Path  # the finished line
+    covers: Box  # of the cut line
     within: Box
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    """A label to place: of a mark, beside it; or (no mark) of the piece, in its middle."""
+
+    words: tuple[Words, ...]
+    named: str
+    place: Place
+    near: Point | None = None
+    reach: float = 0.0  # mm from `near` at which a leader ends
+
+
+@dataclass(slots=True)
+class _Page:
+    """A page as it fills: the pieces on it, the lines and the boxes that a label keeps clear of."""
+
+    shown: list[_OnPaper]
+    lines: list[Path]
+    taken: list[Box]
+    fit: TextFitter
+    labels: list[Label] = field(default_factory=list)
+
+    def add(self, label: Label) -> None:
+        self.labels.append(label)
+        self.taken.append(label.box)
+        if label.leader is not None:
+            self.lines.append(label.leader.path)
 
 
 def label_page(
     page: TemplatePage, pieces: Sequence[Piece], fit: TextFitter
 ) -> tuple[tuple[Label, ...], tuple[Finding, ...]]:
-    """Labels for a page, `pieces` in the order of `page.placed`; findings for labels that found no room."""
+    """Labels for a page, `pieces` in the order of `page.placed`; findings for labels that found no room.
+
+    Where the inside of the piece has no room, even in smaller type, a label stands on free paper with a leader.
+    """
     shown = [_on_paper(piece, placed) for piece, placed in zip(pieces, page.placed, strict=True)]
-    fixed = [line for one in shown for line in one.lines] + [_around(mark.at) for mark in page.joining_marks]
-    taken: list[Box] = [_box_of(page.check_block)] if page.check_block else []
-    labels: list[Label] = []
+    lines = [line for one in shown for line in one.lines] + [_around(mark.at) for mark in page.joining_marks]
+    filling = _Page(shown, lines, [_box_of(page.check_block)] if page.check_block else [], fit)
     found: list[Finding] = []
     for one in shown:
-        for words, near in _wanted(one, page):
-            label = _place(one, words, near, fixed, taken, fit) or (
-                _place_outside(one, words, shown, fixed, taken, fit) if near is None else None
-            )
+        for wanted in _wanted(one, page):
+            label = _place_inside(one, wanted, filling) or _place_outside(one, wanted, filling)
             if label is None:
-                found.append(_no_room(one, page, words))
-                continue
-            labels.append(label)
-            taken.append(Box(label.left, label.top, label.left + label.width, label.top + label.height))
-    return tuple(labels), tuple(found)
+                found.append(_no_room(one, page, wanted))
+            else:
+                filling.add(label)
+    return tuple(filling.labels), tuple(found)
 
 
 def _box_of(frame: Frame) -> Box:
@@ -97,13 +125,18 @@ def _box_of(frame: Frame) -> Box:
 
 def _around(at: Point) -> Path:
     reach = JOINING_RADIUS + 1.0
-    corners = ((-reach, -reach), (reach, -reach), (reach, reach), (-reach, reach))
-    return closed_path(Point(at.x + x, at.y + y) for x, y in corners)
+    return _outline_of(Box(at.x - reach, at.y - reach, at.x + reach, at.y + reach))
+
+
+def _outline_of(box: Box) -> Path:
+    corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
+    return closed_path(Point(x, y) for x, y in corners)
 
 
 def _on_paper(piece: Piece, placed: PlacedPiece) -> _OnPaper:
     lines = tuple(_flat(stroke.path, placed) for stroke in piece_figure(piece).strokes)
-    return _OnPaper(piece, placed, lines, _flat(piece.finished_line, placed), _box_of(placed.clip))
+    outline, cut = _flat(piece.finished_line, placed), _flat(piece.cut_line, placed)
+    return _OnPaper(piece, placed, lines, outline, cut.box, _box_of(placed.clip))
 
 
 def _flat(path: Path, placed: PlacedPiece) -> Path:
@@ -111,140 +144,119 @@ def _flat(path: Path, placed: PlacedPiece) -> Path:
     return Path(tuple(Line(first, second) for first, second in itertools.pairwise(points)))
 
 
-def _wanted(one: _OnPaper, page: TemplatePage) -> Iterator[tuple[tuple[Words, ...], Point | None]]:
+def _wanted(one: _OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
     """The labels of a piece: a name beside each mark on this page, then the block in its middle."""
     for mark in one.piece.marks:
         spot = one.placed.on_paper(_spot(mark))
         if one.within.left <= spot.x <= one.within.right and one.within.bottom <= spot.y <= one.within.top:
-            yield (Words(_mark_phrase(mark), 9.0),), spot
-    if _shows(one):
-        yield tuple(_block(one, page)), None
-
-
-def _shows(one: _OnPaper) -> bool:
-    """True when enough of the piece lies on this page to be worth naming: a box of 12 mm finds room in it."""
-    return place_box(one.outline, one.lines, (), (12.0, 6.0), one.within, 0.0) is not None
+            reach = POINT_REACH if isinstance(mark, PointMark) else 0.0
+            yield _Wanted(mark_words(mark), mark.name, mark.place, spot, reach)
+    if page.rows * page.columns == 1 or place_box(one.outline, one.lines, (), SLIVER, one.within, 0.0) is not None:
+        yield _Wanted(block_words(one.piece, one.placed.size, page), one.piece.name, one.piece.place)
 
 
 def _spot(mark: Mark) -> Point:
     if isinstance(mark, Notch):
         return mark.inner_end
-    return getattr(mark, "at", None) or (mark.start + mark.end) * 0.5  # type: ignore[union-attr]
+    return mark.at if isinstance(mark, PointMark) else (mark.start + mark.end) * 0.5
 
 
-def _mark_phrase(mark: Mark) -> Phrase:
-    if not mark.copies:
-        return Phrase.of("label.mark", name=mark.name)
-    return Phrase.of(
-        "label.mark-for",
-        name=mark.name,
-        copies=Phrase("list", tuple((str(at), copy) for at, copy in enumerate(mark.copies))),
-    )
-
-
-def _block(one: _OnPaper, page: TemplatePage) -> Iterator[Words]:
-    piece = one.piece
-    title = {"number": str(piece.number), "name": piece.name}
-    if one.placed.size is None:
-        yield Words(Phrase.of("label.title", **title), 15.0, bold=True)
-    else:
-        yield Words(Phrase.of("label.title-size", **title, size=one.placed.size), 15.0, bold=True)
-    for copy in piece.copies:
-        yield Words(_cut_phrase(piece, copy), 10.0)
-    yield from (Words(phrase, 10.0) for phrase in _allowance_phrases(piece))
-    if page.rows * page.columns > 1:
-        yield Words(
-            Phrase.of(
-                "label.tile", row=str(page.row), column=str(page.column), rows=str(page.rows), columns=str(page.columns)
-            ),
-            10.0,
-        )
-
-
-def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
-    key = (
-        "label.cut-inner"
-        if copy.to_finished_line
-        else "label.cut-pair"
-        if copy.mirrored and copy.count == 2
-        else "label.cut"
-    )
-    short = copy.name.removeprefix(f"{piece.name} ")
-    return Phrase.of(key, copy=short, count=str(copy.count), material=copy.material)
-
-
-def _allowance_phrases(piece: Piece) -> Iterator[Phrase]:
-    """One allowance for the whole piece, or each with the edges that have it."""
-    amounts: dict[float, list[str]] = {}
-    for edge in piece.edges:
-        amounts.setdefault(round(edge.allowance, 3), []).append(edge.name)
-    for amount, edges in amounts.items():
-        told = Phrase.of("length", mm=str(length(amount).amount))
-        if len(amounts) == 1:
-            yield Phrase.of("label.allowance", amount=told) if amount else Phrase.of("label.no-allowance")
-        else:
-            names = Phrase("list", tuple((str(at), edge) for at, edge in enumerate(edges)))
-            yield Phrase.of("label.edges-allowance", amount=told, edges=names)
-
-
-def _fitted(words: tuple[Words, ...], factor: float, fit: TextFitter) -> tuple[tuple[LabelLine, ...], float, float]:
-    lines: list[LabelLine] = []
-    width = height = 0.0
-    for word in words:
-        points = max(word.points * factor, min(SMALLEST, word.points))
-        text, wide = fit(word.phrase, points, word.bold)
-        lines.append(LabelLine(text, round(points, 2), word.bold))
-        width, height = max(width, wide), height + points * LINE_HEIGHT * POINT
-    return tuple(lines), width, height
-
-
-def _place(
-    one: _OnPaper, words: tuple[Words, ...], near: Point | None, fixed: list[Path], taken: list[Box], fit: TextFitter
-) -> Label | None:
-    for factor in SMALLER if near is None else (1.0,):
-        lines, width, height = _fitted(words, factor, fit)
-        spot = place_box(one.outline, fixed, taken, (width, height), one.within, CLEAR, near)
-        if spot is None:
-            continue
-        middle = Point((spot.left + spot.right) / 2, (spot.bottom + spot.top) / 2)
-        if near is not None and (middle - near).length > FARTHEST + width / 2:
-            continue
-        return Label(lines, spot.left, spot.bottom, width, height, one.piece.name)
-    return None
-
-
-def _place_outside(
-    one: _OnPaper, words: tuple[Words, ...], shown: list[_OnPaper], fixed: list[Path], taken: list[Box], fit: TextFitter
-) -> Label | None:
-    """Beside the piece on free paper, with a line that leads to it."""
-    whole = closed_path(
-        (
-            Point(one.within.left, one.within.bottom),
-            Point(one.within.right, one.within.bottom),
-            Point(one.within.right, one.within.top),
-            Point(one.within.left, one.within.top),
-        )
-    )
-    covered = [*taken, *(other.outline.box for other in shown)]
-    middle = Point(
-        (one.outline.box.left + one.outline.box.right) / 2, (one.outline.box.bottom + one.outline.box.top) / 2
-    )
+def _fitted(words: tuple[Words, ...], fit: TextFitter) -> Iterator[tuple[tuple[LabelLine, ...], float, float]]:
+    """The lines of a label with their width and height, mm, from its full size down to the smallest."""
+    tried: set[tuple[LabelLine, ...]] = set()
     for factor in SMALLER:
-        lines, width, height = _fitted(words, factor, fit)
-        spot = place_box(whole, fixed, covered, (width, height), one.within, CLEAR, near=middle)
-        if spot is not None:
-            start = Point(min(max(middle.x, spot.left), spot.right), min(max(middle.y, spot.bottom), spot.top))
-            leader = Stroke(Path((Line(start, middle),)), Style.LEADER)
-            return Label(lines, spot.left, spot.bottom, width, height, one.piece.name, leader)
+        lines: list[LabelLine] = []
+        width = height = 0.0
+        for word in words:
+            points = round(max(word.points * factor, min(SMALLEST, word.points)), 2)
+            text, wide = fit(word.phrase, points, word.bold)
+            lines.append(LabelLine(text, points, word.bold))
+            width, height = max(width, wide), height + points * LINE_HEIGHT * POINT
+        if tuple(lines) not in tried:
+            tried.add(tuple(lines))
+            yield tuple(lines), width, height
+
+
+def _place_inside(one: _OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
+    for lines, width, height in _fitted(wanted.words, page.fit):
+        spot = place_box(one.outline, page.lines, page.taken, (width, height), one.within, CLEAR, wanted.near)
+        if spot is not None and (wanted.near is None or _gap(spot, wanted.near) <= FARTHEST):
+            return Label(lines, spot.left, spot.bottom, width, height, one.piece.name)
     return None
 
 
-def _no_room(one: _OnPaper, page: TemplatePage, words: tuple[Words, ...]) -> Finding:
-    told = dict(words[0].phrase.values).get("name", one.piece.name)
+def _nearest_of(box: Box, point: Point) -> Point:
+    return Point(min(max(point.x, box.left), box.right), min(max(point.y, box.bottom), box.top))
+
+
+def _gap(box: Box, point: Point) -> float:
+    return (_nearest_of(box, point) - point).length
+
+
+def _place_outside(one: _OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
+    """On free paper beside the pieces, as near as can be, with a leader that runs over no other label."""
+    paper = _outline_of(one.within)
+    covered = [*page.taken, *(other.covers for other in page.shown)]
+    for lines, width, height in _fitted(wanted.words, page.fit):
+        for near in _spots_round(wanted.near or _middle(one.covers)):
+            spot = place_box(paper, page.lines, covered, (width, height), one.within, CLEAR, near)
+            leader = _leader(one, wanted, spot) if spot is not None else None
+            in_the_way = [*page.taken, *(other.covers for other in page.shown if other is not one)]
+            if spot is not None and leader is not None and not any(_runs_over(leader, box) for box in in_the_way):
+                stroke = Stroke(Path((leader,)), Style.LEADER)
+                return Label(lines, spot.left, spot.bottom, width, height, one.piece.name, stroke)
+    return None
+
+
+def _middle(box: Box) -> Point:
+    return Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+
+
+def _spots_round(at: Point) -> Iterator[Point]:
+    yield at
+    for x, y in itertools.product((0.0, AROUND, -AROUND), repeat=2):
+        if x or y:
+            yield Point(at.x + x, at.y + y)
+
+
+def _leader(one: _OnPaper, wanted: _Wanted, box: Box) -> Line | None:
+    """From a label's edge to the mark it names, or to the nearest spot well inside the piece."""
+    target = wanted.near
+    if target is None:
+        inside = place_box(one.outline, (), (), (1.0, 1.0), one.within, 0.0, _middle(box))
+        if inside is None:
+            return None
+        target = _middle(inside)
+    start = _nearest_of(box, target)
+    way = target - start
+    if way.length <= wanted.reach + CLEAR:
+        return None
+    return Line(start, target - way.unit() * wanted.reach)
+
+
+def _runs_over(line: Line, box: Box) -> bool:
+    """True when a line enters a box: cut to the box's extent in x, then in y, something of it is left."""
+    first, last = 0.0, 1.0
+    way = line.end - line.start
+    for start, along, low, high in (
+        (line.start.x, way.x, box.left, box.right),
+        (line.start.y, way.y, box.bottom, box.top),
+    ):
+        if math.isclose(along, 0.0, abs_tol=1e-9):
+            if not low < start < high:
+                return False
+            continue
+        enter, leave = sorted(((low - start) / along, (high - start) / along))
+        first, last = max(first, enter), min(last, leave)
+    return first < last
+
+
+def _no_room(one: _OnPaper, page: TemplatePage, wanted: _Wanted) -> Finding:
     return Finding(
         "label-finds-no-room",
         Severity.WARNING,
-        one.piece.place,
-        f"on template page {page.number}, the label '{told}' of '{one.piece.name}' finds no room clear of the lines",
+        wanted.place,
+        f"on template page {page.number}, the label '{wanted.named}' of '{one.piece.name}' finds no room clear of "
+        "the lines",
         "shorten the names of its marks and copies, or move marks apart",
     )

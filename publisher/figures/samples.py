@@ -60,7 +60,14 @@ def _joined() -> list[Stroke]:
 
 
 def _bar() -> list[Stroke]:
-    """The bar's first half, at its true size."""
-    return [stroke for stroke in scale_bar(4.0, HEIGHT / 2) if max(stroke.path.start.x, stroke.path.end.x) <= WIDTH] + [
-        Stroke(_level(Point(4.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2)), Style.SCALE)
+    """The bar's first half, at its true size. Pages have y down, samples have it up."""
+    bar = Line(Point(4.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
+    ticks = [
+        Line(
+            Point(stroke.path.start.x, HEIGHT - stroke.path.start.y),
+            Point(stroke.path.end.x, HEIGHT - stroke.path.end.y),
+        )
+        for stroke in scale_bar(4.0, HEIGHT / 2)
+        if max(stroke.path.start.x, stroke.path.end.x) <= WIDTH
     ]
+    return [Stroke(Path((line,)), Style.SCALE) for line in (bar, *ticks)]

@@ -91,8 +91,9 @@ def test_pieces_that_stand_side_by_side_share_a_page() -> None:
 
 
 def test_the_order_of_placing_with_fewest_pages_is_taken() -> None:
-    # On 150 × 150 mm frames: lying flat, 100 × 80 and 80 × 60 leave no room for the other two, standing they do.
-    assert [len(page.placed) for page in planned((170, 120), (170, 120), (170, 60), (170, 60), (80, 40))] == [2, 3]
+    # Below the check block 170 mm are left. Lying flat the two take 105 + 4 + 80 mm down and 140 + 4 + 130 mm across;
+    # standing they are 105 + 4 + 80 = 189 mm across and 140 mm high.
+    assert [len(page.placed) for page in planned((80, 130), (105, 140))] == [2]
 
 
 @given(st.lists(st.tuples(st.floats(10, 185), st.floats(10, 255)), min_size=1, max_size=12), st.sampled_from(EDITIONS))

@@ -66,10 +66,9 @@ def test_a_sheet_of_two_by_two_tiles_knows_its_neighbours() -> None:
 
 
 def test_the_way_round_that_takes_fewer_pages_is_chosen() -> None:
-    # Standing it takes 3 pages across and 1 down; turned, 2 down and 2 across.
+    # 560 mm across is 3 columns of 190, 250 mm down 1 row of 263; the other way round it would be 2 × 3.
     pages = tiles(hand_piece(rectangle(560, 250)))
     assert len(pages) == 3
-    # The other way round: 250 across is 2 columns of 190, 560 is 3 rows of 263.
     assert all(page.placed[0].movement.quarter_turns == 0 for page in pages)
     turned = tiles(hand_piece(rectangle(250, 560)))
     assert len(turned) == 3
@@ -90,9 +89,16 @@ def test_a_tile_on_which_nothing_falls_is_dropped() -> None:
 
 
 def test_a_shift_that_saves_a_page_is_found() -> None:
-    # In the middle the small foot reaches into a tile of its own; shifted to one side it does not.
-    foot = hand_piece(polyline((0, 0), (200, 0), (200, 10), (180, 10), (180, 500), (0, 500)))
-    assert len(tiles(foot)) == 3
+    # In the middle of two columns of 190 mm the leg of 185 mm would stand on both; pushed to the left, on one.
+    foot = hand_piece(polyline((0, 0), (270, 0), (270, 10), (185, 10), (185, 500), (0, 500)))
+    assert [(page.row, page.column) for page in tiles(foot)] == [(1, 1), (2, 1), (2, 2)]
+
+
+@pytest.mark.parametrize(("leg", "printed"), [(187.5, 3), (188.5, 4)])
+def test_half_a_millimetre_decides_whether_a_tile_is_printed(leg: float, printed: int) -> None:
+    # 376 × 522 mm leave 2 mm on every side of 2 × 2 frames, so the leg ends at 2 + leg; the frame ends at 190.
+    piece = hand_piece(polyline((0, 0), (376, 0), (376, 200), (leg, 200), (leg, 522), (0, 522)))
+    assert len(tiles(piece)) == printed
 
 
 outlines = st.one_of(

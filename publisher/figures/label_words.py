@@ -1,0 +1,73 @@
+"""What the labels of a template say, as phrases: a name beside each mark, and the block that names the piece."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from publisher.drafting import Copy, Mark, Piece
+from publisher.template_pages import TemplatePage
+from publisher.terms import Phrase, length
+
+TITLE, BODY, SMALL = 15.0, 10.0, 9.0  # type sizes, points
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """One line of a label before it is text."""
+
+    phrase: Phrase
+    points: float
+    bold: bool = False
+
+
+def mark_words(mark: Mark) -> tuple[Words, ...]:
+    """A mark's name, and the copies that bear it when not all do."""
+    if not mark.copies:
+        return (Words(Phrase.of("label.mark", name=mark.name), SMALL),)
+    return (Words(Phrase.of("label.mark-for", name=mark.name, copies=_listed(mark.copies)), SMALL),)
+
+
+def block_words(piece: Piece, size: str | None, page: TemplatePage) -> tuple[Words, ...]:
+    """Number and name, what to cut, the allowances, and on a tile its row and column."""
+    lines = [_title(piece, size)]
+    lines += [Words(_cut_phrase(piece, copy), BODY) for copy in piece.copies]
+    lines += [Words(phrase, BODY) for phrase in _allowance_phrases(piece)]
+    if page.rows * page.columns > 1:
+        tile = {"row": page.row, "column": page.column, "rows": page.rows, "columns": page.columns}
+        lines.append(Words(Phrase.of("label.tile", **{name: str(value) for name, value in tile.items()}), BODY))
+    return tuple(lines)
+
+
+def _title(piece: Piece, size: str | None) -> Words:
+    title = {"number": str(piece.number), "name": piece.name}
+    if size is None:
+        return Words(Phrase.of("label.title", **title), TITLE, bold=True)
+    return Words(Phrase.of("label.title-size", **title, size=size), TITLE, bold=True)
+
+
+def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
+    key = (
+        "label.cut-inner"
+        if copy.to_finished_line
+        else "label.cut-pair"
+        if copy.mirrored and copy.count == 2
+        else "label.cut"
+    )
+    short = copy.name.removeprefix(f"{piece.name} ")
+    return Phrase.of(key, copy=short, count=str(copy.count), material=copy.material)
+
+
+def _allowance_phrases(piece: Piece) -> Iterator[Phrase]:
+    """One allowance for the whole piece, or each with the edges that have it."""
+    amounts: dict[float, list[str]] = {}
+    for edge in piece.edges:
+        amounts.setdefault(round(edge.allowance, 3), []).append(edge.name)
+    for amount, edges in amounts.items():
+        told = Phrase.of("length", mm=str(length(amount).amount))
+        if len(amounts) == 1:
+            yield Phrase.of("label.allowance", amount=told) if amount else Phrase.of("label.no-allowance")
+        else:
+            yield Phrase.of("label.edges-allowance", amount=told, edges=_listed(edges))
+
+
+def _listed(names: Sequence[str]) -> Phrase:
+    return Phrase("list", tuple((str(at), name) for at, name in enumerate(names)))
