@@ -1,5 +1,19 @@
-"""`python -m publisher` is `publisher`."""
+"""The entry of the command line: `publisher`, or `python -m publisher`."""
 
-from publisher.commands import main
+import gc
+import os
 
-main()
+
+def main() -> None:
+    """Runs a command."""
+    # Garbage is looked for seldom: a command makes much, keeps most of it, and is soon over.
+    gc.set_threshold(100_000, 20, 100)
+    # No array is large here: threads for arithmetic would only stand in the way of parting the process.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    from publisher.commands import main as run_command
+
+    run_command()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,5 +1,6 @@
 """Lines and texts of a finished PDF, read back with pdfminer.six: millimetres on paper, y down from its upper left."""
 
+import itertools
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
@@ -83,14 +84,12 @@ class DrawnPath:
 
 
 def _along(controls: tuple[Spot, ...], step: float) -> Iterator[Spot]:
-    reach = sum(math.dist(*pair) for pair in zip(controls, controls[1:], strict=False))
+    reach = sum(math.dist(*pair) for pair in itertools.pairwise(controls))
     count = max(math.ceil(reach / step), 64 if len(controls) == 4 else 1)
     for at in range(1, count + 1):
         spots, part = list(controls), at / count
         while len(spots) > 1:  # de Casteljau
-            spots = [
-                (x + (u - x) * part, y + (v - y) * part) for (x, y), (u, v) in zip(spots, spots[1:], strict=False)
-            ]
+            spots = [(x + (u - x) * part, y + (v - y) * part) for (x, y), (u, v) in itertools.pairwise(spots)]
         yield spots[0]
 
 

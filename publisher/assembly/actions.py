@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from publisher.assembly.values import Action
 from publisher.drafting import Draft, Piece
 from publisher.measures import ActionSaying, Measures, Name
-from publisher.source import WrittenStep
+from publisher.source import Source, WrittenStep
 from publisher.terms import Finding, Place, Severity, Unusable, did_you_mean
 
 # What each verb is done to, the likeliest first.
@@ -32,6 +32,10 @@ TARGETS: dict[str, tuple[str, ...]] = {
 SECOND_NAMES: dict[str, tuple[str, ...]] = {"fuse": ("copy",), "attach": ("mark", "edge", "copy"), "bind": ("copy",)}
 
 
+class Undrafted(Exception):
+    """An action names something that an error keeps out of the draft."""
+
+
 @dataclass(frozen=True, slots=True)
 class Known:
     """Every name that an action may use, by kind."""
@@ -42,6 +46,14 @@ class Known:
     notions: frozenset[str]
     marks: frozenset[str]  # copy.mark
     edges: frozenset[str]  # copy.edge
+    undrafted: frozenset[str]  # names that were written and could not be drafted, which has been told
+
+    def kept_out(self, name: str) -> bool:
+        """True for a name that an error, which has been told, keeps out of the draft."""
+        head = name.partition(".")[0]
+        return name in self.undrafted or any(
+            head == left or head.startswith(f"{left} ") for left in self.undrafted if "." not in left
+        )
 
     def of(self, kind: str) -> frozenset[str]:
         """The names of one kind."""
@@ -55,16 +67,30 @@ class Known:
         }[kind]
 
 
-def known_names(draft: Draft) -> Known:
-    """The names of a draft that actions may use."""
+def known_names(source: Source, draft: Draft) -> Known:
+    """The names of a draft that actions may use, and those that an error keeps out of it."""
+    drafted = {copy.name for piece in draft.pieces for copy in piece.copies}
+    drafted |= {thing.name for thing in (*draft.seams, *draft.placements)} | {notion.key for notion in draft.notions}
+    marks = frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks]))
     return Known(
+        undrafted=frozenset(_written_names(source) - drafted - marks),
         copies=frozenset(copy.name for piece in draft.pieces for copy in piece.copies),
         seams=frozenset(seam.name for seam in draft.seams),
         placements=frozenset(placement.name for placement in draft.placements),
         notions=frozenset(notion.key for notion in draft.notions),
-        marks=frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks])),
+        marks=marks,
         edges=frozenset(_parts(draft.pieces, _edge_names)),
     )
+
+
+def _written_names(source: Source) -> set[str]:
+    """Names of copies, seams, placements, notions and marks as they were written, and of what could not be read."""
+    names = {str(thing.name) for thing in (*source.seams, *source.placements)} | set(source.unread)
+    names |= {str(notion.key) for notion in source.notions}
+    for piece in source.pieces:
+        copies = {str(piece.name) if copy.name == "only" else f"{piece.name} {copy.name}" for copy in piece.copies}
+        names |= copies | {f"{copy}.{mark.name}" for copy in copies for mark in piece.marks}
+    return names
 
 
 def _edge_names(piece: Piece) -> list[str]:
@@ -90,6 +116,8 @@ def read_actions(step: WrittenStep, measures: Measures, known: Known) -> tuple[t
             actions.append(_action(said, known))
         except Unusable as reason:
             found.append(reason.finding)
+        except Undrafted:
+            continue
     return tuple(actions), tuple(found)
 
 
@@ -118,6 +146,8 @@ def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
         (kind for kind in ("copy", "seam", "placement", "notion", "mark", "edge") if name.text in known.of(kind)), None
     )
     wanted = " or ".join(kinds)
+    if known.kept_out(name.text):
+        raise Undrafted
     if is_a is not None:
         raise _unusable(
             "wrong-kind-of-name",

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from publisher.assembly.actions import known_names, read_actions
+from publisher.assembly.actions import Known, known_names, read_actions
 from publisher.assembly.values import Action, Assembly, AssemblyStep, Checkpoint, WorkState
 from publisher.drafting import Draft, SeamEdge
 from publisher.geometry import Box, offset_outline
@@ -13,7 +13,7 @@ from publisher.terms import Finding, Severity, did_you_mean
 
 def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly, tuple[Finding, ...]]:
     """All steps of one variant in order, and findings about actions and checkpoints that name nothing."""
-    known = known_names(draft)
+    known = known_names(source, draft)
     state = WorkState()
     steps: list[AssemblyStep] = []
     found: list[Finding] = []
@@ -23,7 +23,7 @@ def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly
             before = state
             for action in actions:
                 state = after_action(state, action, draft)
-            checkpoints, unmeasured = _checkpoints(written, measures, draft, state)
+            checkpoints, unmeasured = _checkpoints(written, measures, draft, state, known)
             found.extend((*unread, *unmeasured))
             steps.append(AssemblyStep(written.id, written.number, actions, before, state, checkpoints, written.place))
     return Assembly(tuple(steps)), tuple(replace(finding, variants=(draft.variant,)) for finding in found)
@@ -72,14 +72,14 @@ def _atomic(draft: Draft, copy: str, edge: str) -> frozenset[tuple[str, str]]:
 
 
 def _checkpoints(
-    written: WrittenStep, measures: Measures, draft: Draft, state: WorkState
+    written: WrittenStep, measures: Measures, draft: Draft, state: WorkState, known: Known
 ) -> tuple[tuple[Checkpoint, ...], tuple[Finding, ...]]:
     checkpoints: list[Checkpoint] = []
     found: list[Finding] = []
     copies = [copy.name for piece in draft.pieces for copy in piece.copies]
     for line in written.now:
         name = measures.saying(line)
-        if not isinstance(name, Name):
+        if not isinstance(name, Name) or known.kept_out(name.text):
             continue
         if name.text in copies:
             checkpoints.append(measure_copy(draft, name.text, state, written))

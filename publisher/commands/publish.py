@@ -93,7 +93,7 @@ def _write(proof: Proof, wanted: Sequence[Edition], into: Path, name: str) -> tu
         computed_json,
         exchange_output,
         foreign_files,
-        print_edition,
+        print_editions,
     )
 
     target = into / name
@@ -104,9 +104,9 @@ def _write(proof: Proof, wanted: Sequence[Edition], into: Path, name: str) -> tu
     records: list[EditionRecord] = []
     lines: list[str] = []
     found: list[Finding] = []
-    for edition in wanted:
-        _progress(f"{name}: {edition.name} …")
-        printed = print_edition(proof, edition)
+    _progress(f"{name}: {len(wanted)} editions …")
+    for printed in print_editions(proof, wanted):
+        edition = printed.edition
         file = f"{name}-{edition.name}.pdf"
         files[file] = printed.pdf
         records.append(EditionRecord(edition.name, file, printed.pages, printed.template_pages, printed.made_of))

@@ -115,6 +115,13 @@ def unusable(name: str, place: Place | None, says: str, mend: str) -> Unusable:
     return Unusable(Finding(name, Severity.ERROR, place, says, mend))
 
 
+def unknown(bench: Bench, name: str, place: Place, says: str, mend: str) -> Exception:
+    """To raise for a name that nothing bears; silent where what bears it could not be read, which has been told."""
+    if any(name == unread or name.startswith(f"{unread} ") for unread in bench.source.unread):
+        return AlreadyFound(name)
+    return unusable("no-such-name", place, says, mend)
+
+
 def head_and_tail(name: Name) -> tuple[str, str]:
     """`body front.snap` as ("body front", "snap"); without a dot the tail is empty."""
     head, _, tail = name.text.partition(".")

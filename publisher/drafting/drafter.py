@@ -45,14 +45,18 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found
     )
     pieces = _pieces(bench, found)
+    # A seam of a copy that could not be drafted is left out with it; why has been told.
+    copies = {copy.name for piece in pieces for copy in piece.copies}
+    seams = _each(source.seams, lambda seam: draft_seam(bench, seam), found)
+    placements = _each(source.placements, lambda placement: draft_placement(bench, placement), found)
     quoted, unquoted = quote_all(bench)
     found.extend(unquoted)
     draft = Draft(
         variant=variant,
         measures=tuple(worked),
         pieces=tuple(pieces),
-        seams=tuple(_each(source.seams, lambda seam: draft_seam(bench, seam), found)),
-        placements=tuple(_each(source.placements, lambda placement: draft_placement(bench, placement), found)),
+        seams=tuple(seam for seam in seams if {edge.copy for edge in (*seam.first, *seam.second)} <= copies),
+        placements=tuple(one for one in placements if {one.placed, one.below} <= copies),
         materials=tuple(_each(source.materials, lambda material: draft_material(bench, material), found)),
         notions=tuple(_each(source.notions, lambda notion: draft_notion(bench, notion), found)),
         finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 
-from publisher.drafting.bench import UNUSABLE, Bench, unusable
+from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.edges import edge_allowance, edge_path, strip_end_allowance, usual_allowance
 from publisher.drafting.marks import draft_mark
 from publisher.drafting.outlines import outline_plan
@@ -168,8 +168,9 @@ def _copy(bench: Bench, piece: WrittenPiece, written: WrittenCopy) -> Copy:
     assert isinstance(said, CopySaying)
     known = [str(material.key) for material in bench.source.materials]
     if said.material.text not in known:
-        raise unusable(
-            "no-such-name",
+        raise unknown(
+            bench,
+            said.material.text,
             said.material.place,
             f"no material called '{said.material.text}'",
             did_you_mean(said.material.text, known) or "add it to materials:",

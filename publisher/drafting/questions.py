@@ -1,6 +1,6 @@
 """What a formula may ask of the pieces: the length of an edge or a seam, the width of a piece, a distance."""
 
-from publisher.drafting.bench import Bench, head_and_tail, unusable
+from publisher.drafting.bench import Bench, head_and_tail, unknown, unusable
 from publisher.drafting.edges import atomic_edges, edge_path, piece_point
 from publisher.drafting.marks import mark_spot
 from publisher.drafting.outlines import outline_plan
@@ -34,8 +34,9 @@ def _length(bench: Bench, name: Name) -> float:
     head, tail = head_and_tail(name)
     if not tail:
         seams = [str(seam.name) for seam in bench.source.seams]
-        raise unusable(
-            "no-such-name",
+        raise unknown(
+            bench,
+            name.text,
             name.place,
             f"'{name.text}' is no edge and no seam, so it has no length of its own",
             did_you_mean(name.text, seams) if seams else "name an edge: body.base",

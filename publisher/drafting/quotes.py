@@ -1,6 +1,6 @@
 """What each quote in braces stands for: a quantity of this variant, or the name of something."""
 
-from publisher.drafting.bench import AlreadyFound, Bench, unusable
+from publisher.drafting.bench import AlreadyFound, Bench, unknown
 from publisher.drafting.references import copy_names, work_out_formula
 from publisher.drafting.values import Quoted
 from publisher.measures import Formula, Name
@@ -66,6 +66,6 @@ def _things(bench: Bench) -> tuple[str, ...]:
     )
 
 
-def _nothing_bears(bench: Bench, name: Name) -> Unusable:
+def _nothing_bears(bench: Bench, name: Name) -> Exception:
     known = (*bench.measures_by_name, *_things(bench), *_goods(bench.source))
-    return unusable("no-such-name", name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known))
+    return unknown(bench, name.text, name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known))

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from publisher.drafting.bench import Asker, Bench, head_and_tail, unusable
+from publisher.drafting.bench import Asker, Bench, head_and_tail, unknown, unusable
 from publisher.measures import Asked, Formula, Literal, Name, evaluate
 from publisher.source import Native, WrittenNotion, WrittenPiece
 from publisher.terms import Dimension, Quantity, did_you_mean
@@ -75,8 +75,9 @@ def named_quantity(bench: Bench, name: Name) -> Quantity:
     if tail:
         raise _dotted(bench, name, head, tail)
     known = [str(name) for name in bench.measures_by_name]
-    raise unusable(
-        "no-such-name",
+    raise unknown(
+        bench,
+        name.text,
         name.place,
         f"no measure called '{name.text}'",
         did_you_mean(name.text, known) or "add it to measures:",
@@ -120,7 +121,7 @@ def _dotted(bench: Bench, name: Name, head: str, tail: str) -> Exception:
             f"ask for its length: length of {name.text}",
         )
     known = [*(str(notion.key) for notion in bench.source.notions), *copy_names(bench), *bench.pieces_by_name]
-    return unusable("no-such-name", name.place, f"no piece or notion called '{head}'", did_you_mean(head, known))
+    return unknown(bench, head, name.place, f"no piece or notion called '{head}'", did_you_mean(head, known))
 
 
 def copy_name(piece: WrittenPiece, short: str) -> str:
@@ -151,5 +152,5 @@ def the_piece(bench: Bench, name: str, asked: Name) -> WrittenPiece:
     piece = find_piece(bench, name)
     if piece is None:
         known = [*bench.pieces_by_name, *copy_names(bench)]
-        raise unusable("no-such-name", asked.place, f"no piece called '{name}'", did_you_mean(name, known))
+        raise unknown(bench, name, asked.place, f"no piece called '{name}'", did_you_mean(name, known))
     return piece

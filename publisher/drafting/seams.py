@@ -1,6 +1,6 @@
 """Seams and placements: which edges of which copies meet."""
 
-from publisher.drafting.bench import Bench, head_and_tail, unusable
+from publisher.drafting.bench import Bench, head_and_tail, unknown, unusable
 from publisher.drafting.edges import atomic_edges, edge_allowance, edge_path
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import copy_names, piece_of_copy, work_out_length
@@ -57,7 +57,7 @@ def the_copys_piece(bench: Bench, copy: str, asked: Name) -> WrittenPiece:
         copies = [name for name in copy_names(bench) if name.startswith(f"{copy} ")]
         listed = ", ".join(f"'{name}'" for name in copies)
         raise unusable("which-copy", asked.place, f"'{copy}' is cut several times", f"say which: {listed}")
-    raise unusable("no-such-name", asked.place, f"no copy called '{copy}'", did_you_mean(copy, copy_names(bench)))
+    raise unknown(bench, copy, asked.place, f"no copy called '{copy}'", did_you_mean(copy, copy_names(bench)))
 
 
 def draft_placement(bench: Bench, written: WrittenPlacement) -> Placement:

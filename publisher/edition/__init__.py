@@ -5,6 +5,7 @@ from publisher.edition.layouts import layouts_folder
 from publisher.edition.output import ForeignFiles, exchange_output, foreign_files, read_record
 from publisher.edition.printed import PrintedEdition, SetEdition, print_edition, print_set, set_edition
 from publisher.edition.printing import DrawingFailed, MissingPango
+from publisher.edition.side_by_side import print_editions
 from publisher.edition.words import NoSuchLanguage, languages
 
 __all__ = [
@@ -21,6 +22,7 @@ __all__ = [
     "languages",
     "layouts_folder",
     "print_edition",
+    "print_editions",
     "print_set",
     "read_record",
     "set_edition",

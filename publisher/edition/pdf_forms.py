@@ -19,7 +19,7 @@ from publisher.geometry import Box, Point
 from publisher.template_pages import Frame, Paper, PlacedPiece
 
 FIRST_SENTINEL = 99000
-SENTINEL = re.compile(rb"-(99\d{3}) 7 m")
+SENTINEL = re.compile(rb"-(\d{5,7}) 7 m")
 ORIGIN = Point(0.0, 0.0)
 LINE_ROOM = 1  # mm: more than half the widest pen
 
@@ -48,8 +48,13 @@ def sentinel_svg(paper: Paper, key: int, title: str) -> str:
 
 
 def draw_forms(pdf: pydyf.PDF, orders: Sequence[DrawingOrder]) -> None:
-    """Replaces every placeholder's token by its lines. Raises RuntimeError where one is missing or stands twice."""
+    """Replaces every placeholder's token by its lines.
+
+    Raises RuntimeError where a placeholder is missing, stands twice, or has no order: a page would stay without lines.
+    """
     standing = _find_placeholders(pdf)
+    if set(standing) - set(range(len(orders))):
+        raise RuntimeError(f"{len(standing)} placeholders stand in the pages, for {len(orders)} drawing orders")
     forms: dict[tuple[Figure, str | None], str] = {}
     groups: dict[str, pydyf.Dictionary] = {}
     resources = _resources(pdf)
@@ -78,7 +83,7 @@ def _find_placeholders(pdf: pydyf.PDF) -> dict[int, list[tuple[pydyf.Stream, int
         if isinstance(stream, pydyf.Stream):
             for at, item in enumerate(stream.stream):
                 token = SENTINEL.fullmatch(item) if isinstance(item, bytes) else None
-                if token is not None:
+                if token is not None and int(token[1]) >= FIRST_SENTINEL:
                     found.setdefault(int(token[1]) - FIRST_SENTINEL, []).append((stream, at))
     return found
 

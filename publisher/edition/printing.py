@@ -50,7 +50,10 @@ def print_pdf(html: str, orders: Sequence[DrawingOrder], date: str) -> PrintedPd
 
     Raises MissingPango, and DrawingFailed where anything at all could not be drawn.
     """
-    weasyprint = _weasyprint(date)
+    # Without HarfBuzz's subsetter fonts would carry the time of day.
+    stamp = datetime.fromisoformat(date).replace(tzinfo=UTC) if date else datetime(2000, 1, 1, tzinfo=UTC)
+    os.environ["SOURCE_DATE_EPOCH"] = str(int(stamp.timestamp()))
+    weasyprint = load_weasyprint()
     pages: list[int] = []
 
     def finish(document: Any, pdf: Any) -> None:
@@ -64,15 +67,15 @@ def print_pdf(html: str, orders: Sequence[DrawingOrder], date: str) -> PrintedPd
         document = weasyprint.HTML(
             string=html, base_url=layouts_folder().as_uri() + "/", url_fetcher=_fetcher(weasyprint)
         )
-        content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish)
+        try:
+            content: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish)
+        except weasyprint.urls.FatalURLFetchingError as refused:
+            raise DrawingFailed(str(refused.__cause__ or refused)) from refused
     return PrintedPdf(content, pages[0], _has_harfbuzz_subset())
 
 
-def _weasyprint(date: str) -> Any:
-    """The library, its system fonts hidden from it before it is first imported."""
-    # Without HarfBuzz's subsetter fonts would carry the time of day.
-    stamp = datetime.fromisoformat(date).replace(tzinfo=UTC) if date else datetime(2000, 1, 1, tzinfo=UTC)
-    os.environ["SOURCE_DATE_EPOCH"] = str(int(stamp.timestamp()))
+def load_weasyprint() -> Any:
+    """The library, the system's fonts hidden from it before it is first imported. Raises MissingPango."""
     _hide_system_fonts()
     # Where Pango is missing the library prints a banner; that no system font is found is how we want it.
     with warnings.catch_warnings(), redirect_stdout(StringIO()):

@@ -11,7 +11,7 @@ from markdown.treeprocessors import Treeprocessor
 from publisher.terms import Written
 
 # Signs of the private use area that no keyboard writes; Markdown passes them by.
-_OPEN, _CLOSE, _LEFT, _RIGHT = "\ue000", "\ue001", "\ue002", "\ue003"
+_OPEN, _CLOSE, _LEFT, _RIGHT, _AMPERSAND = "\ue000", "\ue001", "\ue002", "\ue003", "\ue004"
 _QUOTE = re.compile(r"\{\{|\}\}|\{[^{}\n]*\}")
 _MARKED = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
 _PRIVATE = re.compile("[\ue000-\uf8ff]")
@@ -48,7 +48,8 @@ def render(text: str, quotes: tuple[Written, ...], shown: Callable[[Written], st
         return f"{_OPEN}{len(filled) - 1}{_CLOSE}"
 
     marked = _QUOTE.sub(mark, _PRIVATE.sub("", text))
-    html = _renderer().convert(marked)
+    # Markdown would leave what looks like an entity as it is; here it is the text that was typed.
+    html = _renderer().convert(marked.replace("&", _AMPERSAND)).replace(_AMPERSAND, "&amp;")
     html = _MARKED.sub(lambda match: filled[int(match[1])], html)
     return _tight(html.replace(_LEFT, "{").replace(_RIGHT, "}"))
 

@@ -21,7 +21,7 @@ FARTHEST = 25.0  # mm: a mark's label lies nearer than this
 SMALLER = (1.0, 0.85, 0.7)  # of the wanted size; never below SMALLEST
 SMALLEST = 8.0
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
-AROUND = 30.0  # mm: how far to either side free paper is looked for when the nearest will not do
+AROUND = (15.0, 30.0, 60.0, 120.0)  # mm: how far about free paper is looked for when the nearest will not do
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +66,7 @@ class _OnPaper:
     placed: PlacedPiece
     lines: tuple[Path, ...]
     outline: Path  # the finished line
-    covers: Box  # of the cut line
+    cut_line: Path
     within: Box
 
 
@@ -135,8 +135,8 @@ def _outline_of(box: Box) -> Path:
 
 def _on_paper(piece: Piece, placed: PlacedPiece) -> _OnPaper:
     lines = tuple(_flat(stroke.path, placed) for stroke in piece_figure(piece).strokes)
-    outline, cut = _flat(piece.finished_line, placed), _flat(piece.cut_line, placed)
-    return _OnPaper(piece, placed, lines, outline, cut.box, _box_of(placed.clip))
+    outline, cut_line = _flat(piece.finished_line, placed), _flat(piece.cut_line, placed)
+    return _OnPaper(piece, placed, lines, outline, cut_line, _box_of(placed.clip))
 
 
 def _flat(path: Path, placed: PlacedPiece) -> Path:
@@ -194,14 +194,13 @@ def _gap(box: Box, point: Point) -> float:
 
 
 def _place_outside(one: _OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
-    """On free paper beside the pieces, as near as can be, with a leader that runs over no other label."""
+    """On free paper, as near as can be, with a leader that runs over no other label and no other piece."""
     paper = _outline_of(one.within)
-    covered = [*page.taken, *(other.covers for other in page.shown)]
+    in_the_way = [*page.taken, *(other.cut_line.box for other in page.shown if other is not one)]
     for lines, width, height in _fitted(wanted.words, page.fit):
-        for near in _spots_round(wanted.near or _middle(one.covers)):
-            spot = place_box(paper, page.lines, covered, (width, height), one.within, CLEAR, near)
+        for near in _spots_round(wanted.near or _middle(one.cut_line.box)):
+            spot = place_box(paper, page.lines, page.taken, (width, height), one.within, CLEAR, near)
             leader = _leader(one, wanted, spot) if spot is not None else None
-            in_the_way = [*page.taken, *(other.covers for other in page.shown if other is not one)]
             if spot is not None and leader is not None and not any(_runs_over(leader, box) for box in in_the_way):
                 stroke = Stroke(Path((leader,)), Style.LEADER)
                 return Label(lines, spot.left, spot.bottom, width, height, one.piece.name, stroke)
@@ -214,19 +213,20 @@ def _middle(box: Box) -> Point:
 
 def _spots_round(at: Point) -> Iterator[Point]:
     yield at
-    for x, y in itertools.product((0.0, AROUND, -AROUND), repeat=2):
-        if x or y:
-            yield Point(at.x + x, at.y + y)
+    for away in AROUND:
+        for x, y in itertools.product((0.0, away, -away), repeat=2):
+            if x or y:
+                yield Point(at.x + x, at.y + y)
 
 
 def _leader(one: _OnPaper, wanted: _Wanted, box: Box) -> Line | None:
     """From a label's edge to the mark it names, or to the nearest spot well inside the piece."""
     target = wanted.near
     if target is None:
-        inside = place_box(one.outline, (), (), (1.0, 1.0), one.within, 0.0, _middle(box))
-        if inside is None:
+        well_inside = place_box(one.outline, (one.outline,), (), (1.0, 1.0), one.within, 0.0, _middle(box))
+        if well_inside is None:
             return None
-        target = _middle(inside)
+        target = _middle(well_inside)
     start = _nearest_of(box, target)
     way = target - start
     if way.length <= wanted.reach + CLEAR:

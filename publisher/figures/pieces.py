@@ -63,10 +63,11 @@ def circle(centre: Point, radius: float) -> Arc:
 
 
 def grain_strokes(grain: GrainLine) -> list[Stroke]:
-    """A line with a head at each end: either way up will do."""
-    along = (grain.end - grain.start).unit()
-    shaft = _line(grain.start + along * HEAD_LENGTH, grain.end - along * HEAD_LENGTH)
-    heads = [_head(grain.end, along), _head(grain.start, -along)]
+    """A line with a head at each end: either way up will do. On a short line the heads are smaller."""
+    whole = grain.end - grain.start
+    along, size = whole.unit(), min(1.0, whole.length / (3 * HEAD_LENGTH))
+    shaft = _line(grain.start + along * (HEAD_LENGTH * size), grain.end - along * (HEAD_LENGTH * size))
+    heads = [_head(grain.end, along * size), _head(grain.start, -along * size)]
     return [Stroke(shaft, Style.GRAIN), *(Stroke(head, Style.SOLID, closed=True) for head in heads)]
 
 

@@ -3,8 +3,9 @@
 import itertools
 from collections.abc import Iterable
 
+import numpy
 import shapely
-from shapely import MultiPoint, Polygon, box
+from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 from shapely.ops import nearest_points
 
@@ -34,7 +35,7 @@ def place_box(
         if within.width > width + 2 * clear and within.height > height + 2 * clear
         else Polygon()
     )
-    forbidden = [_swept(first, second, width, height, clear) for line in lines for first, second in _steps(line)]
+    forbidden = _swept(lines, width, height, clear)
     forbidden += [
         box(one.left - width - clear, one.bottom - height - clear, one.right + clear, one.top + clear) for one in taken
     ]
@@ -43,19 +44,15 @@ def place_box(
     return None if corner is None else Box(corner.x, corner.y, corner.x + width, corner.y + height)
 
 
-def _steps(line: Path) -> Iterable[tuple[Point, Point]]:
-    points = line.flattened(0.2)
-    return itertools.pairwise(points)
-
-
-def _swept(first: Point, second: Point, width: float, height: float, clear: float) -> BaseGeometry:
-    corners = [
-        (point.x + x, point.y + y)
-        for point in (first, second)
-        for x in (-width - clear, clear)
-        for y in (-height - clear, clear)
-    ]
-    return MultiPoint(corners).convex_hull
+def _swept(lines: Iterable[Path], width: float, height: float, clear: float) -> list[BaseGeometry]:
+    """What each straight step of the lines forbids: the hull of the turned box at both its ends, all at once."""
+    steps = [step for line in lines for step in itertools.pairwise(line.flattened(0.2))]
+    if not steps:
+        return []
+    ends = numpy.array([[(first.x, first.y), (second.x, second.y)] for first, second in steps])
+    turned = numpy.array([(x, y) for x in (-width - clear, clear) for y in (-height - clear, clear)])
+    corners = (ends[:, :, None, :] + turned[None, None, :, :]).reshape(len(steps), -1, 2)
+    return list(shapely.convex_hull(shapely.multipoints(corners)))
 
 
 def _choose(free: BaseGeometry, width: float, height: float, near: Point | None) -> Point | None:

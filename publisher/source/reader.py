@@ -105,11 +105,14 @@ def _source(
 ) -> Source:
     sizes = tuple(said.sizes)
     _check_doubles(sizes, found)
+    unread: list[str] = []
 
     def each(key: str, read: Callable[[Written, yaml_nodes.Node, list[Finding]], Read | None]) -> tuple[Read, ...]:
         group = root.get(key)
         items = group.items if isinstance(group, yaml_nodes.Mapping) else ()
-        return tuple(one for one in (read(name, node, found) for name, node in items) if one is not None)
+        readings = [(name, read(name, node, found)) for name, node in items]
+        unread.extend(str(name) for name, one in readings if one is None)
+        return tuple(one for _, one in readings if one is not None)
 
     finished = tuple((side, native(value, found)) for side, value in said.finished_size.items())
     return Source(
@@ -127,6 +130,7 @@ def _source(
         sections=sections,
         texts=texts,
         kept=kept,
+        unread=tuple(unread),
     )
 
 

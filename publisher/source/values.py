@@ -199,3 +199,4 @@ class Source:
     sections: tuple[WrittenSection, ...]
     texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name
+    unread: tuple[str, ...] = ()  # names of what could not be read and has been told

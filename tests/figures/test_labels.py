@@ -1,0 +1,300 @@
+"""Labels in place: inside their piece and clear of every line; else smaller; else outside with a leader; else found."""
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import replace
+
+import pytest
+import shapely
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely import LineString, Polygon
+
+from publisher.drafting import Copy, Edge, GrainLine, Piece
+from publisher.figures import Label, label_page, piece_figure
+from publisher.geometry import Path, Point
+from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
+from publisher.terms import Finding, Phrase, Place, Severity, UnitSystem
+from tests.hand_pieces import HERE, hand_draft, hand_piece, notch, point_mark, polyline, rectangle, rounded
+
+A4 = Edition(UnitSystem.METRIC, Paper.A4)
+POINT = 25.4 / 72
+
+
+def fit(phrase: Phrase, points: float, bold: bool) -> tuple[str, float]:
+    """A typewriter: half the type size for each sign of the key and the values."""
+    text = f"{phrase.key}: {', '.join(str(value) for _, value in phrase.values if isinstance(value, str))}"
+    return text, len(text) * points / 2 * POINT
+
+
+def placed(*pieces: Piece) -> list[tuple[TemplatePage, list[Piece], tuple[Label, ...], tuple[Finding, ...]]]:
+    """Every page of the pieces with its labels."""
+    pages, findings = plan_pages([hand_draft(pieces)], A4)
+    assert findings == ()
+    by_name = {piece.name: piece for piece in pieces}
+    done = []
+    for page in pages.pages:
+        here = [by_name[one.piece] for one in page.placed]
+        done.append((page, here, *label_page(page, here, fit)))
+    return done
+
+
+def area(label: Label) -> Polygon:
+    return shapely.box(label.left, label.top, label.left + label.width, label.top + label.height)
+
+
+def drawn(page: TemplatePage, pieces: Sequence[Piece]) -> list[LineString]:
+    """Every line of the pieces as it lies on the page."""
+    return [
+        LineString([(spot.x, spot.y) for spot in map(one.on_paper, stroke.path.flattened(0.01))])
+        for one, piece in zip(page.placed, pieces, strict=True)
+        for stroke in piece_figure(piece).strokes
+    ]
+
+
+def on_page(path: Path, page: TemplatePage, at: int = 0) -> Polygon:
+    return Polygon([(spot.x, spot.y) for spot in map(page.placed[at].on_paper, path.flattened(0.01))])
+
+
+def keys(label: Label) -> list[str]:
+    return [line.text.split(":")[0] for line in label.lines]
+
+
+def test_the_block_names_the_piece_and_stands_inside() -> None:
+    piece = hand_piece(rectangle(150, 120), rectangle(130, 100, 10, 10), name="flap", number=3)
+    ((page, here, (label,), found),) = placed(piece)
+    assert found == ()
+    assert keys(label) == ["label.title", "label.cut", "label.allowance"]
+    assert label.lines[0].text == "label.title: flap, 3"
+    assert (label.lines[0].points, label.lines[0].bold, label.leader) == (15, True, None)
+    assert area(label).within(on_page(rectangle(130, 100, 10, 10), page))
+    assert all(area(label).distance(line) > 1 for line in drawn(page, here))
+
+
+def test_each_way_of_cutting_has_its_words() -> None:
+    copies = (
+        Copy("flap outside", "flap", "canvas", 2, False, True, HERE),
+        Copy("flap interfacing", "flap", "fusible", 1, True, False, HERE),
+    )
+    one = hand_piece(rectangle(180, 160))
+    piece = replace(one, copies=copies)
+    ((_, _, (label,), _),) = placed(piece)
+    assert keys(label) == ["label.title", "label.cut-pair", "label.cut-inner", "label.no-allowance"]
+    assert label.lines[1].text == "label.cut-pair: outside, 2, canvas"
+
+
+def test_different_allowances_are_told_with_their_edges() -> None:
+    one = hand_piece(rectangle(180, 150), rectangle(160, 130, 10, 10))
+    hem, *rest = one.edges
+    edges = (Edge("hem", hem.path, 20.0, HERE), *rest)
+    piece = replace(one, edges=edges)
+    ((_, _, (label,), _),) = placed(piece)
+    assert keys(label) == ["label.title", "label.cut", "label.edges-allowance", "label.edges-allowance"]
+
+
+def test_a_mark_is_named_beside_it_and_for_whom() -> None:
+    piece = hand_piece(
+        rectangle(150, 120),
+        rectangle(130, 100, 10, 10),
+        marks=[notch(Point(75, 0), Point(75, 5), name="centre"), point_mark(75, 30, name="snap", copies=("front",))],
+    )
+    ((page, _, (centre, snap, _), found),) = placed(piece)
+    assert found == ()
+    assert [line.text for line in centre.lines] == ["label.mark: centre"]
+    assert keys(snap) == ["label.mark-for"]
+    spots = [page.placed[0].on_paper(Point(75, 5)), page.placed[0].on_paper(Point(75, 30))]
+    for label, spot in zip((centre, snap), spots, strict=True):
+        assert area(label).distance(shapely.Point(spot.x, spot.y)) < 12
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    st.floats(110, 180),
+    st.floats(90, 160),
+    st.floats(3, 20),
+    st.lists(st.tuples(st.floats(0.1, 0.9), st.floats(0.1, 0.9)), max_size=4),
+)
+def test_labels_are_clear_of_all_lines_and_of_each_other(
+    width: float, height: float, radius: float, spots: list[tuple[float, float]]
+) -> None:
+    inner = rounded(width - 20, height - 20, radius, 10, 10)
+    marks = [
+        point_mark(10 + x * (width - 20), 10 + y * (height - 20), name=f"p{at}") for at, (x, y) in enumerate(spots)
+    ]
+    piece = hand_piece(
+        rectangle(width, height), inner, marks=marks, grain_line=GrainLine(Point(20, 30), Point(20, height - 30))
+    )
+    for page, here, labels, found in placed(piece):
+        lines = drawn(page, here)
+        for label in labels:
+            assert not any(area(label).intersects(line) for line in lines)
+            assert label.leader is not None or area(label).within(on_page(inner, page).buffer(0.2))
+            assert min(line.points for line in label.lines) >= 8
+        assert not any(area(one).intersects(area(other)) for one, other in itertools.combinations(labels, 2))
+        assert len(labels) + len(found) == (len(marks) + 1 if page.placed else 0)
+
+
+def test_a_narrow_piece_takes_smaller_type_down_to_eight_points() -> None:
+    # The title is 20 signs: 53 mm at 15 pt, 45 mm at 12.75 pt; the piece is 52 mm wide inside.
+    piece = hand_piece(rectangle(56, 56), rectangle(52, 52, 2, 2), 2.0)
+    ((page, _, (label,), found),) = placed(piece)
+    assert found == ()
+    assert label.leader is None
+    assert label.lines[0].points < 15
+    assert min(line.points for line in label.lines) >= 8
+    assert area(label).within(on_page(piece.cut_line, page))
+
+
+def test_a_tiny_piece_is_named_outside_with_a_leader_into_it() -> None:
+    piece = hand_piece(rectangle(12, 12), name="tab")
+    ((page, here, (label,), found),) = placed(piece)
+    assert found == ()
+    assert label.leader is not None
+    inside = on_page(piece.cut_line, page)
+    assert not area(label).intersects(inside)
+    start, end = label.leader.path.start, label.leader.path.end
+    assert area(label).distance(shapely.Point(start.x, start.y)) < 1e-6
+    assert inside.contains(shapely.Point(end.x, end.y))
+    assert area(label).within(shapely.box(10, 17, 200, 280))
+    assert not any(area(label).intersects(line) for line in drawn(page, here))
+
+
+def test_a_leader_ends_in_the_piece_even_where_its_middle_is_empty() -> None:
+    hook = hand_piece(polyline((0, 0), (100, 0), (100, 9), (9, 9), (9, 100), (0, 100)), name="hook")
+    ((page, _, (label,), found),) = placed(hook)
+    assert found == ()
+    assert label.leader is not None
+    end = label.leader.path.end
+    assert on_page(hook.cut_line, page).contains(shapely.Point(end.x, end.y))
+
+
+def test_a_crowded_mark_is_named_outside_too() -> None:
+    piece = hand_piece(rectangle(14, 60), marks=[point_mark(7, 30, name="a rather long name")], name="strap")
+    ((page, _, labels, found),) = placed(piece)
+    assert found == ()
+    mark = labels[0]
+    assert keys(mark) == ["label.mark"]
+    assert mark.leader is not None
+    assert not area(mark).intersects(on_page(piece.cut_line, page))
+    spot, end = page.placed[0].on_paper(Point(7, 30)), mark.leader.path.end
+    assert shapely.Point(spot.x, spot.y).distance(shapely.Point(end.x, end.y)) == pytest.approx(4.5)
+
+
+@pytest.mark.parametrize(("count", "side"), [(6, 14), (7, 8), (8, 8)])
+def test_labels_and_leaders_of_several_tiny_pieces_keep_apart(count: int, side: float) -> None:
+    pieces = [hand_piece(rectangle(side, side), name=f"tab {at}", number=at) for at in range(1, count + 1)]
+    for page, here, labels, found in placed(*pieces):
+        assert len(labels) + len(found) == len(here)
+        assert len(labels) >= 3
+        covers = [on_page(piece.cut_line, page, at) for at, piece in enumerate(here)]
+        for label in labels:
+            assert label.leader is not None
+            (line,) = (LineString([(spot.x, spot.y) for spot in label.leader.path.flattened()]),)
+            others = [area(other) for other in labels if other is not label]
+            others += [cover for cover, piece in zip(covers, here, strict=True) if piece.name != label.piece]
+            assert not any(line.crosses(other) for other in others)
+            assert not any(area(label).intersects(cover) for cover in covers)
+
+
+def test_what_finds_no_room_at_all_is_a_finding_each_for_itself() -> None:
+    # The piece fills the page: its middle has room, but not for names longer than the page is wide.
+    long = "so long a name that no line of a page can hold it, not even in the smallest type " * 2
+    marks = [
+        replace(notch(Point(at, 0), Point(at, 2), name=f"{long}{at}"), place=Place("pattern.yaml", at, 1, at, 2))
+        for at in (50, 130)
+    ]
+    piece = hand_piece(rectangle(188, 260), marks=marks)
+    page, _, labels, found = placed(piece)[-1]
+    assert [keys(label)[0] for label in labels] == ["label.title"]
+    assert [(one.name, one.severity) for one in found] == [("label-finds-no-room", Severity.WARNING)] * 2
+    assert f"on template page {page.number}," in found[0].says
+    assert "'flap'" in found[0].says
+    assert marks[0].name in found[0].says
+    assert found[0].says != found[1].says
+    assert [str(one.place) for one in found] == ["pattern.yaml:50:1", "pattern.yaml:130:1"]
+
+
+def test_a_mark_is_named_on_the_tile_that_shows_it_and_the_piece_on_each() -> None:
+    piece = hand_piece(rectangle(300, 480), rectangle(280, 460, 10, 10), marks=[point_mark(40, 40, name="snap")])
+    tiled = placed(piece)[1:]
+    assert len(tiled) == 4
+    named = [[one for label in labels for one in keys(label)] for _, _, labels, _ in tiled]
+    assert all("label.title" in one and "label.tile" in one for one in named)
+    assert sum("label.mark" in one for one in named) == 1
+    for page, _, labels, _ in tiled:
+        frame = page.frame
+        within = shapely.box(frame.left, frame.top, frame.left + frame.width, frame.top + frame.height)
+        assert all(area(label).within(within) for label in labels)
+        for label, mark in itertools.product(labels, page.joining_marks):
+            assert area(label).distance(shapely.Point(mark.at.x, mark.at.y)) > 5
+
+
+def test_two_marks_side_by_side_have_their_names_apart() -> None:
+    marks = [point_mark(75, 60, name="upper"), point_mark(75, 49, name="lower")]
+    ((_, _, labels, found),) = placed(hand_piece(rectangle(150, 120), marks=marks))
+    assert found == ()
+    assert len(labels) == 3
+    assert not any(area(one).intersects(area(other)) for one, other in itertools.combinations(labels, 2))
+
+
+def test_a_name_that_would_stand_far_from_its_mark_stands_outside_instead() -> None:
+    # A strap 5 mm wide, the mark at its far end; the next free place inside is the head, 90 mm away.
+    lollipop = polyline((0, 0), (80, 0), (80, 80), (42, 80), (42, 180), (37, 180), (37, 80), (0, 80))
+    end = notch(Point(39, 180), Point(39, 177))
+    ((page, _, (mark, block), found),) = placed(hand_piece(lollipop, marks=[end]))
+    assert found == ()
+    assert (keys(mark), block.leader) == (["label.mark"], None)
+    assert mark.leader is not None
+    spot = page.placed[0].on_paper(end.inner_end)
+    assert area(mark).distance(shapely.Point(spot.x, spot.y)) < 25
+
+
+def test_a_name_outside_its_piece_is_not_inside_another() -> None:
+    # Free paper lies above and below the row, 100 mm from the tab; the room within the panel is nearer.
+    large = hand_piece(rectangle(168, 200), name="panel", number=1)
+    page, here, labels, found = placed(large, hand_piece(rectangle(12, 195), name="tab", number=2))[-1]
+    assert found == ()
+    (tab,) = (label for label in labels if label.piece == "tab")
+    assert tab.leader is not None
+    assert not any(area(tab).intersects(on_page(piece.cut_line, page, at)) for at, piece in enumerate(here))
+
+
+def test_a_piece_narrower_than_any_letter_is_named_all_the_same() -> None:
+    ((_, _, (label,), found),) = placed(hand_piece(rectangle(3, 80), name="cord"))
+    assert found == ()
+    assert label.leader is not None
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.lists(st.integers(2, 22), min_size=4, max_size=10, unique=True))
+def test_no_leader_runs_over_a_name_and_no_name_stands_on_a_leader(spots: list[int]) -> None:
+    marks = [notch(Point(at * 7.0, 0), Point(at * 7.0, 3), name=f"place {at}") for at in spots]
+    ((_, _, labels, found),) = placed(hand_piece(rectangle(165, 8), name="band", marks=marks))
+    assert len(labels) + len(found) == len(marks) + 1
+    leaders = [
+        (label, LineString([(spot.x, spot.y) for spot in label.leader.path.flattened()]))
+        for label in labels
+        if label.leader is not None
+    ]
+    assert leaders
+    assert not any(area(one).intersects(area(other)) for one, other in itertools.combinations(labels, 2))
+    assert not any(
+        line.intersects(area(other).buffer(-0.01)) for label, line in leaders for other in labels if other is not label
+    )
+
+
+def test_a_leader_takes_another_way_round_names_that_stand_between() -> None:
+    marks = [notch(Point(at, 0), Point(at, 3), name=f"place {at}") for at in range(60, 100, 5)]
+    ((_, _, labels, found),) = placed(hand_piece(rectangle(165, 8), name="band", marks=marks))
+    assert found == ()
+    assert len(labels) == 9
+
+
+def test_no_label_lies_on_the_check_block() -> None:
+    pieces = [hand_piece(rectangle(12, 12), name=f"tab {at}", number=at) for at in range(1, 4)]
+    ((page, _, labels, _),) = placed(*pieces)
+    block = page.check_block
+    assert block is not None
+    squares = shapely.box(block.left, block.top, block.left + block.width, block.top + block.height)
+    assert labels
+    assert not any(area(label).intersects(squares) for label in labels)
