@@ -70,7 +70,8 @@ class Known:
 def known_names(source: Source, draft: Draft) -> Known:
     """The names of a draft that actions may use, and those that an error keeps out of it."""
     drafted = {copy.name for piece in draft.pieces for copy in piece.copies}
-    drafted |= {thing.name for thing in (*draft.seams, *draft.placements)} | {notion.key for notion in draft.notions}
+    drafted |= {seam.name for seam in draft.seams} | {placement.name for placement in draft.placements}
+    drafted |= {notion.key for notion in draft.notions}
     marks = frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks]))
     return Known(
         undrafted=frozenset(_written_names(source) - drafted - marks),
@@ -85,8 +86,8 @@ def known_names(source: Source, draft: Draft) -> Known:
 
 def _written_names(source: Source) -> set[str]:
     """Names of copies, seams, placements, notions and marks as they were written, and of what could not be read."""
-    names = {str(thing.name) for thing in (*source.seams, *source.placements)} | set(source.unread)
-    names |= {str(notion.key) for notion in source.notions}
+    names = {str(seam.name) for seam in source.seams} | {str(placement.name) for placement in source.placements}
+    names |= {str(notion.key) for notion in source.notions} | set(source.unread)
     for piece in source.pieces:
         copies = {str(piece.name) if copy.name == "only" else f"{piece.name} {copy.name}" for copy in piece.copies}
         names |= copies | {f"{copy}.{mark.name}" for copy in copies for mark in piece.marks}

@@ -37,7 +37,7 @@ def arc_by_height(start: Point, end: Point, height: float, bulge_right: bool) ->
 
 
 def as_cubics(segment: Segment) -> tuple[Line | Cubic, ...]:
-    """The segment as lines and cubics: an arc in parts of at most 45°, each within 4.2·10⁻⁶ of its radius."""
+    """The segment as lines and cubics: an arc in parts of at most 45°, each within 4.25·10⁻⁶ of its radius."""
     if not isinstance(segment, Arc):
         return (segment,)
     count = max(math.ceil(abs(segment.sweep) / (math.pi / 4) - 1e-9), 1)

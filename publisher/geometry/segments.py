@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from publisher.geometry.points import Box, Movement, Point
 
@@ -182,18 +183,27 @@ class Cubic:
         return half * sum(w * self.speed_at(middle + half * n).length for n, w in zip(_NODES, _WEIGHTS, strict=True))
 
     def _length(self, low: float, high: float, depth: int = 0) -> float:
-        """Length between two parameters, halved until both halves agree with the whole to 10⁻⁸."""
+        """Length between two parameters, halved until both halves agree with the whole to 10⁻¹⁰."""
         middle = (low + high) / 2
         whole = self._length_between(low, high)
         halves = self._length_between(low, middle) + self._length_between(middle, high)
-        if depth > 20 or abs(whole - halves) < 1e-8:
+        if depth > 24 or abs(whole - halves) < 1e-10:
             return halves
         return self._length(low, middle, depth + 1) + self._length(middle, high, depth + 1)
+
+    def _length_to(self, part: float) -> float:
+        """Length from the start to a parameter, stretch by stretch between the extremes.
+
+        Where a curve turns back it does so at an extreme: within a stretch no narrow turn can hide from the nodes.
+        """
+        extremes = sorted({*self._extremes("x"), *self._extremes("y")})
+        spots = [0.0, *(extreme for extreme in extremes if extreme < part), part]
+        return sum(self._length(low, high) for low, high in pairwise(spots))
 
     @property
     def length(self) -> float:
         """Length by adaptive Gauss quadrature."""
-        return self._length(0.0, 1.0)
+        return self._length_to(1.0)
 
     def parameter_at(self, distance: float) -> float:
         """The parameter so far along, by bisection to 10⁻¹²."""
@@ -204,7 +214,7 @@ class Cubic:
             return 1.0
         while high - low > 1e-12:
             middle = (low + high) / 2
-            low, high = (middle, high) if self._length(0.0, middle) < distance else (low, middle)
+            low, high = (middle, high) if self._length_to(middle) < distance else (low, middle)
         return (low + high) / 2
 
     @property
