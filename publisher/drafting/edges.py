@@ -6,7 +6,7 @@ from publisher.drafting.references import as_length, work_out_formula, work_out_
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
 from publisher.geometry import Arc, Line, Path, Point, arc_by_height, arc_by_radius, round_corner
 from publisher.measures import ArcSaying, Formula, Name, Pair
-from publisher.source import Native, WrittenPiece, WrittenStrip
+from publisher.source import WrittenPiece, WrittenStrip
 from publisher.terms import Dimension, Place, did_you_mean, length, round_cut
 
 
@@ -49,11 +49,11 @@ def _rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
     if piece.strip is not None:
         return strip_size(bench, piece, piece.strip)
     assert piece.rectangle is not None
-    pair = bench.saying(piece.rectangle.says)
+    says = piece.rectangle.says
+    pair = bench.formula(says)
     assert isinstance(pair, Pair)
-    once = Native(piece.rectangle.says, piece.rectangle.says)
     width, height = (
-        as_length(bench, work_out_formula(bench, side), once, f"a side of '{piece.name}'")
+        as_length(bench, work_out_formula(bench, side), says, f"a side of '{piece.name}'")
         for side in (pair.first, pair.second)
     )
     for side in (width, height):

@@ -91,7 +91,7 @@ def _rectangle_plan(piece: WrittenPiece, rectangle: WrittenRectangle) -> Plan:
                 "no-such-edge", side.place, f"a rectangle has no side called '{side}'", did_you_mean(side, SIDES)
             )
     names = tuple(str(renamed.get(side, f"{side} edge")) for side in SIDES)
-    places = tuple(renamed[side].place if side in renamed else rectangle.says.place for side in SIDES)
+    places = tuple(renamed[side].place if side in renamed else rectangle.says.inch.place for side in SIDES)
     roundings = [rounding for key, radius in rectangle.round for rounding in _roundings(key, radius)]
     _refuse_doubles(piece, names)
     return _four_sides(names, places, tuple(roundings))

@@ -122,10 +122,13 @@ def _page(
         joining=tuple(_joining(page)),
         captions=tuple(_captions(page, speak)),
         place=speak.say("templates.tile", **tile) if tiled else "",
-        neighbours=speak.say("numbers.list-separator").join(
-            speak.say(f"templates.neighbour-{one.side}", page=one.page) for one in page.neighbours
-        ),
+        neighbours=_neighbours(page, speak),
     )
+
+
+def _neighbours(page: TemplatePage, speak: Speaker) -> str:
+    named = [speak.say(f"templates.neighbour-{one.side}", page=one.page) for one in page.neighbours]
+    return speak.say("templates.neighbours", pages=speak.listed(named)) if named else ""
 
 
 def _shown_name(piece: Piece, placed: PlacedPiece) -> str:

@@ -79,7 +79,8 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
         for _, written in piece.outline.edges:
             yield written, parse_edge
     if piece.rectangle is not None:
-        yield piece.rectangle.says, lambda text: parse_pair(text, "rectangle")
+        for written in _natives(piece.rectangle.says):
+            yield written, lambda text: parse_pair(text, "rectangle")
     formulas = [native for _, native in (shape.round if shape else ())]
     formulas += [native for _, native in piece.edge_allowances]
     optional = [piece.allowance]

@@ -45,7 +45,11 @@ def native(written: Written, found: list[Finding]) -> Native:
         )
         found.append(
             Finding(
-                "bad-native-pair", Severity.ERROR, written.place, says, "write inches, one bar, metric: 10 in | 26 cm"
+                "bad-native-pair",
+                Severity.ERROR,
+                written.place,
+                says,
+                "write all inches, one bar, all metric: 10 in | 26 cm, or 10 in by 4 in | 26 cm by 10 cm",
             )
         )
         return Native(written, written)

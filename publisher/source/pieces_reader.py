@@ -62,7 +62,7 @@ def _shape(
     name: Written, node: Mapping, piece: shapes.Piece, found: list[Finding]
 ) -> tuple[WrittenRectangle | None, WrittenOutline | None, WrittenStrip | None]:
     if piece.rectangle is not None:
-        return WrittenRectangle(piece.rectangle, (), ()), None, None
+        return WrittenRectangle(native(piece.rectangle, found), (), ()), None, None
     inner = node.get("strip") or node.get("outline")
     key = next(key for key, _ in node.items if key in SHAPES)
     if not isinstance(inner, Mapping):
@@ -92,7 +92,7 @@ def _rectangle(key: Written, node: Mapping, found: list[Finding]) -> WrittenRect
     if said is None:
         return None
     found.extend(check_names(said.edges.values()))
-    return WrittenRectangle(said.rectangle, tuple(said.edges.items()), _natives(said.round, found))
+    return WrittenRectangle(native(said.rectangle, found), tuple(said.edges.items()), _natives(said.round, found))
 
 
 def _outline(key: Written, node: Mapping, found: list[Finding]) -> WrittenOutline | None:

@@ -70,7 +70,7 @@ class WrittenMark:
 class WrittenRectangle:
     """`rectangle: A by B`, its sides renamed, its corners rounded."""
 
-    says: Written
+    says: Native
     edges: tuple[tuple[Written, Written], ...]  # side (left, right, top, bottom) → name
     round: tuple[tuple[Written, Native], ...]  # which corners → radius
 

@@ -7,7 +7,7 @@ from publisher.template_pages.values import Frame, Paper
 UNPRINTABLE = 10.0
 # What the header and the footer of a template page take inside the printable area.
 HEADER = 7.0
-FOOTER = 7.0
+FOOTER = 9.0
 # Two columns of squares and a card standing upright: see figures/check_block.py.
 CHECK_BLOCK_WIDTH = 180.0
 CHECK_BLOCK_HEIGHT = 88.0
