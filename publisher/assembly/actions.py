@@ -21,8 +21,9 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "trim": ("seam", "copy", "edge"),
     "clip": ("seam", "copy", "edge"),
     "hem": ("edge",),
-    "bind": ("edge",),
+    "bind": ("binding", "edge"),
     "gather": ("edge",),
+    "pleat": ("copy",),
     "topstitch": ("edge", "copy", "seam"),
     "fold": ("copy", "edge"),
     "press": ("copy", "seam", "edge"),
@@ -46,6 +47,7 @@ class Known:
     notions: frozenset[str]
     marks: frozenset[str]  # copy.mark
     edges: frozenset[str]  # copy.edge
+    bindings: frozenset[str]
     undrafted: frozenset[str]  # names that were written and could not be drafted, which has been told
 
     def kept_out(self, name: str) -> bool:
@@ -64,6 +66,7 @@ class Known:
             "notion": self.notions,
             "mark": self.marks,
             "edge": self.edges,
+            "binding": self.bindings,
         }[kind]
 
 
@@ -71,7 +74,7 @@ def known_names(source: Source, draft: Draft) -> Known:
     """The names of a draft that actions may use, and those that an error keeps out of it."""
     drafted = {copy.name for piece in draft.pieces for copy in piece.copies}
     drafted |= {seam.name for seam in draft.seams} | {placement.name for placement in draft.placements}
-    drafted |= {notion.key for notion in draft.notions}
+    drafted |= {notion.key for notion in draft.notions} | {binding.name for binding in draft.bindings}
     marks = frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks]))
     return Known(
         undrafted=frozenset(_written_names(source) - drafted - marks),
@@ -81,6 +84,7 @@ def known_names(source: Source, draft: Draft) -> Known:
         notions=frozenset(notion.key for notion in draft.notions),
         marks=marks,
         edges=frozenset(_parts(draft.pieces, _edge_names)),
+        bindings=frozenset(binding.name for binding in draft.bindings),
     )
 
 
@@ -88,6 +92,7 @@ def _written_names(source: Source) -> set[str]:
     """Names of copies, seams, placements, notions and marks as they were written, and of what could not be read."""
     names = {str(seam.name) for seam in source.seams} | {str(placement.name) for placement in source.placements}
     names |= {str(notion.key) for notion in source.notions} | set(source.unread)
+    names |= {str(binding.name) for binding in source.bindings}
     for piece in source.pieces:
         copies = {str(piece.name) if copy.name == "only" else f"{piece.name} {copy.name}" for copy in piece.copies}
         names |= copies | {f"{copy}.{mark.name}" for copy in copies for mark in piece.marks}
@@ -144,7 +149,12 @@ def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
         return
     names = sorted(name for kind in kinds for name in known.of(kind))
     is_a = next(
-        (kind for kind in ("copy", "seam", "placement", "notion", "mark", "edge") if name.text in known.of(kind)), None
+        (
+            kind
+            for kind in ("copy", "seam", "placement", "notion", "mark", "edge", "binding")
+            if name.text in known.of(kind)
+        ),
+        None,
     )
     wanted = " or ".join(kinds)
     if known.kept_out(name.text):

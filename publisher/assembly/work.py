@@ -47,6 +47,12 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
                 sewn=(*state.sewn, action.target),
                 closed_edges=state.closed_edges | _edges_of_seam(draft, action.target),
             )
+        case "pleat":
+            return replace(state, pleated=state.pleated | {action.target})
+        case "trim":
+            return replace(state, trimmed=state.trimmed | {action.target})
+        case "bind" if action.target in {binding.name for binding in draft.bindings}:
+            return replace(state, closed_edges=state.closed_edges | _edges_of_binding(draft, action.target))
         case "hem" | "bind":
             copy, _, edge = action.target.partition(".")
             return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge))
@@ -64,6 +70,11 @@ def _edges_of_seam(draft: Draft, name: str) -> frozenset[tuple[str, str]]:
     seam = next(seam for seam in draft.seams if seam.name == name)
     sides: tuple[SeamEdge, ...] = (*seam.first, *seam.second)
     return frozenset(pair for side in sides for pair in _atomic(draft, side.copy, side.edge))
+
+
+def _edges_of_binding(draft: Draft, name: str) -> frozenset[tuple[str, str]]:
+    binding = next(binding for binding in draft.bindings if binding.name == name)
+    return frozenset(pair for side in binding.edges for pair in _atomic(draft, side.copy, side.edge))
 
 
 def _atomic(draft: Draft, copy: str, edge: str) -> frozenset[tuple[str, str]]:
@@ -100,7 +111,12 @@ def _box_now(draft: Draft, name: str, state: WorkState) -> Box:
     piece = draft.piece(copy.piece)
     if piece.strip is not None and name in state.folded:
         return Box(0.0, 0.0, piece.cut_width, piece.strip.finished_width)
+    if piece.opened is not None and name not in state.pleated:
+        piece = piece.opened
     if copy.to_finished_line:
         return piece.finished_line.box
+    if copy.rough and name not in state.trimmed:
+        box = piece.cut_line.box
+        return Box(box.left - copy.rough, box.bottom - copy.rough, box.right + copy.rough, box.top + copy.rough)
     edges = [(edge.path, 0.0 if (name, edge.name) in state.closed_edges else edge.allowance) for edge in piece.edges]
     return offset_outline(edges)[0].box

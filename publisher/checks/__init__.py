@@ -2,6 +2,13 @@
 
 from collections.abc import Callable, Iterator
 
+from publisher.checks.bindings import (
+    binding_not_on_bias,
+    binding_too_short,
+    bound_edge_with_allowance,
+    hem_on_curve,
+    left_undone,
+)
 from publisher.checks.fit import allowances_of_partners_differ, gap_too_long, placed_marks_apart, seam_lengths_differ
 from publisher.checks.marks import mark_off_piece, mark_without_template
 from publisher.checks.units import native_pair_apart
@@ -22,6 +29,11 @@ CHECKS: tuple[Check, ...] = (
     seam_sewn_twice,
     placement_never_placed,
     copy_never_used,
+    binding_too_short,
+    bound_edge_with_allowance,
+    binding_not_on_bias,
+    hem_on_curve,
+    left_undone,
     native_pair_apart,
 )
 

@@ -5,7 +5,7 @@ from itertools import combinations
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, FoldLine, Placement, Seam, SeamEdge
+from publisher.drafting import Draft, Notch, Placement, PointMark, Seam, SeamEdge
 from publisher.geometry import Point
 from publisher.terms import Finding, Severity
 
@@ -119,7 +119,11 @@ def placed_marks_apart(proof: Proof) -> Iterator[Finding]:
 def _spots_of(draft: Draft, placement: Placement) -> list[tuple[str, Point, Point]]:
     """The pairs of a placement that are marks on both copies: name, where on the placed, where on the one below."""
     upper, lower = (
-        {mark.name: mark.at for mark in draft.piece(draft.copy(name).piece).marks if not isinstance(mark, FoldLine)}
+        {
+            mark.name: mark.at
+            for mark in draft.piece(draft.copy(name).piece).marks
+            if isinstance(mark, Notch | PointMark)
+        }
         for name in (placement.placed, placement.below)
     )
     return [

@@ -81,6 +81,8 @@ def copy_never_used(proof: Proof) -> Iterator[Finding]:
     Fix: use it in a step, or do not cut it."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         used = {edge.copy for seam in draft.seams for edge in (*seam.first, *seam.second)}
+        used |= {edge.copy for binding in draft.bindings for edge in binding.edges}
+        used |= {binding.strip for binding in draft.bindings}
         used |= {name for placement in draft.placements for name in (placement.placed, placement.below)}
         for step in assembly.steps:
             for action in step.actions:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from publisher.cloth.kept import kept_layout
 from publisher.cloth.shelves import Rectangle, Shelved, TooWide, arrange_in_rows
-from publisher.cloth.strip_plans import join_loss, strips_needed
+from publisher.cloth.strip_plans import bias_rounds, bias_square, join_loss, strips_needed
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
 from publisher.geometry import Line, Path
@@ -17,6 +17,9 @@ from publisher.terms import Finding, Severity, UnitSystem, length, round_up_to_s
 SELVAGES = {UnitSystem.INCH: 25.4, UnitSystem.METRIC: 20.0}
 SQUARING_UP = {UnitSystem.INCH: 25.4, UnitSystem.METRIC: 25.0}
 GAP = {UnitSystem.INCH: 25.4 / 8, UnitSystem.METRIC: 3.0}
+# A square for bias strips is cut in these steps, and sewn with this seam (common practice, no source).
+SQUARE_STEP = {UnitSystem.INCH: 25.4 / 2, UnitSystem.METRIC: 10.0}
+BIAS_SEAM = {UnitSystem.INCH: 25.4 / 4, UnitSystem.METRIC: 6.0}
 WOVEN_WITH_SELVAGE = ("fabric", "lining")
 
 
@@ -51,17 +54,46 @@ def _strip_plans(
     found: list[Finding] = []
     usable = usable_width(material, width, draft.variant.units)
     for piece, copy in copies:
-        if piece.strip is None or piece.cut_width <= usable:
+        if piece.strip is None or (piece.cut_width <= usable and piece.grain is not Grain.BIAS):
             continue
-        if not piece.strip.joins:
+        if piece.strip.joins is None:
             found.append(_strip_too_long(piece, copy, usable))
             continue
-        count = strips_needed(piece.cut_width, usable, piece.cut_height)
-        loss = join_loss(count, piece.cut_height)
-        plans.append(
-            StripPlan(copy.name, material.key, piece.cut_height, piece.cut_width, usable, count, count - 1, loss)
-        )
+        if piece.grain is Grain.BIAS:
+            plan = _bias_plan(draft, material, piece, copy, usable)
+            if plan.square > usable:
+                found.append(_square_too_wide(plan, copy))
+                continue
+        else:
+            loss = join_loss(piece.strip.joins, piece.cut_height, piece.strip.join_allowance)
+            count = strips_needed(piece.cut_width, usable, loss)
+            plan = StripPlan(
+                copy.name, material.key, piece.cut_height, piece.cut_width, usable, count, piece.strip.joins, loss
+            )
+        plans.append(plan)
     return plans, found
+
+
+def _bias_plan(draft: Draft, material: Material, piece: Piece, copy: Copy, usable: float) -> StripPlan:
+    """Bias strips come from one square of cloth, cut as a continuous strip."""
+    assert piece.strip is not None
+    step, seam = SQUARE_STEP[draft.variant.units], BIAS_SEAM[draft.variant.units]
+    square = bias_square(piece.cut_width, piece.cut_height, seam, step)
+    rounds = bias_rounds(square, piece.cut_height, seam)
+    return StripPlan(
+        copy.name, material.key, piece.cut_height, piece.cut_width, usable, rounds, "bias", piece.cut_height, square
+    )
+
+
+def _square_too_wide(plan: StripPlan, copy: Copy) -> Finding:
+    return Finding(
+        "strip-too-long",
+        Severity.ERROR,
+        copy.place,
+        f"'{copy.name}' takes a square of {plan.square:.0f} mm for {plan.total_length:.0f} mm of bias strip, and the "
+        f"cloth is {plan.from_width:.0f} mm wide between its selvages",
+        "make it of two strips, or offer a wider cloth",
+    )
 
 
 def _strip_too_long(piece: Piece, copy: Copy, usable: float) -> Finding:
@@ -76,11 +108,13 @@ def _strip_too_long(piece: Piece, copy: Copy, usable: float) -> Finding:
 
 def rectangle_of(piece: Piece, copy: Copy, nth: int) -> Rectangle:
     """The box of one cut on the cloth, mm: the piece's y axis runs along the cloth unless its grain says otherwise."""
+    piece = piece.as_cut
     outline = piece.finished_line if copy.to_finished_line else piece.cut_line
     if piece.grain is Grain.BIAS:
         outline = _turned(outline)
     box = outline.box
     across, along = (box.height, box.width) if piece.grain is Grain.ACROSS else (box.width, box.height)
+    across, along = across + 2 * copy.rough, along + 2 * copy.rough
     return Rectangle(copy.name, nth, across, along, free=piece.grain is Grain.EITHER)
 
 
@@ -104,11 +138,12 @@ def _lay_material(
     for piece, copy in copies:
         plan = next((plan for plan in plans if plan.copy == copy.name), None)
         for nth in range(1, copy.count + 1):
-            rectangles.extend(
-                [Rectangle(copy.name, nth, usable, plan.cut_width) for _ in range(plan.count)]
-                if plan
-                else [rectangle_of(piece, copy, nth)]
-            )
+            if plan is not None and plan.square:
+                rectangles.append(Rectangle(copy.name, nth, plan.square, plan.square))
+            elif plan is not None:
+                rectangles.extend(Rectangle(copy.name, nth, usable, plan.cut_width) for _ in range(plan.count))
+            else:
+                rectangles.append(rectangle_of(piece, copy, nth))
     try:
         shelved, used = arrange_in_rows(rectangles, usable, GAP[units])
     except TooWide as too_wide:

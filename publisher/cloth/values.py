@@ -36,16 +36,17 @@ class ClothLayout:
 
 @dataclass(frozen=True, slots=True)
 class StripPlan:
-    """How a strip is got from a width of cloth: `count` lengths of `cut_width`, joined."""
+    """How a strip is got from a width of cloth: `count` lengths of `cut_width`, joined; or a square of it on the bias."""
 
     copy: str
     material: str
     cut_width: float  # mm
     total_length: float  # mm, cut
     from_width: float  # mm usable
-    count: int  # lengths to cut
-    joins: int
-    join_loss: float  # mm in all
+    count: int  # lengths to cut; of a bias square: how many strips go round it
+    joins: str  # diagonal, straight, bias
+    join_loss: float  # mm that one join takes; of a bias square: what its ends take
+    square: float = 0.0  # mm, side of the square for a bias strip
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,13 +3,16 @@
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.values import (
+    Binding,
     Copy,
     Draft,
     Edge,
-    FoldLine,
     Grain,
     GrainLine,
+    Hem,
     JointEdge,
+    Laying,
+    LineMark,
     Mark,
     Material,
     Notch,
@@ -17,6 +20,7 @@ from publisher.drafting.values import (
     Piece,
     PieceKind,
     Placement,
+    Pleat,
     PointMark,
     Quoted,
     Seam,
@@ -26,13 +30,16 @@ from publisher.drafting.values import (
 )
 
 __all__ = [
+    "Binding",
     "Copy",
     "Draft",
     "Edge",
-    "FoldLine",
     "Grain",
     "GrainLine",
+    "Hem",
     "JointEdge",
+    "Laying",
+    "LineMark",
     "Mark",
     "Material",
     "Notch",
@@ -40,6 +47,7 @@ __all__ = [
     "Piece",
     "PieceKind",
     "Placement",
+    "Pleat",
     "PointMark",
     "Quoted",
     "Seam",

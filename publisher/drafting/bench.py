@@ -9,8 +9,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar, cast
 
+from publisher.drafting.values import Laying
 from publisher.measures import Asked, Formula, Literal, Measures, Name, Saying, native_literal
-from publisher.source import Native, Source, WrittenMeasure, WrittenPiece
+from publisher.source import Native, Source, WrittenMeasure, WrittenPiece, WrittenPlacement
 from publisher.terms import Finding, Place, Quantity, Severity, UnitSystem, Unusable, Variant, Written
 
 Worked = TypeVar("Worked")
@@ -41,6 +42,7 @@ class Bench:
     measures: Measures
     variant: Variant
     answer: Callable[["Bench", Asked], Quantity]  # how geometry answers a formula's questions
+    lay: Callable[["Bench", WrittenPlacement], Laying]  # how a placement comes to lie, which marks may ask
     done: dict[Asker, object] = field(default_factory=dict)
     failed: dict[Asker, Exception] = field(default_factory=dict)
     underway: list[Asker] = field(default_factory=list)

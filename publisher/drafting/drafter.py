@@ -7,10 +7,11 @@ from typing import TypeVar
 from publisher.drafting.bench import AlreadyFound, Bench, unusable
 from publisher.drafting.goods import draft_material, draft_notion
 from publisher.drafting.pieces import draft_piece
+from publisher.drafting.placing import laying_of
 from publisher.drafting.questions import answer
 from publisher.drafting.quotes import quote_all
 from publisher.drafting.references import copy_names, measure_quantity, work_out
-from publisher.drafting.seams import draft_placement, draft_seam
+from publisher.drafting.seams import draft_binding, draft_placement, draft_seam
 from publisher.drafting.values import Draft, Piece
 from publisher.measures import Measures
 from publisher.source import Source, WrittenPiece
@@ -39,7 +40,7 @@ def draft_variants(source: Source, measures: Measures) -> tuple[tuple[Draft, ...
 
 def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple[Draft, tuple[Finding, ...]]:
     """One draft. What cannot be drafted is left out and told; it hides nothing else."""
-    bench = Bench(source, measures, variant, answer)
+    bench = Bench(source, measures, variant, answer, laying_of)
     found: list[Finding] = list(_names_used_twice(bench))
     worked = _each(
         source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found
@@ -49,6 +50,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     copies = {copy.name for piece in pieces for copy in piece.copies}
     seams = _each(source.seams, lambda seam: draft_seam(bench, seam), found)
     placements = _each(source.placements, lambda placement: draft_placement(bench, placement), found)
+    bindings = _each(source.bindings, lambda binding: draft_binding(bench, binding), found)
     quoted, unquoted = quote_all(bench)
     found.extend(unquoted)
     draft = Draft(
@@ -57,6 +59,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         pieces=tuple(pieces),
         seams=tuple(seam for seam in seams if {edge.copy for edge in (*seam.first, *seam.second)} <= copies),
         placements=tuple(one for one in placements if {one.placed, one.below} <= copies),
+        bindings=tuple(one for one in bindings if {one.strip, *(edge.copy for edge in one.edges)} <= copies),
         materials=tuple(_each(source.materials, lambda material: draft_material(bench, material), found)),
         notions=tuple(_each(source.notions, lambda notion: draft_notion(bench, notion), found)),
         finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),

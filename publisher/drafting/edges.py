@@ -1,6 +1,14 @@
 """Points and edges of a piece, worked out one at a time as something asks for them. Millimetres, y up."""
 
+from publisher.drafting.allowances import (
+    edge_allowance,
+    joint_parts,
+    pleats_take,
+    strip_end_allowance,
+    usual_allowance,
+)
 from publisher.drafting.bench import Asker, Bench, unusable
+from publisher.drafting.halves import Axis, WholeEdge, axis_of, half_of, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
@@ -62,7 +70,11 @@ def _rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
         return width, height
     plan = outline_plan(bench, piece)
     bottom, right, top, left = (edge_allowance(bench, piece, side.name) for side in plan.sides)
-    return cut_to_finished(bench, width, left + right), cut_to_finished(bench, height, bottom + top)
+    across, up = pleats_take(bench, piece)
+    return (
+        cut_to_finished(bench, width, left + right + across),
+        cut_to_finished(bench, height, bottom + top + up),
+    )
 
 
 def cut_to_finished(bench: Bench, finished: float, allowances: float) -> float:
@@ -85,9 +97,14 @@ def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[
     finished_length = work_out_length(bench, strip.length, "the length")
     for side in (finished_width, finished_length):
         refuse_nothing(piece, side)
-    width = strip_cut_width(folding, finished_width, usual_allowance(bench, piece))
+    width = strip_cut_width(folding, finished_width, usual_allowance(bench, piece)) + strip_thickness(bench, strip)
     cut_width = float(round_cut(length(width), bench.units, bench.inch_step).amount)
     return cut_to_finished(bench, finished_length, 2 * strip_end_allowance(bench, piece, strip)), cut_width
+
+
+def strip_thickness(bench: Bench, strip: WrittenStrip) -> float:
+    """What thick cloth takes in folding, added to the cut width, mm."""
+    return work_out_length(bench, strip.thickness, "the thickness") if strip.thickness else 0.0
 
 
 def refuse_nothing(piece: WrittenPiece, side: float) -> None:
@@ -101,69 +118,80 @@ def refuse_nothing(piece: WrittenPiece, side: float) -> None:
         )
 
 
-def strip_end_allowance(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> float:
-    """Allowance at each end of a strip, mm: its own, or the piece's."""
-    if strip.ends is not None:
-        return work_out_length(bench, strip.ends, "the end allowance")
-    return usual_allowance(bench, piece)
-
-
-def usual_allowance(bench: Bench, piece: WrittenPiece) -> float:
-    """The piece's allowance, else the pattern's, mm. Raises Unusable where neither is written."""
-    native = piece.allowance or bench.source.allowance
-    if native is None:
-        raise unusable(
-            "no-allowance",
-            piece.name.place,
-            f"no seam allowance is given for '{piece.name}'",
-            "add a line 'allowance: 3/8 in | 1 cm' for the pattern or the piece, or 'allowance: 0'",
-        )
-    allowance = work_out_length(bench, native, "the allowance")
-    if allowance < 0:
-        raise unusable(
-            "allowance-below-nought",
-            bench.native(native).place,
-            f"the allowance is {allowance:g} mm",
-            "write 0 or more",
-        )
-    return allowance
-
-
-def edge_allowance(bench: Bench, piece: WrittenPiece, edge: str) -> float:
-    """Allowance of an edge, mm: its own (by its name or a joint name), else the piece's or the pattern's."""
-    if piece.strip is not None:
-        return strip_end_allowance(bench, piece, piece.strip) if edge.endswith("end") else 0.0
-    for name, native in piece.edge_allowances:
-        if name == edge or edge in joint_parts(piece, str(name)):
-            return work_out_length(bench, native, f"the allowance of '{edge}'")
-    plan = outline_plan(bench, piece)
-    if edge not in [side.name for side in plan.sides]:
-        neighbours = {edge_allowance(bench, piece, side.name) for side in plan.sides if edge in (side.start, side.end)}
-        if len(neighbours) == 1:
-            return neighbours.pop()
-    return usual_allowance(bench, piece)
-
-
-def joint_parts(piece: WrittenPiece, name: str) -> tuple[str, ...]:
-    """The edges that a joint name stands for; none when it is no joint name."""
-    return next((tuple(map(str, parts)) for joint, parts in piece.joint_edges if joint == name), ())
-
-
 def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> tuple[str, ...]:
     """The edges that an edge name or joint name stands for. Raises Unusable with the nearest name."""
-    plan = outline_plan(bench, piece)
+    names = edge_names(bench, piece)
     parts = joint_parts(piece, edge) or (edge,)
     for part in parts:
-        if part not in plan.edge_names:
-            known = (*plan.edge_names, *(str(name) for name, _ in piece.joint_edges))
+        if part not in names:
+            known = (*names, *(str(name) for name, _ in piece.joint_edges))
             raise unusable(
                 "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, known)
             )
     return parts
 
 
+def edge_names(bench: Bench, piece: WrittenPiece) -> tuple[str, ...]:
+    """All edges of a piece in the order they were written; those of a mirrored half as the whole has them."""
+    if half_of(piece) is None:
+        return outline_plan(bench, piece).drafted_names
+    return tuple(edge.name for edge in whole(bench, piece)[1])
+
+
+def whole(bench: Bench, piece: WrittenPiece) -> tuple[Axis, tuple[WholeEdge, ...]]:
+    """The axis of a half and the edges of its whole. Raises Unusable."""
+    return bench.work_out(Asker("whole", str(piece.name), piece.name.place), lambda: _whole(bench, piece))
+
+
+def _whole(bench: Bench, piece: WrittenPiece) -> tuple[Axis, tuple[WholeEdge, ...]]:
+    half = half_of(piece)
+    assert half is not None
+    names = outline_plan(bench, piece).drafted_names
+    if str(half.along) not in names:
+        raise unusable(
+            "no-such-edge",
+            half.along.place,
+            f"'{piece.name}' has no edge called '{half.along}'",
+            did_you_mean(half.along, names),
+        )
+    at = names.index(str(half.along))
+    around = (*names[at + 1 :], *names[:at])
+    paths = {name: drafted_path(bench, piece, name) for name in (str(half.along), around[0], around[-1])}
+    axis = axis_of(piece, half, paths[str(half.along)], paths[around[0]])
+    return axis, whole_edges(axis, around, paths)
+
+
 def edge_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     """The path of one edge in the direction it was written, mm. Raises Unusable."""
+    if half_of(piece) is None:
+        return drafted_path(bench, piece, name)
+    axis, edges = whole(bench, piece)
+    parts = next(edge.parts for edge in edges if edge.name == name)
+    paths = [axis.path(path) if turned_over else path for path, turned_over in _drafted(bench, piece, parts)]
+    return Path(tuple(segment for path in paths for segment in path.segments))
+
+
+def _drafted(bench: Bench, piece: WrittenPiece, parts: tuple[tuple[str, bool], ...]) -> list[tuple[Path, bool]]:
+    return [(drafted_path(bench, piece, name), turned_over) for name, turned_over in parts]
+
+
+def outline_point(bench: Bench, piece: WrittenPiece, name: str) -> Point | None:
+    """A point that was named in the outline, on either side of a mirrored half; None when no point bears the name."""
+    points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
+    if name in points:
+        return piece_point(bench, piece, name)
+    side, _, rest = name.partition(" ")
+    if half_of(piece) is None or rest not in points:
+        return None
+    axis, _ = whole(bench, piece)
+    if side not in axis.sides:
+        return None
+    point = piece_point(bench, piece, rest)
+    return point if side == axis.sides[0] else axis.point(point)
+
+
+def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
+    """The path of one edge as drafted, mm: of a half, on its own side. Raises Unusable."""
     plan = outline_plan(bench, piece)
     side = next((side for side in plan.sides if side.name == name), None)
     rounding = plan.rounding(name)

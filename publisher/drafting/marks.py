@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from publisher.drafting.allowances import edge_allowance
 from publisher.drafting.bench import Asker, Bench, unusable
-from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_allowance, edge_path, piece_point
-from publisher.drafting.outlines import outline_plan
-from publisher.drafting.references import work_out_formula
-from publisher.drafting.values import FoldLine, Mark, Notch, PointMark
+from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_names, edge_path, outline_point
+from publisher.drafting.references import placed_by, work_out_formula
+from publisher.drafting.values import LineMark, Mark, Notch, PointMark
 from publisher.geometry import Path, Point, span_inside
 from publisher.measures import EdgeSpot, Formula, MarkSaying, Name
 from publisher.source import WrittenMark, WrittenPiece
@@ -16,6 +16,8 @@ from publisher.terms import Dimension, did_you_mean
 # The deepest notch that is drawn: half a 1/2 in allowance. A deeper cut weakens a wide allowance for nothing
 # (common practice, no source).
 DEEPEST_NOTCH = 6.35
+
+LINES = ("fold line", "placement line", "stitching line", "trim line")
 
 ENDS: dict[str, Callable[[Point], float]] = {
     "left": lambda point: point.x,
@@ -49,7 +51,28 @@ def _mark_spot(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Point
         return edge_spot(bench, piece, said.spot, written).at
     if said.kind == "point":
         return _point_spot(bench, piece, said, written)
-    return _fold_ends(bench, piece, said, written)[0]
+    if said.kind == "derived":
+        return _derived(bench, piece, said)[1][0]
+    return line_ends(bench, piece, said, written)[0]
+
+
+def mark_way(bench: Bench, piece: WrittenPiece, name: str) -> tuple[Point, Point | None, bool]:
+    """Where a mark lies (a line: its middle), which way its edge or line runs, and whether it is a line."""
+    written = next(mark for mark in piece.marks if mark.name == name)
+    said = _said(bench, written)
+    if said.kind in ("notch", "double notch") and said.spot is not None:
+        spot = edge_spot(bench, piece, said.spot, written)
+        return spot.at, spot.direction if counter_clockwise(bench, piece) else -spot.direction, False
+    ends = (
+        line_ends(bench, piece, said, written)
+        if said.kind in LINES
+        else _derived(bench, piece, said)[1]
+        if said.kind == "derived"
+        else ()
+    )
+    if len(ends) == 2:
+        return (ends[0] + ends[1]) * 0.5, (ends[1] - ends[0]).unit(), True
+    return mark_spot(bench, piece, name), None, False
 
 
 def _said(bench: Bench, written: WrittenMark) -> MarkSaying:
@@ -160,10 +183,14 @@ def _meet(lines: list[tuple[Point, Point]], written: WrittenMark) -> Point:
     return start + along * ((other - start).cross(across) / crossing)
 
 
-def _fold_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> tuple[Point, Point]:
+def line_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> tuple[Point, Point]:
+    """Both ends of a line that a mark says: between two spots, beside an edge, or square across from a spot on one."""
     if said.start is not None and said.end is not None:
         first, second = (_named_spot(bench, piece, name) for name in (said.start, said.end))
         return first, second
+    if said.spot is not None:
+        spot = edge_spot(bench, piece, said.spot, written)
+        return _across_piece(bench, piece, spot.at, _inwards(bench, piece, spot.direction), written)
     ((formula, edge),) = said.insets
     start, along = _inset(bench, piece, formula, edge, written)
     return _across_piece(bench, piece, start, along, written)
@@ -175,8 +202,9 @@ def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
     points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
     if own in marks:
         return mark_spot(bench, piece, own)
-    if own in points:
-        return piece_point(bench, piece, own)
+    point = outline_point(bench, piece, own)
+    if point is not None:
+        return point
     raise unusable(
         "no-such-point",
         name.place,
@@ -189,14 +217,14 @@ def _across_piece(
     bench: Bench, piece: WrittenPiece, start: Point, along: Point, written: WrittenMark
 ) -> tuple[Point, Point]:
     """The longest stretch of a line that lies inside the finished line."""
-    edges = [edge_path(bench, piece, name) for name in outline_plan(bench, piece).edge_names]
+    edges = [edge_path(bench, piece, name) for name in edge_names(bench, piece)]
     try:
         return span_inside(Path(tuple(segment for edge in edges for segment in edge.segments)), start, along)
     except ValueError:
         raise unusable(
             "mark-off-piece",
             written.says.place,
-            f"the fold line '{written.name}' misses '{piece.name}' altogether",
+            f"the line '{written.name}' misses '{piece.name}' altogether",
             "bring it nearer to its edge",
         ) from None
 
@@ -211,8 +239,34 @@ def draft_mark(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Mark:
     if said.kind == "point":
         at = mark_spot(bench, piece, str(written.name))
         return PointMark(str(written.name), at, "point", said.face, copies, written.name.place)
-    start, end = _fold_ends(bench, piece, said, written)
-    return FoldLine(str(written.name), start, end, said.face, copies, written.name.place)
+    if said.kind == "derived":
+        return _derived_mark(bench, piece, said, written, copies)
+    start, end = line_ends(bench, piece, said, written)
+    return LineMark(str(written.name), said.kind, start, end, said.face, copies, written.name.place)
+
+
+def _derived(bench: Bench, piece: WrittenPiece, said: MarkSaying) -> tuple[str, tuple[Point, ...]]:
+    """The kind and the spots of a mark as the placement lays it on this piece."""
+    assert said.start is not None
+    assert said.end is not None
+    source, mark, laying = placed_by(bench, piece, said.start, said.end)
+    other = _said(bench, mark)
+    if other.kind == "derived":
+        kind, spots = _derived(bench, source, other)
+    elif other.kind in LINES:
+        kind, spots = other.kind, line_ends(bench, source, other, mark)
+    else:
+        kind, spots = "point", (mark_spot(bench, source, str(mark.name)),)
+    return kind, tuple(laying(spot) for spot in spots)
+
+
+def _derived_mark(
+    bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]
+) -> Mark:
+    kind, spots = _derived(bench, piece, said)
+    if kind in LINES:
+        return LineMark(str(written.name), kind, spots[0], spots[1], said.face, copies, written.name.place)
+    return PointMark(str(written.name), spots[0], "point", said.face, copies, written.name.place)
 
 
 def _bearers(piece: WrittenPiece, said: MarkSaying) -> tuple[str, ...]:

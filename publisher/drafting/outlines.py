@@ -51,8 +51,8 @@ class Plan:
         return next((rounding for rounding in self.roundings if rounding.corner == corner), None)
 
     @property
-    def edge_names(self) -> tuple[str, ...]:
-        """All edges in order; a rounded corner is an edge of its own and bears the corner's name."""
+    def drafted_names(self) -> tuple[str, ...]:
+        """All edges as written, in order; a rounded corner is an edge of its own and bears the corner's name."""
         names: list[str] = []
         for side in self.sides:
             names.append(side.name)

@@ -3,30 +3,31 @@
 from dataclasses import replace
 from itertools import pairwise
 
+from publisher.drafting.allowances import edge_hem, strip_end_allowance, usual_allowance
 from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
-from publisher.drafting.edges import edge_allowance, edge_path, strip_end_allowance, usual_allowance
+from publisher.drafting.cutting import cut_line_of, draft_edges
+from publisher.drafting.edges import strip_thickness
+from publisher.drafting.grain import grain_line_of, grain_of
 from publisher.drafting.marks import draft_mark
-from publisher.drafting.outlines import outline_plan
-from publisher.drafting.references import copy_name
+from publisher.drafting.references import as_length, copy_name, work_out_formula
 from publisher.drafting.strips import strip_finished_width
-from publisher.drafting.values import Copy, Edge, Grain, GrainLine, JointEdge, Piece, PieceKind, Strip
-from publisher.geometry import Path, Point, TooTight, crossing, flipped_alike, offset_outline, signed_area, span_inside
+from publisher.drafting.values import Copy, Edge, JointEdge, Piece, PieceKind, Strip
+from publisher.drafting.variations import half_piece, opened_piece
+from publisher.geometry import flipped_alike
 from publisher.measures import CopySaying
-from publisher.source import WrittenCopy, WrittenPiece, WrittenStrip
+from publisher.source import Native, WrittenCopy, WrittenPiece, WrittenStrip
 from publisher.terms import Finding, Unusable, did_you_mean
-
-GRAIN_LINE_LONGEST = 120.0  # mm: longer says no more and takes ink
 
 
 def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, tuple[Finding, ...]]:
     """The piece, and findings about marks and copies that had to be left out. Raises Unusable for the piece itself."""
     edges = draft_edges(bench, piece)
-    cut_line = _cut_line(piece, edges)
+    cut_line = cut_line_of(piece, edges)
     found: list[Finding] = []
     marks = _collect([lambda mark=mark: draft_mark(bench, piece, mark) for mark in piece.marks], found)
     copies = _collect([lambda copy=copy: _copy(bench, piece, copy) for copy in piece.copies], found)
     joints = _collect([lambda at=at: _joint_edge(piece, edges, at) for at in range(len(piece.joint_edges))], found)
-    grain = _grain(piece)
+    grain = grain_of(piece)
     box = cut_line.box
     drafted = Piece(
         number=number,
@@ -38,14 +39,18 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
         cut_width=box.width,
         cut_height=box.height,
         grain=grain,
-        grain_line=_grain_line(grain, edges) if piece.drawn else None,
+        grain_line=grain_line_of(grain, edges) if piece.drawn else None,
         marks=tuple(marks),
         copies=tuple(copies),
         strip=_strip(bench, piece, piece.strip) if piece.strip else None,
         note=str(piece.note) if piece.note else None,
         place=piece.name.place,
+        hems=tuple(hem for edge in edges if (hem := edge_hem(bench, piece, edge.name)) is not None),
     )
-    return _paired(drafted), tuple(found)
+    paired = _paired(drafted)
+    return replace(paired, opened=opened_piece(bench, piece, paired), half=half_piece(bench, piece, paired)), tuple(
+        found
+    )
 
 
 def _collect(makers, found: list[Finding]):  # type: ignore[no-untyped-def]
@@ -59,62 +64,6 @@ def _collect(makers, found: list[Finding]):  # type: ignore[no-untyped-def]
         except UNUSABLE:
             continue
     return made
-
-
-def draft_edges(bench: Bench, piece: WrittenPiece) -> tuple[Edge, ...]:
-    """All edges, closed and counter-clockwise. Raises Unusable where the outline crosses itself."""
-    names = outline_plan(bench, piece).edge_names
-    places = {side.name: side.place for side in outline_plan(bench, piece).sides}
-    _check_allowance_names(piece, names)
-    edges = [
-        Edge(
-            name, edge_path(bench, piece, name), edge_allowance(bench, piece, name), places.get(name, piece.name.place)
-        )
-        for name in names
-    ]
-    whole = Path(tuple(segment for edge in edges for segment in edge.path.segments))
-    spot = crossing(whole)
-    if spot is not None:
-        raise unusable(
-            "outline-crosses-itself",
-            piece.name.place,
-            f"the outline of '{piece.name}' crosses itself near x {spot.x:.4g} mm, y {spot.y:.4g} mm",
-            "look at the points and edges round that spot, and at the measures they are made of",
-        )
-    if signed_area(whole) < 0:
-        edges = [replace(edge, path=edge.path.reversed()) for edge in reversed(edges)]
-    return tuple(edges)
-
-
-def _check_allowance_names(piece: WrittenPiece, names: tuple[str, ...]) -> None:
-    known = (*names, *(str(joint) for joint, _ in piece.joint_edges))
-    for name, _ in piece.edge_allowances:
-        if name not in known:
-            raise unusable(
-                "no-such-edge", name.place, f"'{piece.name}' has no edge called '{name}'", did_you_mean(name, known)
-            )
-
-
-def _cut_line(piece: WrittenPiece, edges: tuple[Edge, ...]) -> Path:
-    try:
-        cut_line, _ = offset_outline([(edge.path, edge.allowance) for edge in edges])
-    except TooTight as tight:
-        raise unusable(
-            "curve-too-tight",
-            piece.name.place,
-            f"in '{piece.name}', {tight}",
-            "use a wider curve or a narrower allowance",
-        ) from None
-    spot = crossing(cut_line)
-    if spot is not None:
-        raise unusable(
-            "allowance-crosses-itself",
-            piece.name.place,
-            f"the cut line of '{piece.name}' crosses itself near x {spot.x:.4g} mm, y {spot.y:.4g} mm: "
-            "the allowances of two edges meet there",
-            "make the allowance narrower, or the piece wider at that spot",
-        )
-    return cut_line
 
 
 def _joint_edge(piece: WrittenPiece, edges: tuple[Edge, ...], at: int) -> JointEdge:
@@ -138,31 +87,6 @@ def _joint_edge(piece: WrittenPiece, edges: tuple[Edge, ...], at: int) -> JointE
     )
 
 
-def _grain(piece: WrittenPiece) -> Grain:
-    if piece.grain is None:
-        return Grain.UP
-    for grain in Grain:
-        if grain.value == str(piece.grain):
-            return grain
-    known = [grain.value for grain in Grain]
-    raise unusable(
-        "no-such-grain", piece.grain.place, f"no grain called '{piece.grain}'", did_you_mean(piece.grain, known)
-    )
-
-
-def _grain_line(grain: Grain, edges: tuple[Edge, ...]) -> GrainLine | None:
-    """An arrow along the grain through the piece, a quarter in from its side so that the middle stays free."""
-    if grain is Grain.EITHER:
-        return None
-    outline = Path(tuple(segment for edge in edges for segment in edge.path.segments))
-    box = outline.box
-    direction = {Grain.UP: Point(0, 1), Grain.ACROSS: Point(1, 0), Grain.BIAS: Point(1, 1).unit()}[grain]
-    through = Point(box.left + box.width / 4, box.bottom + box.height / (4 if grain is Grain.ACROSS else 2))
-    start, end = span_inside(outline, through, direction)
-    middle, half = (start + end) * 0.5, min((end - start).length * 0.6, GRAIN_LINE_LONGEST) / 2
-    return GrainLine(middle - direction * half, middle + direction * half)
-
-
 def _copy(bench: Bench, piece: WrittenPiece, written: WrittenCopy) -> Copy:
     said = bench.saying(written.says)
     assert isinstance(said, CopySaying)
@@ -182,8 +106,23 @@ def _copy(bench: Bench, piece: WrittenPiece, written: WrittenCopy) -> Copy:
         count=said.count,
         to_finished_line=said.to_finished_line,
         mirrored=not said.alike and said.count > 1,
+        rough=_rough(bench, said, written),
         place=written.name.place,
     )
+
+
+def _rough(bench: Bench, said: CopySaying, written: WrittenCopy) -> float:
+    if said.rough is None:
+        return 0.0
+    margin = as_length(bench, work_out_formula(bench, said.rough), Native(written.says, written.says), "the margin")
+    if margin < 0:
+        raise unusable(
+            "allowance-below-nought",
+            written.says.place,
+            f"'{written.name}' is rough by {margin:g} mm",
+            "write 0 or more",
+        )
+    return margin
 
 
 def _paired(piece: Piece) -> Piece:
@@ -199,17 +138,28 @@ def _strip(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> Strip:
     folding = str(strip.fold)
     return Strip(
         folding=folding,
-        finished_width=strip_finished_width(folding, edges["left end"].length, allowance),
+        finished_width=strip_finished_width(
+            folding, edges["left end"].length - strip_thickness(bench, strip), allowance
+        ),
         finished_length=edges["long edge"].length,
         end_allowance=strip_end_allowance(bench, piece, strip),
-        joins=strip.joins is not None and _joins(strip),
+        joins=_joins(strip),
+        join_allowance=allowance,
     )
 
 
-def _joins(strip: WrittenStrip) -> bool:
-    assert strip.joins is not None
-    if str(strip.joins) in ("allowed", "none"):
-        return str(strip.joins) == "allowed"
-    raise unusable(
-        "wrong-kind", strip.joins.place, f"joins are 'allowed' or 'none', not '{strip.joins}'", "write joins: allowed"
-    )
+JOINS = {"allowed": "diagonal", "diagonal": "diagonal", "straight": "straight", "none": None}
+
+
+def _joins(strip: WrittenStrip) -> str | None:
+    """How the strip may be pieced: on the diagonal unless straight joins are asked for."""
+    if strip.joins is None:
+        return None
+    if str(strip.joins) not in JOINS:
+        raise unusable(
+            "wrong-kind",
+            strip.joins.place,
+            f"joins are allowed, diagonal, straight or none, not '{strip.joins}'",
+            did_you_mean(strip.joins, JOINS),
+        )
+    return JOINS[str(strip.joins)]

@@ -1,9 +1,9 @@
 """What a formula may ask of the pieces: the length of an edge or a seam, the width of a piece, a distance."""
 
 from publisher.drafting.bench import Bench, head_and_tail, unknown, unusable
-from publisher.drafting.edges import atomic_edges, edge_path, piece_point
+from publisher.drafting.cutting import cut_box
+from publisher.drafting.edges import atomic_edges, edge_names, edge_path, outline_point
 from publisher.drafting.marks import mark_spot
-from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import the_piece
 from publisher.geometry import Box, Path, Point, nearest
 from publisher.measures import Asked, Name
@@ -17,6 +17,8 @@ def answer(bench: Bench, asked: Asked) -> Quantity:
         raise unusable(
             "asks-nothing", asked.place, f"'{asked.what} of' asks a piece or an edge", "name one: length of body.base"
         )
+    if asked.what in ("cut width", "cut height"):
+        return length(_cut(bench, names[0], asked.what == "cut width"))
     if asked.what == "length":
         return length(_length(bench, names[0]))
     if asked.what == "distance":
@@ -45,9 +47,15 @@ def _length(bench: Bench, name: Name) -> float:
     return sum(edge_path(bench, piece, edge).length for edge in atomic_edges(bench, piece, tail, name))
 
 
+def _cut(bench: Bench, name: Name, across: bool) -> float:
+    """Width or height of a piece as it is cut, mm: allowances on, pleats open."""
+    box = cut_box(bench, the_piece(bench, name.text, name))
+    return box.width if across else box.height
+
+
 def _box(bench: Bench, name: Name) -> Box:
     piece = the_piece(bench, name.text, name)
-    boxes = [edge_path(bench, piece, edge).box for edge in outline_plan(bench, piece).edge_names]
+    boxes = [edge_path(bench, piece, edge).box for edge in edge_names(bench, piece)]
     box = boxes[0]
     for more in boxes[1:]:
         box = box.joined(more)
@@ -81,8 +89,9 @@ def _spot(bench: Bench, name: Name) -> Point | Path:
     piece = the_piece(bench, head, name)
     if any(mark.name == tail for mark in piece.marks):
         return mark_spot(bench, piece, tail)
-    if piece.outline and any(point == tail for point, _ in piece.outline.points):
-        return piece_point(bench, piece, tail)
+    point = outline_point(bench, piece, tail)
+    if point is not None:
+        return point
     parts = atomic_edges(bench, piece, tail, name) if tail else ()
     if not parts:
         raise unusable(

@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, head_and_tail, unknown, unusable
+from publisher.drafting.values import Laying
 from publisher.measures import Asked, Formula, Literal, Name, evaluate
-from publisher.source import Native, WrittenNotion, WrittenPiece
-from publisher.terms import Dimension, Quantity, did_you_mean
+from publisher.source import Native, WrittenMark, WrittenNotion, WrittenPiece
+from publisher.terms import Dimension, Quantity, Written, did_you_mean
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,3 +155,45 @@ def the_piece(bench: Bench, name: str, asked: Name) -> WrittenPiece:
         known = [*bench.pieces_by_name, *copy_names(bench)]
         raise unknown(bench, name, asked.place, f"no piece called '{name}'", did_you_mean(name, known))
     return piece
+
+
+def the_copys_piece(bench: Bench, copy: Written | Name) -> WrittenPiece:
+    """The piece of a copy. What is sewn is a copy, so a piece's own name will not do where it has several."""
+    name = copy.text if isinstance(copy, Name) else str(copy)
+    head, _ = head_and_tail(Name(name, copy.place))
+    piece = piece_of_copy(bench, head)
+    if piece is not None:
+        return piece
+    if head in bench.pieces_by_name:
+        listed = ", ".join(f"'{one}'" for one in copy_names(bench) if one.startswith(f"{head} "))
+        raise unusable("which-copy", copy.place, f"'{head}' is cut several times", f"say which: {listed}")
+    raise unknown(bench, head, copy.place, f"no copy called '{head}'", did_you_mean(head, copy_names(bench)))
+
+
+def placed_by(
+    bench: Bench, piece: WrittenPiece, mark: Name, placement: Name
+) -> tuple[WrittenPiece, WrittenMark, Laying]:
+    """The piece and the mark that a derived mark comes from, and how the placement lays it on `piece`."""
+    written = next((one for one in bench.source.placements if one.name == placement.text), None)
+    if written is None:
+        known = [str(one.name) for one in bench.source.placements]
+        raise unusable(
+            "no-such-name",
+            placement.place,
+            f"no placement called '{placement.text}'",
+            did_you_mean(placement.text, known),
+        )
+    head, tail = head_and_tail(mark)
+    source = the_copys_piece(bench, mark)
+    if str(written.place_copy) != head or the_copys_piece(bench, written.on) is not piece:
+        raise unusable(
+            "wrong-placement",
+            placement.place,
+            f"'{placement.text}' lays '{written.place_copy}' on '{written.on}', not '{head}' on '{piece.name}'",
+            "name the placement that brings the mark here",
+        )
+    found = next((one for one in source.marks if one.name == tail), None)
+    if found is None:
+        known = [str(one.name) for one in source.marks]
+        raise unusable("no-such-mark", mark.place, f"'{head}' has no mark called '{tail}'", did_you_mean(tail, known))
+    return source, found, bench.lay(bench, written)

@@ -1,16 +1,18 @@
-"""Seams and placements: which edges of which copies meet."""
+"""Seams, placements and bindings: which edges of which copies meet, and how."""
 
-from publisher.drafting.bench import Bench, head_and_tail, unknown, unusable
-from publisher.drafting.edges import atomic_edges, edge_allowance, edge_path
-from publisher.drafting.outlines import outline_plan
-from publisher.drafting.references import copy_names, piece_of_copy, work_out_length
-from publisher.drafting.values import Placement, Seam, SeamEdge
-from publisher.measures import Matching, Name
-from publisher.source import WrittenPiece, WrittenPlacement, WrittenSeam
-from publisher.terms import Written, did_you_mean
+from itertools import pairwise
 
-# What every piece bears without being told: its middle.
-BUILT_IN_SPOTS = ("centre",)
+from publisher.drafting.allowances import edge_allowance
+from publisher.drafting.bench import Bench, head_and_tail, unusable
+from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_path, rectangle_size
+from publisher.drafting.placing import laying_of, placement_pairs
+from publisher.drafting.references import the_copys_piece, work_out_length
+from publisher.drafting.values import Binding, Placement, Seam, SeamEdge
+from publisher.measures import Name
+from publisher.source import WrittenBinding, WrittenPlacement, WrittenSeam
+from publisher.terms import Written
+
+LEAST_CORNER = 0.17  # sine of 10°: less than this is eased round
 
 
 def draft_seam(bench: Bench, written: WrittenSeam) -> Seam:
@@ -34,7 +36,7 @@ def _side(bench: Bench, written: Written) -> tuple[SeamEdge, ...]:
 
 def _seam_edge(bench: Bench, name: Name) -> SeamEdge:
     head, tail = head_and_tail(name)
-    piece = the_copys_piece(bench, head, name)
+    piece = the_copys_piece(bench, name)
     if not tail:
         raise unusable(
             "no-such-edge",
@@ -48,42 +50,54 @@ def _seam_edge(bench: Bench, name: Name) -> SeamEdge:
     return SeamEdge(head, str(piece.name), tail, length, allowances)
 
 
-def the_copys_piece(bench: Bench, copy: str, asked: Name) -> WrittenPiece:
-    """The piece of a copy. What is sewn is a copy, so a piece's own name will not do where it has several."""
-    piece = piece_of_copy(bench, copy)
-    if piece is not None:
-        return piece
-    if copy in bench.pieces_by_name:
-        copies = [name for name in copy_names(bench) if name.startswith(f"{copy} ")]
-        listed = ", ".join(f"'{name}'" for name in copies)
-        raise unusable("which-copy", asked.place, f"'{copy}' is cut several times", f"say which: {listed}")
-    raise unknown(bench, copy, asked.place, f"no copy called '{copy}'", did_you_mean(copy, copy_names(bench)))
-
-
 def draft_placement(bench: Bench, written: WrittenPlacement) -> Placement:
-    """The placement with its pairs of names, each of which exists. Raises Unusable."""
-    placed = the_copys_piece(bench, str(written.place_copy), Name(str(written.place_copy), written.place_copy.place))
-    below = the_copys_piece(bench, str(written.on), Name(str(written.on), written.on.place))
-    pairs: list[tuple[str, str]] = []
-    for written_pair in written.matching:
-        pair = bench.saying(written_pair)
-        assert isinstance(pair, Matching)
-        pairs.append((_spot(bench, placed, pair.placed), _spot(bench, below, pair.below)))
-    return Placement(str(written.name), str(written.place_copy), str(written.on), tuple(pairs), written.name.place)
+    """The placement with its pairs of names, each of which exists, and how it lies. Raises Unusable."""
+    return Placement(
+        name=str(written.name),
+        placed=str(written.place_copy),
+        below=str(written.on),
+        matching=tuple(placement_pairs(bench, written)),
+        laying=laying_of(bench, written),
+        place=written.name.place,
+    )
 
 
-def _spot(bench: Bench, piece: WrittenPiece, name: Name) -> str:
-    known = [
-        *(str(mark.name) for mark in piece.marks),
-        *outline_plan(bench, piece).edge_names,
-        *(str(joint) for joint, _ in piece.joint_edges),
-        *BUILT_IN_SPOTS,
-    ]
-    if name.text not in known:
+def draft_binding(bench: Bench, written: WrittenBinding) -> Binding:
+    """The binding with the edges it binds and how long its strip must be, mm. Raises Unusable.
+
+    Bound edges, measured at the raw edge; at each corner the fold of the mitre, twice the finished width (what the
+    stitching line saves at a corner is as much again, so that this is spare; common practice, no source); overlap.
+    """
+    strip = the_copys_piece(bench, written.strip)
+    if strip.strip is None:
         raise unusable(
-            "no-such-name",
-            name.place,
-            f"'{piece.name}' has no edge or mark called '{name.text}'",
-            did_you_mean(name.text, known),
+            "not-a-strip", written.strip.place, f"'{written.strip}' is no strip", "bind with a piece that has strip:"
         )
-    return name.text
+    edges = tuple(_bound_edge(bench, name) for name in written.binds)
+    _, cut_width = rectangle_size(bench, strip)
+    finished = work_out_length(bench, strip.strip.finished_width, "the finished width")
+    overlap = work_out_length(bench, written.overlap, "the overlap") if written.overlap else cut_width
+    corners = sum(_corners(bench, edge) for edge in edges)
+    needed = sum(edge.length for edge in edges) + corners * 2 * finished + overlap
+    return Binding(str(written.name), str(written.strip), edges, corners, needed, overlap, written.name.place)
+
+
+def _bound_edge(bench: Bench, written: Written) -> SeamEdge:
+    name = bench.saying(written)
+    assert isinstance(name, Name)
+    return _seam_edge(bench, name)
+
+
+def _corners(bench: Bench, edge: SeamEdge) -> int:
+    """Outward corners along a bound edge that binding must be mitred round; a closed edge has one more."""
+    piece = bench.pieces_by_name[edge.piece]
+    parts = atomic_edges(bench, piece, edge.edge, Name(edge.edge, piece.name.place))
+    segments = [segment for part in parts for segment in edge_path(bench, piece, part).segments]
+    closed = (segments[-1].end - segments[0].start).length < 1e-6
+    joints = list(pairwise([*segments, segments[0]] if closed else segments))
+    turns = [
+        first.direction_at(first.length).cross(second.direction_at(0.0))
+        * (1 if counter_clockwise(bench, piece) else -1)
+        for first, second in joints
+    ]
+    return sum(turn > LEAST_CORNER for turn in turns)

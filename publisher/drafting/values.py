@@ -76,15 +76,57 @@ class PointMark:
 
 
 @dataclass(frozen=True, slots=True)
-class FoldLine:
-    """A straight line to fold along, from edge to edge of the piece."""
+class LineMark:
+    """A straight line to transfer. `kind`: fold line, placement line, stitching line or trim line."""
 
     name: str
+    kind: str
     start: Point
     end: Point
     face: str
     copies: tuple[str, ...]
     place: Place = field(compare=False)
+
+
+Span = tuple[Point, Point]
+
+
+@dataclass(frozen=True, slots=True)
+class Pleat:
+    """A pleat or tuck on the open piece, its lines from edge to edge, as seen on the named face.
+
+    `outer` folds stand out, `inner` folds lie behind; `meets` is where the outer folds are brought to; a tuck is
+    stitched along `stitched`. `arrows` lead from outer folds to where they meet.
+    """
+
+    name: str
+    kind: str  # knife pleat, box pleat, inverted pleat, tuck
+    depth: float  # mm
+    takes: float  # mm of cloth: 2 × depth, of box and inverted pleats 4 ×
+    outer: tuple[Span, ...]
+    inner: tuple[Span, ...]
+    meets: tuple[Span, ...]
+    stitched: tuple[Span, ...]
+    arrows: tuple[Span, ...]
+    face: str
+    copies: tuple[str, ...]  # always empty: every copy is pleated
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Hem:
+    """An edge turned to the wrong side, mm: `depth` as finished, `under` turned in behind it."""
+
+    edge: str
+    depth: float
+    under: float
+    casing: bool
+    place: Place = field(compare=False)
+
+    @property
+    def takes(self) -> float:
+        """Cloth beyond the finished edge, mm: finished width and first turn (Kinne and Cooley, 1916)."""
+        return self.depth + self.under
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +137,7 @@ class GrainLine:
     end: Point
 
 
-Mark = Notch | PointMark | FoldLine
+Mark = Notch | PointMark | LineMark | Pleat
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +151,7 @@ class Copy:
     to_finished_line: bool
     mirrored: bool  # an asymmetric piece cut as a pair: half the count turned over
     place: Place = field(compare=False)
+    rough: float = 0.0  # mm that it is cut larger all round, to be trimmed to the template later
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +162,8 @@ class Strip:
     finished_width: float  # mm
     finished_length: float  # mm
     end_allowance: float  # mm, at each end
-    joins: bool  # may be pieced
+    joins: str | None  # how it may be pieced: diagonal, straight; None: not at all
+    join_allowance: float  # mm, of a join
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +171,8 @@ class Piece:
     """One shape. `edges` close the finished line; `cut_line` is the closed line to cut along.
 
     For measured pieces and strips `cut_width` × `cut_height` is the size as printed, and the edges follow from it.
+    A piece with pleats is this one with the pleats closed, and `opened` as it is cut. A piece that is cut on the fold
+    is the whole, and `half` what its template shows.
     """
 
     number: int
@@ -144,6 +190,20 @@ class Piece:
     strip: Strip | None
     note: str | None
     place: Place = field(compare=False)
+    hems: tuple[Hem, ...] = ()
+    opened: "Piece | None" = None
+    half: "Piece | None" = None
+    fold_edge: str | None = None  # of a half: its edge on the fold
+
+    @property
+    def as_cut(self) -> "Piece":
+        """The whole piece as it lies on the cloth, pleats open."""
+        return self.opened or self
+
+    @property
+    def template(self) -> "Piece":
+        """What its template shows: the piece as cut, or half of it."""
+        return self.half or self.as_cut
 
     def edge(self, name: str) -> Edge:
         """The edge of that name. Raises KeyError."""
@@ -194,6 +254,32 @@ class Seam:
 
 
 @dataclass(frozen=True, slots=True)
+class Laying:
+    """How a placed copy comes to lie on the one below: turned over (face down) or not, turned, shifted; mm."""
+
+    turned_over: bool
+    angle: float  # radians, counter-clockwise, after turning over on an upright axis
+    shift: Point
+
+    def __call__(self, point: Point) -> Point:
+        first = Point(-point.x, point.y) if self.turned_over else point
+        return first.turned(self.angle) + self.shift
+
+
+@dataclass(frozen=True, slots=True)
+class Binding:
+    """A strip folded over raw edges; lengths in mm."""
+
+    name: str
+    strip: str  # copy
+    edges: tuple[SeamEdge, ...]
+    corners: int
+    needed: float  # bound edges, corners and overlap
+    overlap: float
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Placement:
     """A copy laid on another. `matching` pairs names on the placed copy with names on the one below."""
 
@@ -201,6 +287,7 @@ class Placement:
     placed: str
     below: str
     matching: tuple[tuple[str, str], ...]
+    laying: "Laying"
     place: Place = field(compare=False)
 
 
@@ -248,6 +335,7 @@ class Draft:
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...]
     placements: tuple[Placement, ...]
+    bindings: tuple[Binding, ...]
     materials: tuple[Material, ...]
     notions: tuple[Notion, ...]
     finished_size: tuple[tuple[str, Quantity], ...]

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.drafting import Copy, Mark, Piece
+from publisher.drafting import Copy, Hem, Mark, Piece
 from publisher.template_pages import TemplatePage
 from publisher.terms import Phrase, length
 
@@ -31,6 +31,8 @@ def block_words(piece: Piece, size: str | None, page: TemplatePage) -> tuple[Wor
     lines = [_title(piece, size)]
     lines += [Words(_cut_phrase(piece, copy), BODY) for copy in piece.copies]
     lines += [Words(phrase, BODY) for phrase in _allowance_phrases(piece)]
+    if piece.fold_edge is not None:
+        lines.append(Words(Phrase.of("label.on-the-fold", edge=piece.fold_edge), BODY))
     if page.rows * page.columns > 1:
         tile = {"row": page.row, "column": page.column, "rows": page.rows, "columns": page.columns}
         lines.append(Words(Phrase.of("label.tile", **{name: str(value) for name, value in tile.items()}), BODY))
@@ -46,7 +48,9 @@ def _title(piece: Piece, size: str | None) -> Words:
 
 def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
     key = (
-        "label.cut-inner"
+        "label.cut-rough"
+        if copy.rough
+        else "label.cut-inner"
         if copy.to_finished_line
         else "label.cut-pair"
         if copy.mirrored and copy.count == 2
@@ -59,14 +63,29 @@ def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
 def _allowance_phrases(piece: Piece) -> Iterator[Phrase]:
     """One allowance for the whole piece, or each with the edges that have it."""
     amounts: dict[float, list[str]] = {}
+    hems = {hem.edge: hem for hem in piece.hems}
     for edge in piece.edges:
-        amounts.setdefault(round(edge.allowance, 3), []).append(edge.name)
+        if edge.name not in hems and edge.name != piece.fold_edge:
+            amounts.setdefault(round(edge.allowance, 3), []).append(edge.name)
+    for hem in piece.hems:
+        yield _hem_phrase(hem)
     for amount, edges in amounts.items():
-        told = Phrase.of("length", mm=str(length(amount).amount))
+        told = _told(amount)
         if len(amounts) == 1:
             yield Phrase.of("label.allowance", amount=told) if amount else Phrase.of("label.no-allowance")
         else:
             yield Phrase.of("label.edges-allowance", amount=told, edges=_listed(edges))
+
+
+def _hem_phrase(hem: Hem) -> Phrase:
+    kind = "casing" if hem.casing else "hem"
+    if not hem.under:
+        return Phrase.of(f"label.{kind}", edge=hem.edge, depth=_told(hem.depth))
+    return Phrase.of(f"label.{kind}-under", edge=hem.edge, depth=_told(hem.depth), under=_told(hem.under))
+
+
+def _told(amount: float) -> Phrase:
+    return Phrase.of("length", mm=str(length(amount).amount))
 
 
 def _listed(names: Sequence[str]) -> Phrase:

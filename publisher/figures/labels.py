@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from publisher.drafting import Mark, Notch, Piece, PointMark
+from publisher.drafting import Mark, Notch, Piece, Pleat, PointMark
 from publisher.figures.label_words import Words, block_words, mark_words
 from publisher.figures.pieces import POINT_REACH, closed_path, piece_figure
 from publisher.figures.values import Stroke, Style
@@ -158,7 +158,10 @@ def _wanted(one: _OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
 def _spot(mark: Mark) -> Point:
     if isinstance(mark, Notch):
         return mark.inner_end
-    return mark.at if isinstance(mark, PointMark) else (mark.start + mark.end) * 0.5
+    if isinstance(mark, PointMark):
+        return mark.at
+    start, end = (mark.outer or mark.stitched)[0] if isinstance(mark, Pleat) else (mark.start, mark.end)
+    return (start + end) * 0.5
 
 
 def _fitted(words: tuple[Words, ...], fit: TextFitter) -> Iterator[tuple[tuple[LabelLine, ...], float, float]]:

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable
 
-from publisher.drafting import FoldLine, GrainLine, Mark, Notch, Piece, PointMark
+from publisher.drafting import GrainLine, Mark, Notch, Piece, Pleat, PointMark
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Arc, Line, Path, Point
 
@@ -12,6 +12,13 @@ POINT_REACH = 4.5  # half the cross, which runs out of its ring so that its midd
 HEAD_LENGTH = 5.0
 HEAD_WIDTH = 3.2
 DOUBLE_APART = 3.0
+BRACKET_REACH = 10.0
+LINE_STYLES = {
+    "fold line": Style.FOLD,
+    "placement line": Style.PLACEMENT,
+    "stitching line": Style.STITCHING,
+    "trim line": Style.TRIM,
+}
 
 
 def piece_figure(piece: Piece) -> Figure:
@@ -22,6 +29,9 @@ def piece_figure(piece: Piece) -> Figure:
         strokes += mark_strokes(mark)
     if piece.grain_line is not None:
         strokes += grain_strokes(piece.grain_line)
+    if piece.fold_edge is not None:
+        fold = piece.edge(piece.fold_edge).path
+        strokes += fold_bracket(fold.start, fold.end)
     return Figure(tuple(strokes), piece.cut_width, piece.cut_height)
 
 
@@ -31,8 +41,46 @@ def mark_strokes(mark: Mark) -> list[Stroke]:
         return notch_strokes(mark.cut_end, mark.inner_end, mark.double)
     if isinstance(mark, PointMark):
         return point_strokes(mark.at)
-    assert isinstance(mark, FoldLine)
-    return [Stroke(_line(mark.start, mark.end), Style.FOLD)]
+    if isinstance(mark, Pleat):
+        return pleat_strokes(mark)
+    return [Stroke(_line(mark.start, mark.end), LINE_STYLES[mark.kind])]
+
+
+def pleat_strokes(pleat: Pleat) -> list[Stroke]:
+    """Outer and inner folds, the lines they are brought to or stitched along, and arrows from folds to lines."""
+    styled = (
+        (pleat.outer, Style.FOLD),
+        (pleat.inner, Style.INNER_FOLD),
+        (pleat.meets, Style.PLACEMENT),
+        (pleat.stitched, Style.STITCHING),
+    )
+    strokes = [Stroke(_line(*span), style) for spans, style in styled for span in spans]
+    return strokes + [stroke for span in pleat.arrows for stroke in arrow_strokes(*span)]
+
+
+def arrow_strokes(start: Point, tip: Point) -> list[Stroke]:
+    """A thin line with one head; on a short line the head is smaller."""
+    way = tip - start
+    size = min(1.0, way.length / (2 * HEAD_LENGTH))
+    shaft = _line(start, tip - way.unit() * (HEAD_LENGTH * size))
+    return [Stroke(shaft, Style.LEADER), Stroke(_head(tip, way.unit() * size), Style.SOLID, closed=True)]
+
+
+def fold_bracket(start: Point, end: Point) -> list[Stroke]:
+    """The sign at an edge that lies on the fold: a bracket inside the piece, its arrows at the edge.
+
+    `start` and `end` of the edge run counter-clockwise round the piece, so that its inside is to the left.
+    """
+    along, length = (end - start).unit(), (end - start).length
+    first, last = start + along * (length * 0.2), end - along * (length * 0.2)
+    aside = along.left() * min(BRACKET_REACH, length / 6)
+    strokes = [Stroke(_line(first + aside, last + aside), Style.GRAIN)]
+    for foot in (first, last):
+        size = min(1.0, aside.length / (2 * HEAD_LENGTH))
+        tip = -along.left() * size
+        strokes.append(Stroke(_line(foot + aside, foot - tip * HEAD_LENGTH), Style.GRAIN))
+        strokes.append(Stroke(_head(foot, tip), Style.SOLID, closed=True))
+    return strokes
 
 
 def _line(start: Point, end: Point) -> Path:

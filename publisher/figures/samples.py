@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 
-from publisher.drafting import Draft, FoldLine, GrainLine, Notch, PieceKind, PointMark
+from publisher.drafting import Draft, GrainLine, LineMark, Notch, PieceKind, Pleat, PointMark
 from publisher.figures.page_furniture import joining_strokes, scale_bar
-from publisher.figures.pieces import grain_strokes, notch_strokes, point_strokes
+from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes, point_strokes
+from publisher.figures.pleat_samples import PLEAT_SECTIONS, pleat_sample
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Line, Path, Point
 from publisher.template_pages import JoiningMark
@@ -15,9 +16,11 @@ MIDDLE = Point(WIDTH / 2, HEIGHT / 2)
 
 def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figure], ...]:
     """(key of the mark's words, its sample) for exactly the marks that the templates of these drafts bear."""
-    pieces = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
+    pieces = [piece.template for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
     marks = [mark for piece in pieces for mark in piece.marks]
     notches = [mark for mark in marks if isinstance(mark, Notch)]
+    lines = {mark.kind for mark in marks if isinstance(mark, LineMark)}
+    pleats = {mark.kind for mark in marks if isinstance(mark, Pleat)}
     across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
     samples: list[tuple[str, bool, list[Stroke]]] = [
         ("cut-line", bool(pieces), [Stroke(across, Style.CUT)]),
@@ -29,7 +32,9 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("notch", any(not notch.double for notch in notches), _notch(double=False)),
         ("double-notch", any(notch.double for notch in notches), _notch(double=True)),
         ("point", any(isinstance(mark, PointMark) for mark in marks), point_strokes(MIDDLE)),
-        ("fold-line", any(isinstance(mark, FoldLine) for mark in marks), [Stroke(across, Style.FOLD)]),
+        *((kind.replace(" ", "-"), kind in lines, [Stroke(across, style)]) for kind, style in LINE_STYLES.items()),
+        *((kind.replace(" ", "-"), kind in pleats, pleat_sample(kind)) for kind in PLEAT_SECTIONS),
+        ("on-the-fold", any(piece.fold_edge for piece in pieces), _folded()),
         (
             "grain",
             any(piece.grain_line for piece in pieces),
@@ -39,6 +44,11 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("scale-bar", bool(pieces), _bar()),
     ]
     return tuple((key, Figure(tuple(strokes), WIDTH, HEIGHT)) for key, used, strokes in samples if used)
+
+
+def _folded() -> list[Stroke]:
+    edge = _level(Point(1.0, 1.0), Point(WIDTH - 1.0, 1.0))
+    return [Stroke(edge, Style.CUT), *fold_bracket(edge.start, edge.end)]
 
 
 def _level(start: Point, end: Point) -> Path:

@@ -2,6 +2,7 @@
 
 from publisher.geometry.arcs import arc_by_height, arc_by_radius, as_cubics
 from publisher.geometry.boxes import place_box
+from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
@@ -29,6 +30,9 @@ __all__ = [
     "flipped_alike",
     "inside",
     "intersections",
+    "mapped",
+    "mirrored",
+    "mirrored_point",
     "nearest",
     "offset_outline",
     "place_box",

@@ -10,6 +10,7 @@ from publisher.measures.values import (
     CopySaying,
     EdgeSpot,
     Formula,
+    HemSaying,
     LineSaying,
     Literal,
     MarkSaying,
@@ -19,6 +20,7 @@ from publisher.measures.values import (
     Name,
     Operation,
     Pair,
+    PleatSaying,
     Saying,
 )
 
@@ -29,6 +31,7 @@ __all__ = [
     "CopySaying",
     "EdgeSpot",
     "Formula",
+    "HemSaying",
     "LineSaying",
     "Literal",
     "Lookup",
@@ -39,6 +42,7 @@ __all__ = [
     "Name",
     "Operation",
     "Pair",
+    "PleatSaying",
     "Saying",
     "evaluate",
     "names_in",

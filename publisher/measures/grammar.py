@@ -10,7 +10,7 @@ from publisher.terms import AMOUNT_PATTERN, Finding, Severity, Unusable, Written
 LONGEST = 500  # signs: a formula longer than this is not one
 DEEPEST = 40  # brackets within brackets
 RESERVED = ("of", "from", "to", "and", "at", "the", "with", "by", "for")
-STARTS = ("formula", "rectangle", "point", "edge", "side", "matching", "mark")
+STARTS = ("formula", "rectangle", "point", "edge", "side", "matching", "mark", "hem", "pleat")
 
 Parsed = Tree[Token]
 
@@ -39,7 +39,14 @@ _WORDS = {
     "_ARC": "'arc from … to … with radius …'",
     "NOTCH": "'notch at …'",
     "_POINT": "'point at …'",
-    "_FOLD_LINE": "'fold line …'",
+    "LINE_KIND": "'fold line …'",
+    "DERIVED_FROM": "'derived from … by …'",
+    "PLEAT_KIND": "'box pleat of … at …'",
+    "TOWARDS": "'towards the left'",
+    "CASING_FOR": "'casing for …'",
+    "TURNED_TWICE": "'turned twice'",
+    "TURNED_UNDER": "'turned under …'",
+    "_OF": "'of'",
     "RADIUS": "'radius'",
     "HEIGHT": "'height'",
     "FACE": "'on the right side'",
@@ -129,6 +136,8 @@ def _wanted(expected: set[str]) -> str:
             "LENGTH_OF",
             "WIDTH_OF",
             "HEIGHT_OF",
+            "CUT_WIDTH_OF",
+            "CUT_HEIGHT_OF",
             "DISTANCE_FROM",
             "LARGER_OF",
             "SMALLER_OF",

@@ -8,11 +8,13 @@ from publisher.measures.sayings import (
     parse_copy,
     parse_edge,
     parse_formula,
+    parse_hem,
     parse_mark,
     parse_matching,
     parse_name,
     parse_pair,
     parse_part,
+    parse_pleat,
     parse_side,
     parse_width,
 )
@@ -68,6 +70,11 @@ def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
     for placement in source.placements:
         for pair in placement.matching:
             yield pair, parse_matching
+    for binding in source.bindings:
+        for edge in binding.binds:
+            yield edge, parse_name
+        for written in _natives(binding.overlap):
+            yield written, parse_formula
     yield from _written_in_steps(source)
 
 
@@ -85,13 +92,17 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
     formulas += [native for _, native in piece.edge_allowances]
     optional = [piece.allowance]
     if piece.strip is not None:
-        optional += [piece.strip.finished_width, piece.strip.length, piece.strip.ends]
+        optional += [piece.strip.finished_width, piece.strip.length, piece.strip.ends, piece.strip.thickness]
     for written in _natives(*formulas, *optional):
         yield written, parse_formula
     for copy in piece.copies:
         yield copy.says, parse_copy
     for mark in piece.marks:
         yield mark.says, parse_mark
+    for _, hem in piece.hems:
+        yield hem, parse_hem
+    for pleat in piece.pleats:
+        yield pleat.says, parse_pleat
 
 
 def _written_in_steps(source: Source) -> Iterator[tuple[Written, Parser]]:

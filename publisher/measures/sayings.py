@@ -13,6 +13,7 @@ from publisher.measures.values import (
     CopySaying,
     EdgeSpot,
     Formula,
+    HemSaying,
     LineSaying,
     Literal,
     MarkSaying,
@@ -21,6 +22,7 @@ from publisher.measures.values import (
     Name,
     Operation,
     Pair,
+    PleatSaying,
 )
 from publisher.terms import UNITS, Dimension, Quantity, Written, did_you_mean, read_amount, read_length
 
@@ -37,6 +39,7 @@ VERBS = (
     "hem",
     "bind",
     "gather",
+    "pleat",
     "topstitch",
     "fold",
     "press",
@@ -108,7 +111,8 @@ def _token_place(token: object, written: Written):  # type: ignore[no-untyped-de
 
 
 def _first_word(token: object) -> str:
-    return str(token).split()[0]
+    """What a question asks, without its `of`, `from` or `to`: `length`, `cut width`."""
+    return " ".join(str(token).split()[:-1])
 
 
 _LITERAL = re.compile(r"(?P<amount>.*?)\s*(?P<unit>inches|inch|in|mm|cm|ft|yards|yard|yd|m|deg|[\"″°])?")
@@ -179,7 +183,7 @@ def parse_mark(written: Written) -> MarkSaying:
     face, copies = said.face, list(said.copies)
     for tail in tails:
         if isinstance(tail, Token):
-            face = "right side" if " right " in re.sub(r" +", " ", str(tail)) else "wrong side"
+            face = _face(tail)
         else:
             copies += [_name(token, written) for token in tail.children]
     return MarkSaying(
@@ -187,16 +191,29 @@ def parse_mark(written: Written) -> MarkSaying:
     )
 
 
+def _face(token: Token) -> str:
+    return "right side" if "right" in str(token).split() else "wrong side"
+
+
 def _mark_body(mark: Parsed, written: Written) -> MarkSaying:
     parts = mark.children
-    if mark.data == "fold_between":
-        return MarkSaying("fold line", start=_name(parts[0], written), end=_name(parts[1], written))
-    if mark.data == "fold_beside":
-        return MarkSaying("fold line", insets=((_formula(parts[0], written), _name(parts[1], written)),))
+    if mark.data == "derived":
+        return MarkSaying("derived", start=_name(parts[1], written), end=_name(parts[2], written))
+    if mark.data in ("line_between", "line_beside", "line_across"):
+        return _line_body(mark, " ".join(str(parts[0]).split()), written)
     if mark.data == "notch":
         kind = "double notch" if str(parts[0]).startswith("double") else "notch"
         return MarkSaying(kind, spot=_spot(parts[1], written))
     return _point_body(parts[0], written)
+
+
+def _line_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:
+    parts = mark.children[1:]
+    if mark.data == "line_between":
+        return MarkSaying(kind, start=_name(parts[0], written), end=_name(parts[1], written))
+    if mark.data == "line_beside":
+        return MarkSaying(kind, insets=((_formula(parts[0], written), _name(parts[1], written)),))
+    return MarkSaying(kind, spot=_spot(parts[0], written))
 
 
 def _point_body(tree: object, written: Written) -> MarkSaying:
@@ -224,11 +241,38 @@ def _spot(tree: object, written: Written) -> EdgeSpot:
     return EdgeSpot(_name(edge, written), _formula(distance, written), str(end).split()[1])
 
 
+def parse_hem(written: Written) -> HemSaying:
+    """`2 cm`, `2 cm, turned twice`, `2 cm, turned under 6 mm`, `casing for 1 cm, turned under 6 mm`."""
+    casing, twice, depth, under = False, False, None, None
+    for part in parse(written, "hem").children:
+        if isinstance(part, Token):
+            casing, twice = casing or part.type == "CASING_FOR", twice or part.type == "TURNED_TWICE"
+        elif depth is None:
+            depth = _formula(part, written)
+        else:
+            under = _formula(part, written)
+    assert depth is not None
+    return HemSaying(depth, casing, twice, under)
+
+
+def parse_pleat(written: Written) -> PleatSaying:
+    """`knife pleat of 1 cm at 10 cm from the left end of bottom edge, towards the left`."""
+    kind, depth, spot, *tails = parse(written, "pleat").children
+    towards, face = None, "right side"
+    for tail in tails:
+        assert isinstance(tail, Token)
+        if tail.type == "FACE":
+            face = _face(tail)
+        else:
+            towards = str(tail).split()[-1]
+    return PleatSaying(" ".join(str(kind).split()), _formula(depth, written), _spot(spot, written), towards, face)
+
+
 def parse_copy(written: Written) -> CopySaying:
-    """`canvas, cut 2, to the finished line, alike`."""
+    """`canvas, cut 2, to the finished line, alike`, `canvas, rough by 2 cm`."""
     material, *options = written.split_at(",")
     name = parse_name(material)
-    count, to_finished_line, alike = 1, False, False
+    count, to_finished_line, alike, rough = 1, False, False, None
     for option in options:
         cut = re.fullmatch(r"cut +(\d{1,3})", option)
         if cut and int(cut[1]) > 0:
@@ -237,10 +281,12 @@ def parse_copy(written: Written) -> CopySaying:
             to_finished_line = True
         elif option == "alike":
             alike = True
+        elif option.startswith("rough by "):
+            rough = parse_formula(_trimmed(option, 8, option[8:]))
         else:
-            known = ("cut 2", "to the finished line", "alike")
+            known = ("cut 2", "to the finished line", "alike", "rough by 2 cm")
             raise unreadable(option, 0, len(option), "this says nothing about a copy", did_you_mean(option, known))
-    return CopySaying(name, count, to_finished_line, alike)
+    return CopySaying(name, count, to_finished_line, alike, rough)
 
 
 def parse_action(written: Written) -> ActionSaying:

@@ -82,7 +82,9 @@ class MarkSaying:
     kind `notch` / `double notch`: `spot` on an edge.
     kind `point`: at `spot`, moved square into the piece by `into` when given; or `insets`: distances from two edges;
     or `x`, `y`.
-    kind `fold line`: `insets` of one edge (parallel to it); or `start` and `end`, names of points or marks.
+    kind `fold line`, `placement line`, `stitching line`, `trim line`: `insets` of one edge (parallel to it); or from a
+    `spot` square across the piece; or `start` and `end`, names of points or marks.
+    kind `derived`: `start` is a mark of a placed copy, `end` the placement that brings it here.
     """
 
     kind: str
@@ -98,13 +100,35 @@ class MarkSaying:
 
 
 @dataclass(frozen=True, slots=True)
+class HemSaying:
+    """`2 cm, turned twice`; `casing for elastic width, turned under 6 mm`."""
+
+    depth: Formula
+    casing: bool
+    twice: bool
+    under: Formula | None
+
+
+@dataclass(frozen=True, slots=True)
+class PleatSaying:
+    """`box pleat of 1 cm at 10 cm from the left end of bottom edge`: kind, depth and where it lies, closed."""
+
+    kind: str
+    depth: Formula
+    spot: EdgeSpot
+    towards: str | None
+    face: str
+
+
+@dataclass(frozen=True, slots=True)
 class CopySaying:
-    """`canvas, cut 2, to the finished line, alike`."""
+    """`canvas, cut 2, to the finished line, alike`, `canvas, rough by 2 cm`."""
 
     material: Name
     count: int
     to_finished_line: bool
     alike: bool
+    rough: Formula | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +172,8 @@ Saying = (
     | ArcSaying
     | MarkSaying
     | CopySaying
+    | HemSaying
+    | PleatSaying
     | ActionSaying
     | Matching
     | Pair

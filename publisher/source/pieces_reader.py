@@ -6,6 +6,7 @@ from publisher.source.names import check_names, native
 from publisher.source.values import (
     Native,
     WrittenCopy,
+    WrittenHalf,
     WrittenMark,
     WrittenOutline,
     WrittenPiece,
@@ -35,7 +36,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     if not (rectangle or outline or strip):
         return None
     allowance, edge_allowances = _allowances(node, name, found)
-    found.extend(check_names([*piece.copies, *piece.marks, *piece.joint_edges]))
+    found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.joint_edges]))
     if not piece.copies:
         found.append(
             Finding(
@@ -55,6 +56,8 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         copies=tuple(WrittenCopy(copy, says) for copy, says in piece.copies.items()),
         marks=tuple(WrittenMark(mark, says) for mark, says in piece.marks.items()),
         note=piece.note,
+        hems=tuple(piece.hems.items()),
+        pleats=tuple(WrittenMark(pleat, says) for pleat, says in piece.pleats.items()),
     )
 
 
@@ -92,7 +95,9 @@ def _rectangle(key: Written, node: Mapping, found: list[Finding]) -> WrittenRect
     if said is None:
         return None
     found.extend(check_names(said.edges.values()))
-    return WrittenRectangle(native(said.rectangle, found), tuple(said.edges.items()), _natives(said.round, found))
+    return WrittenRectangle(
+        native(said.rectangle, found), tuple(said.edges.items()), _natives(said.round, found), _half(said, found)
+    )
 
 
 def _outline(key: Written, node: Mapping, found: list[Finding]) -> WrittenOutline | None:
@@ -100,7 +105,17 @@ def _outline(key: Written, node: Mapping, found: list[Finding]) -> WrittenOutlin
     if said is None:
         return None
     found.extend(check_names([*said.points, *said.edges]))
-    return WrittenOutline(_natives(said.points, found), tuple(said.edges.items()), _natives(said.round, found))
+    edges, rounded = tuple(said.edges.items()), _natives(said.round, found)
+    return WrittenOutline(_natives(said.points, found), edges, rounded, _half(said, found))
+
+
+def _half(said: shapes.Rectangle | shapes.Outline, found: list[Finding]) -> WrittenHalf | None:
+    mirrored, on_fold = said.mirrored_along, said.on_the_fold_along
+    if mirrored is not None and on_fold is not None:
+        says = "an outline is mirrored into a whole, or lies on the fold, not both"
+        found.append(Finding("one-half", Severity.ERROR, on_fold.place, says, "take one of the two lines out"))
+    along = mirrored if mirrored is not None else on_fold
+    return None if along is None else WrittenHalf(along, on_fold=mirrored is None)
 
 
 def _strip(key: Written, node: Mapping, found: list[Finding]) -> WrittenStrip | None:
@@ -113,6 +128,7 @@ def _strip(key: Written, node: Mapping, found: list[Finding]) -> WrittenStrip | 
         fold=said.fold,
         ends=native(said.ends, found) if said.ends is not None else None,
         joins=said.joins,
+        thickness=native(said.thickness, found) if said.thickness is not None else None,
         place=key.place,
     )
 

@@ -14,6 +14,7 @@ from publisher.source.values import (
     Facts,
     Native,
     Source,
+    WrittenBinding,
     WrittenMaterial,
     WrittenMeasure,
     WrittenNotion,
@@ -127,6 +128,7 @@ def _source(
         pieces=each("pieces", read_piece),
         seams=each("seams", _seam),
         placements=each("placements", _placement),
+        bindings=each("bindings", _binding),
         sections=sections,
         texts=texts,
         kept=kept,
@@ -275,7 +277,16 @@ def _placement(name: Written, node: yaml_nodes.Node, found: list[Finding]) -> Wr
     said = fit(shapes.Placement, node, name, found)
     if said is None:
         return None
-    return WrittenPlacement(name, said.place, said.on, tuple(said.matching))
+    return WrittenPlacement(name, said.place, said.on, tuple(said.matching), said.face)
+
+
+def _binding(name: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenBinding | None:
+    found.extend(check_names([name]))
+    said = fit(shapes.Binding, node, name, found)
+    if said is None:
+        return None
+    overlap = native(said.overlap, found) if said.overlap is not None else None
+    return WrittenBinding(name, said.strip, tuple(said.binds), overlap)
 
 
 def _error(name: str, place: Place, says: str, mend: str) -> Finding:

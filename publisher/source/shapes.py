@@ -59,6 +59,8 @@ class Rectangle(Shape):
     rectangle: Text
     edges: Names = Field(default_factory=dict)
     round: Names = Field(default_factory=dict)
+    mirrored_along: Text | None = None
+    on_the_fold_along: Text | None = None
 
 
 class Outline(Shape):
@@ -67,6 +69,8 @@ class Outline(Shape):
     points: Names
     edges: Names
     round: Names = Field(default_factory=dict)
+    mirrored_along: Text | None = None
+    on_the_fold_along: Text | None = None
 
 
 class Strip(Shape):
@@ -77,6 +81,7 @@ class Strip(Shape):
     fold: Text
     ends: Text | None = None
     joins: Text | None = None
+    thickness: Text | None = None
 
 
 class Piece(Shape):
@@ -88,6 +93,8 @@ class Piece(Shape):
     joint_edges: dict[Text, list[Text]] = Field(default_factory=dict)
     allowance: Any = None
     grain: Text | None = None
+    hems: Names = Field(default_factory=dict)
+    pleats: Names = Field(default_factory=dict)
     copies: Names
     marks: Names = Field(default_factory=dict)
     note: Text | None = None
@@ -107,6 +114,15 @@ class Placement(Shape):
     place: Text
     on: Text
     matching: list[Text]
+    face: Text | None = None
+
+
+class Binding(Shape):
+    """A strip folded over raw edges."""
+
+    strip: Text
+    binds: list[Text]
+    overlap: Text | None = None
 
 
 class Pattern(Shape):
@@ -134,3 +150,4 @@ class Pattern(Shape):
     pieces: dict[Text, Any]
     seams: dict[Text, Any] = Field(default_factory=dict)
     placements: dict[Text, Any] = Field(default_factory=dict)
+    bindings: dict[Text, Any] = Field(default_factory=dict)

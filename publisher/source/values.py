@@ -67,12 +67,21 @@ class WrittenMark:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenHalf:
+    """An outline drafted as a half: the edge it is mirrored along, or that lies on the fold of the cloth."""
+
+    along: Written
+    on_fold: bool
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenRectangle:
     """`rectangle: A by B`, its sides renamed, its corners rounded."""
 
     says: Native
     edges: tuple[tuple[Written, Written], ...]  # side (left, right, top, bottom) → name
     round: tuple[tuple[Written, Native], ...]  # which corners → radius
+    half: WrittenHalf | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +91,7 @@ class WrittenOutline:
     points: tuple[tuple[Written, Native], ...]  # name → "x, y"
     edges: tuple[tuple[Written, Written], ...]  # name → "line from A to B", "arc from A to B with radius R"
     round: tuple[tuple[Written, Native], ...]  # point → radius
+    half: WrittenHalf | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +103,7 @@ class WrittenStrip:
     fold: Written
     ends: Native | None
     joins: Written | None
+    thickness: Native | None  # of the cloth it is folded round, or of its own folds
     place: Place = field(compare=False)
 
 
@@ -112,6 +123,8 @@ class WrittenPiece:
     copies: tuple[WrittenCopy, ...]
     marks: tuple[WrittenMark, ...]
     note: Written | None
+    hems: tuple[tuple[Written, Written], ...] = ()  # edge → "2 cm, turned twice"
+    pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +145,17 @@ class WrittenPlacement:
     place_copy: Written
     on: Written
     matching: tuple[Written, ...]
+    face: Written | None = None  # up (the usual way), down
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenBinding:
+    """A strip folded over raw edges, `copy.edge` each."""
+
+    name: Written
+    strip: Written
+    binds: tuple[Written, ...]
+    overlap: Native | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,6 +220,7 @@ class Source:
     pieces: tuple[WrittenPiece, ...]
     seams: tuple[WrittenSeam, ...]
     placements: tuple[WrittenPlacement, ...]
+    bindings: tuple[WrittenBinding, ...]
     sections: tuple[WrittenSection, ...]
     texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name

@@ -1,7 +1,7 @@
 """The cutting chart: one row for each copy, in the order of cutting."""
 
-from publisher.cloth import Cloth
-from publisher.drafting import Copy, Draft, Grain, Piece, PieceKind
+from publisher.cloth import BIAS_SEAM, Cloth
+from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat
 from publisher.tables.values import ChartRow
 from publisher.terms import Phrase, Quantity, length, round_cut
 
@@ -24,20 +24,24 @@ def _row(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> ChartRow:
         piece=piece.name,
         material=copy.material,
         count=copy.count,
-        size=None if piece.kind is PieceKind.DRAWN else _size(draft, piece),
-        cut=_cut(copy),
+        size=_size(draft, piece.as_cut, copy) if piece.kind is not PieceKind.DRAWN or copy.rough else None,
+        cut=_cut(piece, copy),
         grain=_grain(piece),
         notes=tuple(_notes(cloth, piece, copy)),
-        template=piece.kind is PieceKind.DRAWN,
+        template=piece.kind is PieceKind.DRAWN and not copy.rough,
     )
 
 
-def _size(draft: Draft, piece: Piece) -> tuple[Quantity, Quantity]:
+def _size(draft: Draft, piece: Piece, copy: Copy) -> tuple[Quantity, Quantity]:
     units = draft.variant.units
-    return round_cut(length(piece.cut_width), units), round_cut(length(piece.cut_height), units)
+    sides = (piece.cut_width + 2 * copy.rough, piece.cut_height + 2 * copy.rough)
+    width, height = (round_cut(length(side), units) for side in sides)
+    return width, height
 
 
-def _cut(copy: Copy) -> Phrase:
+def _cut(piece: Piece, copy: Copy) -> Phrase:
+    if piece.half is not None:
+        return Phrase.of("chart.cut-fold", count=str(copy.count))
     if copy.mirrored and copy.count == 2:
         return Phrase.of("chart.cut-pair")
     return Phrase.of("chart.cut", count=str(copy.count))
@@ -48,15 +52,33 @@ def _grain(piece: Piece) -> Phrase:
     return Phrase.of(f"chart.grain-{keys[piece.grain]}")
 
 
+def _hem_note(hem: Hem) -> Phrase:
+    key = "chart.casing" if hem.casing else "chart.hem"
+    return Phrase.of(key, edge=hem.edge, takes=_told(hem.takes))
+
+
+def _told(amount: float) -> Phrase:
+    return Phrase.of("length", mm=str(length(amount).amount))
+
+
 def _notes(cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
     if copy.to_finished_line:
         notes.append(Phrase.of("chart.to-finished-line"))
     if piece.strip is not None:
         notes.append(Phrase.of(f"chart.fold-{piece.strip.folding.replace(' ', '-')}"))
+    if copy.rough:
+        notes.append(Phrase.of("chart.rough"))
+    if any(isinstance(mark, Pleat) for mark in piece.as_cut.marks):
+        notes.append(Phrase.of("chart.pleats"))
+    notes += [_hem_note(hem) for hem in piece.hems if piece.kind is not PieceKind.DRAWN]
     plans = [plan for plan in cloth.strips if plan.copy == copy.name]
-    if plans:
-        notes.append(Phrase.of("chart.joined-strips", count=str(max(plan.count for plan in plans))))
+    if plans and plans[0].square:
+        square = max(plan.square for plan in plans)
+        notes.append(Phrase.of("chart.bias-square", side=_told(square), seam=_told(BIAS_SEAM[cloth.variant.units])))
+    elif plans:
+        count = str(max(plan.count for plan in plans))
+        notes.append(Phrase.of(f"chart.joined-{plans[0].joins}", count=count))
     if piece.note:
         notes.append(Phrase.of("chart.note", text=piece.note))
     return notes

@@ -4,7 +4,7 @@ import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.drafting import FoldLine, Mark, Notch, Piece
+from publisher.drafting import LineMark, Mark, Notch, Piece, Pleat
 from publisher.geometry import Box, Line, Movement, Path, Point, nearest
 from publisher.template_pages.values import Frame
 
@@ -86,8 +86,10 @@ def _lines_of(piece: Piece, movement: Movement) -> list[Line]:
 def _mark_lines(mark: Mark) -> Iterator[tuple[Point, Point]]:
     if isinstance(mark, Notch):
         yield mark.cut_end, mark.inner_end
-    elif isinstance(mark, FoldLine):
+    elif isinstance(mark, LineMark):
         yield mark.start, mark.end
+    elif isinstance(mark, Pleat):
+        yield from (*mark.outer, *mark.inner, *mark.meets, *mark.stitched, *mark.arrows)
     else:
         reach = Point(JOINING_RADIUS, 0.0)
         yield mark.at - reach, mark.at + reach

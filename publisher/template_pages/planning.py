@@ -28,7 +28,7 @@ def templates_of(drafts: Sequence[Draft]) -> tuple[Template, ...]:
     templates: list[Template] = []
     for number in sorted({piece.number for draft in drafts for piece in draft.pieces}):
         alike = [
-            (piece, draft.variant.size)
+            (piece.template, draft.variant.size)
             for draft in drafts
             for piece in draft.pieces
             if piece.number == number and piece.kind is PieceKind.DRAWN

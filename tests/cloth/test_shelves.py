@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from publisher.cloth.kept import holds, kept_layout, question_of, written_layout
 from publisher.cloth.shelves import Rectangle, TooWide, arrange_in_rows
-from publisher.cloth.strip_plans import join_loss, strips_needed
+from publisher.cloth.strip_plans import bias_length, bias_rounds, bias_square, join_loss, strips_needed
 
 NAIL = 2.25 * 25.4  # an old cloth measure: 1/16 yd
 
@@ -89,8 +89,33 @@ def test_strips_joined_on_the_diagonal() -> None:
         (2111, 1080, 50),
         (9000, 1016, 63.5),
     ]:
-        count = strips_needed(length, width, strip)
-        assert count * width - join_loss(count, strip) >= length - 1e-6
-        assert count == 1 or (count - 1) * width - join_loss(count - 1, strip) < length
+        loss = join_loss("diagonal", strip, 10)
+        assert loss == strip
+        count = strips_needed(length, width, loss)
+        assert count * width - (count - 1) * loss >= length - 1e-6
+        assert count == 1 or (count - 1) * width - (count - 2) * loss < length
     with pytest.raises(ValueError, match="cloth is 40 mm wide"):
         strips_needed(500, 40, 50)
+
+
+def test_a_straight_join_takes_both_its_allowances() -> None:
+    """2·s a join (derived, not published): 3 strips of 1080 mm with 10 mm seams give 3240 − 40 = 3200."""
+    loss = join_loss("straight", 50, 10)
+    assert loss == 20
+    assert strips_needed(3200, 1080, loss) == 3
+    assert strips_needed(3201, 1080, loss) == 4
+
+
+def test_a_bias_strip_from_a_square() -> None:
+    """k = ⌊(a − 2s) / (√2·w)⌋ rounds of √2·(a − 2s), less w (derived); never above the bound (a − 2s)·a / w.
+
+    By hand: a 500 mm square with 6 mm seams and 40 mm strips: 488 / 56.57 = 8.63, 8 rounds of 690.1 mm, 5481 mm.
+    """
+    assert bias_rounds(500, 40, 6) == 8
+    assert bias_length(500, 40, 6) == pytest.approx(8 * 488 * 2**0.5 - 40)
+    for length in (700, 2500, 5481, 9000):
+        side = bias_square(length, 40, 6, 10)
+        assert bias_length(side, 40, 6) >= length > bias_length(side - 10, 40, 6)
+        assert bias_length(side, 40, 6) <= (side - 12) * side / 40
+        # The rule of thumb √(L·w) (a soft-furnishing class's forum, read there) promises more than the cloth holds.
+        assert side > (length * 40) ** 0.5

@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.drafting import FoldLine, Notch, PointMark
+from publisher.drafting import LineMark, Notch, PointMark
 from publisher.geometry import Point
 from tests.specimens import draft_text, pattern_line
 
@@ -57,10 +57,10 @@ def test_every_mark() -> None:
     assert isinstance(spot, PointMark)
     assert _near(spot.at, 50, 60)
     crease, slant = marks["crease"], marks["slant"]
-    assert isinstance(crease, FoldLine)
+    assert isinstance(crease, LineMark)
     assert {round(crease.start.x), round(crease.end.x)} == {0, 200}
     assert crease.start.y == pytest.approx(25)
-    assert isinstance(slant, FoldLine)
+    assert isinstance(slant, LineMark)
     assert _near(slant.start, 20, 30)
 
 

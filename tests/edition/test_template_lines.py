@@ -13,7 +13,7 @@ import pytest
 import shapely
 from shapely import LineString
 
-from publisher.drafting import Draft, FoldLine, GrainLine, Piece
+from publisher.drafting import Draft, GrainLine, LineMark, Piece
 from publisher.edition.pdf_forms import DrawingOrder, DrawnForm, sentinel_svg
 from publisher.edition.printing import print_pdf
 from publisher.figures import check_block_figure, furniture_figure, piece_figure
@@ -237,7 +237,7 @@ def test_marks_stand_where_they_are_defined(numbers: random.Random) -> None:
         notch(Point(at, 0.0), Point(at, 5.0)),
         notch(Point(0.0, 50.0), Point(5.0, 50.0), double=True),
         point_mark(at, 60.0),
-        FoldLine("fold", Point(10.0, 90.0), Point(140.0, 90.0), "wrong side", (), HERE),
+        LineMark("fold", "fold line", Point(10.0, 90.0), Point(140.0, 90.0), "wrong side", (), HERE),
     )
     piece = hand_piece(
         rectangle(150, 120),

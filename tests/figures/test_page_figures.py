@@ -8,7 +8,7 @@ import pytest
 import shapely
 from shapely import LineString, Polygon
 
-from publisher.drafting import FoldLine, GrainLine, Mark, PieceKind
+from publisher.drafting import GrainLine, LineMark, Mark, PieceKind
 from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.figures import (
@@ -141,7 +141,7 @@ def test_the_scale_bar_stands_below_the_frame_on_paper_that_prints() -> None:
     assert all(frame.top + frame.height < box.bottom and box.top < frame.top + frame.height + 7 for box in bars)
 
 
-FOLD = FoldLine("fold", Point(0, 40), Point(120, 40), "wrong side", (), HERE)
+FOLD = LineMark("fold", "fold line", Point(0, 40), Point(120, 40), "wrong side", (), HERE)
 
 
 @pytest.mark.parametrize(

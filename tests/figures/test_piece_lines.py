@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.drafting import FoldLine, GrainLine
+from publisher.drafting import GrainLine, LineMark
 from publisher.figures import PENS, Figure, Stroke, Style, figure_svg, pdf_operators, piece_figure
 from publisher.geometry import Arc, Line, Path, Point
 from tests.hand_pieces import HERE, hand_piece, notch, point_mark, rectangle, rounded
@@ -53,7 +53,7 @@ def test_the_arms_of_a_point_cross_on_its_spot() -> None:
 
 
 def test_a_fold_line_and_a_grain_arrow() -> None:
-    fold = FoldLine("fold", Point(0, 40), Point(120, 40), "wrong side", (), HERE)
+    fold = LineMark("fold", "fold line", Point(0, 40), Point(120, 40), "wrong side", (), HERE)
     piece = hand_piece(rectangle(120, 80), marks=[fold], grain_line=GrainLine(Point(20, 10), Point(20, 70)))
     figure = piece_figure(piece)
     assert styles(figure) == {Style.CUT: 1, Style.FOLD: 1, Style.GRAIN: 1, Style.SOLID: 2}

@@ -1,0 +1,92 @@
+"""Outlines drafted as a half: the names and parts of the whole's edges, mirrored along one straight edge."""
+
+from dataclasses import dataclass
+
+from publisher.drafting.bench import unusable
+from publisher.geometry import Line, Path, Point, mirrored, mirrored_point
+from publisher.source import WrittenHalf, WrittenPiece
+
+SMOOTH = 1e-6  # sine of the turn below which an edge runs on over the axis
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """The line an outline is mirrored along; `sides` are the words for the half that was drafted and for the other."""
+
+    start: Point
+    along: Point
+    sides: tuple[str, str]
+
+    def point(self, point: Point) -> Point:
+        """The point on the other side."""
+        return mirrored_point(point, self.start, self.along)
+
+    def path(self, path: Path) -> Path:
+        """The path on the other side, run the other way, so that the whole keeps its turn."""
+        return mirrored(path, self.start, self.along).reversed()
+
+
+@dataclass(frozen=True, slots=True)
+class WholeEdge:
+    """An edge of the whole: one or two edges of the half in order, each as drafted or mirrored."""
+
+    name: str
+    parts: tuple[tuple[str, bool], ...]
+
+
+def half_of(piece: WrittenPiece) -> WrittenHalf | None:
+    """What a piece says of its half, if it is one."""
+    shape = piece.outline or piece.rectangle
+    return shape.half if shape else None
+
+
+def axis_of(piece: WrittenPiece, half: WrittenHalf, edge: Path, following: Path) -> Axis:
+    """The axis along an edge of the half. Raises Unusable for one that is neither upright nor level."""
+    (line, *more) = edge.segments
+    direction = edge.direction_at(0.0)
+    upright, level = abs(direction.x) < 1e-9, abs(direction.y) < 1e-9
+    if more or not isinstance(line, Line) or not (upright or level):
+        raise unusable(
+            "axis-not-straight",
+            half.along.place,
+            f"'{half.along}' of '{piece.name}' is neither upright nor level, and a half is mirrored along one that is",
+            "let it run straight up or straight across",
+        )
+    beside = following.point_at(following.length / 2) - line.start
+    words = ("right", "left") if upright else ("upper", "lower")
+    ahead = (beside.x if upright else beside.y) > 0
+    return Axis(line.start, direction, words if ahead else words[::-1])
+
+
+def whole_edges(axis: Axis, names: tuple[str, ...], paths: dict[str, Path]) -> tuple[WholeEdge, ...]:
+    """The edges of the whole in order. `names` are the half's edges from the axis on; paths needed: first and last.
+
+    An edge that runs smoothly over the axis stays one edge; every other one comes twice, named by its side.
+    """
+    first, last = names[0], names[-1]
+    joined_first = _square(axis, paths[first].direction_at(0.0))
+    joined_last = _square(axis, paths[last].direction_at(paths[last].length))
+    here, there = axis.sides
+    if len(names) == 1:
+        if joined_first and joined_last:
+            return (WholeEdge(first, ((first, False), (first, True))),)
+        return (WholeEdge(f"{here} {first}", ((first, False),)), WholeEdge(f"{there} {first}", ((first, True),)))
+    middle = names[1:-1]
+    edges = [WholeEdge(first, ((first, True), (first, False))) if joined_first else _sided(here, first, False)]
+    edges += [_sided(here, name, False) for name in middle]
+    if joined_last:
+        edges.append(WholeEdge(last, ((last, False), (last, True))))
+    else:
+        edges += [_sided(here, last, False), _sided(there, last, True)]
+    edges += [_sided(there, name, True) for name in reversed(middle)]
+    if not joined_first:
+        edges.append(_sided(there, first, True))
+    return tuple(edges)
+
+
+def _sided(side: str, name: str, turned_over: bool) -> WholeEdge:
+    return WholeEdge(f"{side} {name}", ((name, turned_over),))
+
+
+def _square(axis: Axis, direction: Point) -> bool:
+    return abs(axis.along.dot(direction)) < SMOOTH

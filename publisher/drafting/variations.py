@@ -1,0 +1,104 @@
+"""A piece as its template shows it where that is not the piece as sewn: with pleats open, or half of it on the fold."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from publisher.drafting.allowances import edge_allowance, edge_hem
+from publisher.drafting.bench import Bench, unusable
+from publisher.drafting.cutting import cut_line_of
+from publisher.drafting.edges import drafted_path, whole
+from publisher.drafting.grain import grain_line_of
+from publisher.drafting.halves import Axis, half_of
+from publisher.drafting.outlines import outline_plan
+from publisher.drafting.pleats import drawn_pleats, folds_of, open_edges, open_marks
+from publisher.drafting.values import Edge, LineMark, Mark, Notch, Piece, PieceKind, PointMark
+from publisher.geometry import Path, Point, signed_area
+from publisher.source import WrittenPiece
+
+
+def opened_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | None:
+    """The piece as it is cut, its pleats open and marked; None where it has none. Raises Unusable."""
+    if not written.pleats:
+        return None
+    folds = folds_of(bench, written)
+    edges = open_edges(written, piece.edges, folds)
+    cut_line = cut_line_of(written, edges)
+    box = cut_line.box
+    return replace(
+        piece,
+        edges=edges,
+        cut_line=cut_line,
+        cut_width=box.width,
+        cut_height=box.height,
+        grain_line=grain_line_of(piece.grain, edges) if piece.kind is PieceKind.DRAWN else None,
+        marks=(*open_marks(piece.marks, folds), *drawn_pleats(folds, cut_line)),
+    )
+
+
+def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | None:
+    """What the template of a piece on the fold shows; None for any other. Raises Unusable."""
+    half = half_of(written)
+    if half is None or not half.on_fold:
+        return None
+    if written.pleats:
+        raise unusable(
+            "pleats-on-the-fold",
+            half.along.place,
+            f"'{piece.name}' has pleats and lies on the fold",
+            "draw the whole of it: mirrored along instead of on the fold along",
+        )
+    axis, _ = whole(bench, written)
+    edges = _half_edges(bench, written, piece, str(half.along))
+    cut_line = cut_line_of(written, edges)
+    box = cut_line.box
+    return replace(
+        piece,
+        edges=edges,
+        joint_edges=(),
+        cut_line=cut_line,
+        cut_width=box.width,
+        cut_height=box.height,
+        grain_line=grain_line_of(piece.grain, edges),
+        marks=tuple(_on_half(piece.marks, axis, edges)),
+        hems=tuple(hem for edge in edges if (hem := edge_hem(bench, written, edge.name)) is not None),
+        fold_edge=str(half.along),
+    )
+
+
+def _half_edges(bench: Bench, written: WrittenPiece, piece: Piece, fold: str) -> tuple[Edge, ...]:
+    edges = [
+        Edge(
+            name,
+            drafted_path(bench, written, name),
+            0.0 if name == fold else edge_allowance(bench, written, name),
+            piece.place,
+        )
+        for name in outline_plan(bench, written).drafted_names
+    ]
+    if signed_area(Path(tuple(segment for edge in edges for segment in edge.path.segments))) < 0:
+        edges = [replace(edge, path=edge.path.reversed()) for edge in reversed(edges)]
+    return tuple(edges)
+
+
+def _on_half(marks: tuple[Mark, ...], axis: Axis, edges: tuple[Edge, ...]) -> Iterator[Mark]:
+    """The marks of the half that is printed; a line that crosses the fold ends there."""
+    box = Path(tuple(segment for edge in edges for segment in edge.path.segments)).box
+    beside = axis.along.unit().left()
+    inwards = (
+        beside
+        if (Point((box.left + box.right) / 2, (box.bottom + box.top) / 2) - axis.start).dot(beside) > 0
+        else -beside
+    )
+
+    def inside_by(point: Point) -> float:
+        return (point - axis.start).dot(inwards)
+
+    for mark in marks:
+        if isinstance(mark, LineMark):
+            start, end = inside_by(mark.start), inside_by(mark.end)
+            if max(start, end) < 1e-6:
+                continue
+            fold = mark.start + (mark.end - mark.start) * (start / (start - end)) if min(start, end) < 0 else mark.start
+            yield replace(mark, start=mark.start if start >= 0 else fold, end=mark.end if end >= 0 else fold)
+        elif isinstance(mark, Notch | PointMark) and inside_by(mark.at) > -1e-6:
+            yield mark
