@@ -110,7 +110,8 @@ def _box_now(draft: Draft, name: str, state: WorkState) -> Box:
     copy = draft.copy(name)
     piece = draft.piece(copy.piece)
     if piece.strip is not None and name in state.folded:
-        return Box(0.0, 0.0, piece.cut_width, piece.strip.finished_width)
+        turned_in = sum(edge.allowance for edge in piece.edges if (name, edge.name) in state.closed_edges)
+        return Box(0.0, 0.0, piece.cut_width - turned_in, piece.strip.finished_width)
     if piece.opened is not None and name not in state.pleated:
         piece = piece.opened
     if copy.to_finished_line:

@@ -1,6 +1,7 @@
 """What lies between finished line and cut line: the allowance of each edge, and what its hem takes. Millimetres."""
 
 from publisher.drafting.bench import Bench, unusable
+from publisher.drafting.halves import half_of, sided_name
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.values import Hem
@@ -115,9 +116,17 @@ def pleats_take(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
 
 def drafted_name(bench: Bench, piece: WrittenPiece, edge: str) -> str:
     """The name an edge was drafted under: of a mirrored half, without the side that the whole adds."""
-    known = outline_plan(bench, piece).drafted_names
-    side, _, rest = edge.partition(" ")
-    return rest if edge not in known and side in ("left", "right", "upper", "lower") and rest in known else edge
+    half = half_of(piece)
+    if half is None:
+        return edge
+    known = [name for name in outline_plan(bench, piece).drafted_names if name != str(half.along)]
+    if edge in known:
+        return edge
+    for sides in (("left", "right"), ("right", "left"), ("top", "bottom"), ("bottom", "top")):
+        for name in known:
+            if edge in (sided_name(sides, name, False), sided_name(sides, name, True)):
+                return name
+    return edge
 
 
 def joint_parts(piece: WrittenPiece, name: str) -> tuple[str, ...]:

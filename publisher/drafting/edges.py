@@ -8,7 +8,7 @@ from publisher.drafting.allowances import (
     usual_allowance,
 )
 from publisher.drafting.bench import Asker, Bench, unusable
-from publisher.drafting.halves import Axis, WholeEdge, axis_of, half_of, whole_edges
+from publisher.drafting.halves import Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
@@ -180,14 +180,15 @@ def outline_point(bench: Bench, piece: WrittenPiece, name: str) -> Point | None:
     points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
     if name in points:
         return piece_point(bench, piece, name)
-    side, _, rest = name.partition(" ")
-    if half_of(piece) is None or rest not in points:
+    if half_of(piece) is None:
         return None
     axis, _ = whole(bench, piece)
-    if side not in axis.sides:
-        return None
-    point = piece_point(bench, piece, rest)
-    return point if side == axis.sides[0] else axis.point(point)
+    for point in points:
+        for turned_over in (False, True):
+            if name == sided_name(axis.sides, point, turned_over):
+                spot = piece_point(bench, piece, point)
+                return axis.point(spot) if turned_over else spot
+    return None
 
 
 def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:

@@ -53,7 +53,7 @@ def axis_of(piece: WrittenPiece, half: WrittenHalf, edge: Path, following: Path)
             "let it run straight up or straight across",
         )
     beside = following.point_at(following.length / 2) - line.start
-    words = ("right", "left") if upright else ("upper", "lower")
+    words = ("right", "left") if upright else ("top", "bottom")
     ahead = (beside.x if upright else beside.y) > 0
     return Axis(line.start, direction, words if ahead else words[::-1])
 
@@ -66,26 +66,36 @@ def whole_edges(axis: Axis, names: tuple[str, ...], paths: dict[str, Path]) -> t
     first, last = names[0], names[-1]
     joined_first = _square(axis, paths[first].direction_at(0.0))
     joined_last = _square(axis, paths[last].direction_at(paths[last].length))
-    here, there = axis.sides
     if len(names) == 1:
         if joined_first and joined_last:
             return (WholeEdge(first, ((first, False), (first, True))),)
-        return (WholeEdge(f"{here} {first}", ((first, False),)), WholeEdge(f"{there} {first}", ((first, True),)))
+        return (_sided(axis, first, False), _sided(axis, first, True))
     middle = names[1:-1]
-    edges = [WholeEdge(first, ((first, True), (first, False))) if joined_first else _sided(here, first, False)]
-    edges += [_sided(here, name, False) for name in middle]
+    edges = [WholeEdge(first, ((first, True), (first, False))) if joined_first else _sided(axis, first, False)]
+    edges += [_sided(axis, name, False) for name in middle]
     if joined_last:
         edges.append(WholeEdge(last, ((last, False), (last, True))))
     else:
-        edges += [_sided(here, last, False), _sided(there, last, True)]
-    edges += [_sided(there, name, True) for name in reversed(middle)]
+        edges += [_sided(axis, last, False), _sided(axis, last, True)]
+    edges += [_sided(axis, name, True) for name in reversed(middle)]
     if not joined_first:
-        edges.append(_sided(there, first, True))
+        edges.append(_sided(axis, first, True))
     return tuple(edges)
 
 
-def _sided(side: str, name: str, turned_over: bool) -> WholeEdge:
-    return WholeEdge(f"{side} {name}", ((name, turned_over),))
+def _sided(axis: Axis, name: str, turned_over: bool) -> WholeEdge:
+    return WholeEdge(sided_name(axis.sides, name, turned_over), ((name, turned_over),))
+
+
+def sided_name(sides: tuple[str, str], name: str, turned_over: bool) -> str:
+    """What an edge or point of the half is called in the whole: `left side`; `right edge` becomes `left edge`."""
+    if set(name.split()) & set(sides):
+        return (
+            " ".join(sides[1 - sides.index(word)] if word in sides else word for word in name.split())
+            if turned_over
+            else name
+        )
+    return f"{sides[1] if turned_over else sides[0]} {name}"
 
 
 def _square(axis: Axis, direction: Point) -> bool:

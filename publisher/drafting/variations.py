@@ -60,7 +60,11 @@ def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | Non
         cut_height=box.height,
         grain_line=grain_line_of(piece.grain, edges),
         marks=tuple(_on_half(piece.marks, axis, edges)),
-        hems=tuple(hem for edge in edges if (hem := edge_hem(bench, written, edge.name)) is not None),
+        hems=tuple(
+            hem
+            for edge in edges
+            if edge.name != str(half.along) and (hem := edge_hem(bench, written, edge.name)) is not None
+        ),
         fold_edge=str(half.along),
     )
 

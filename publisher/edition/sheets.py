@@ -128,7 +128,7 @@ def _page(
 
 def _neighbours(page: TemplatePage, speak: Speaker) -> str:
     named = [speak.say(f"templates.neighbour-{one.side}", page=one.page) for one in page.neighbours]
-    return speak.say("templates.neighbours", pages=speak.listed(named)) if named else ""
+    return speak.say("templates.neighbours", count=len(named), pages=speak.listed(named)) if named else ""
 
 
 def _shown_name(piece: Piece, placed: PlacedPiece) -> str:
