@@ -49,10 +49,10 @@ def draft_text(
 
 
 def found(findings: tuple[Finding, ...], name: str) -> Finding:
-    """The finding of that name; fails with all that was found when there is none or several."""
-    named = [finding for finding in findings if finding.name == name]
+    """The finding of that name, of the last variant that has it; fails with all that was found for none or several."""
+    named = {finding.place: finding for finding in findings if finding.name == name}
     assert len(named) == 1, [f"{finding.place} {finding.name}: {finding.says}" for finding in findings]
-    return named[0]
+    return next(iter(named.values()))
 
 
 def line_of(text: str, fragment: str) -> int:
