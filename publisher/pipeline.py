@@ -1,5 +1,6 @@
 """The way through: from the bytes of a pattern folder to a proof, stage by stage. Reads no disk."""
 
+import sys
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -13,12 +14,17 @@ from publisher.tables import tabulate
 from publisher.template_pages import EDITIONS, plan_pages
 from publisher.terms import Finding, Severity, UnitSystem, merge_findings
 
+# Formulas that read one another are worked out one within the other: drafting bounds how many, and brackets are bounded
+# too, so that this is never reached.
+DEEPEST_CALLS = 20_000
+
 
 def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Finding, ...]]:
     """The proof of a pattern and all that was found, in order of place; no proof where nothing could be read.
 
     A proof with errors among its findings is there to be looked at, not to be printed.
     """
+    sys.setrecursionlimit(max(sys.getrecursionlimit(), DEEPEST_CALLS))
     source, unread = read_source(name, files)
     if source is None:
         return None, merge_findings(unread)

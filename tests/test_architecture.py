@@ -142,6 +142,8 @@ def test_words_for_the_reader_are_in_the_layouts() -> None:
         "chart.fold-",
         "chart.grain-",
         "chart.joined-",
+        "chart.to-finished-line",
+        "chart.without-allowance",
         "label.hem",
         "label.casing",
         "templates.neighbour-",

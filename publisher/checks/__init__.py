@@ -10,7 +10,7 @@ from publisher.checks.bindings import (
     left_undone,
 )
 from publisher.checks.fit import allowances_of_partners_differ, gap_too_long, placed_marks_apart, seam_lengths_differ
-from publisher.checks.marks import mark_off_piece, mark_without_template
+from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
 from publisher.checks.work import copy_never_used, placement_never_placed, seam_never_sewn, seam_sewn_twice
@@ -25,6 +25,7 @@ CHECKS: tuple[Check, ...] = (
     placed_marks_apart,
     mark_off_piece,
     mark_without_template,
+    pair_left_over,
     seam_never_sewn,
     seam_sewn_twice,
     placement_never_placed,

@@ -33,6 +33,26 @@ def mark_off_piece(proof: Proof) -> Iterator[Finding]:
                     )
 
 
+def pair_left_over(proof: Proof) -> Iterator[Finding]:
+    """An odd number of a piece that is cut in mirrored pairs.
+
+    Why: one of them has no partner, and it is anybody's guess which way round it is cut.
+
+    Fix: cut an even number, or say that they are alike."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            for copy in piece.copies:
+                if copy.mirrored and copy.count % 2:
+                    yield Finding(
+                        "pair-left-over",
+                        Severity.WARNING,
+                        copy.place,
+                        f"'{copy.name}' is cut {copy.count} times, in pairs that mirror each other, and one is left over",
+                        f"write 'cut {copy.count + 1}', or add 'alike' when all lie the same way up",
+                        (draft.variant,),
+                    )
+
+
 def mark_without_template(proof: Proof) -> Iterator[Finding]:
     """A piece that is cut with a ruler bears a mark.
 

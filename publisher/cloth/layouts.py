@@ -208,6 +208,7 @@ def _too_wide(material: Material, too_wide: TooWide, copies: list[tuple[Piece, C
         "piece-wider-than-cloth",
         Severity.ERROR,
         copy.place,
-        f"'{copy.name}' is {too_wide.rectangle.width:.0f} mm wide and '{material.key}' {usable:.0f} mm between its selvages",
+        f"'{copy.name}' is {too_wide.rectangle.width:.0f} mm wide and '{material.key}' {usable:.0f} mm"
+        + (" between its selvages" if material.kind in WOVEN_WITH_SELVAGE else ""),
         "offer a wider cloth, or turn the piece if its grain allows (grain: across)",
     )

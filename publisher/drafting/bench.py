@@ -16,6 +16,8 @@ from publisher.terms import Finding, Place, Quantity, Severity, UnitSystem, Unus
 
 Worked = TypeVar("Worked")
 
+DEEPEST = 200  # formulas that read one another in a row
+
 
 class AlreadyFound(Exception):
     """Something cannot be used, and the finding that says so has been reported by an earlier stage."""
@@ -70,11 +72,18 @@ class Bench:
             raise self.failed[asker]
         if asker in self.underway:
             raise Unusable(self._circle(asker))
+        if len(self.underway) >= DEEPEST:
+            raise unusable(
+                "too-deep",
+                asker.place,
+                f"'{asker.name}' is the {DEEPEST + 1}st of formulas that each read the next",
+                "let some of them begin with a length of their own",
+            )
         self.underway.append(asker)
         try:
             worked = how()
-        except UNUSABLE as unusable:
-            self.failed[asker] = unusable
+        except UNUSABLE as reason:
+            self.failed[asker] = reason
             raise
         finally:
             self.underway.pop()

@@ -64,6 +64,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         notions=tuple(_each(source.notions, lambda notion: draft_notion(bench, notion), found)),
         finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),
         quoted=quoted,
+        inch_step=bench.inch_step,
     )
     return draft, tuple(found)
 

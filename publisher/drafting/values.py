@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from enum import Enum
+from fractions import Fraction
 
 from publisher.geometry import Path, Point
 from publisher.terms import Place, Quantity, Variant
@@ -340,6 +341,7 @@ class Draft:
     notions: tuple[Notion, ...]
     finished_size: tuple[tuple[str, Quantity], ...]
     quoted: tuple[tuple[tuple[Place, str], "Quoted"], ...] = field(compare=False)
+    inch_step: Fraction = Fraction(1, 8)  # what inches are rounded to
 
     def piece(self, name: str) -> Piece:
         """The piece of that name. Raises KeyError."""

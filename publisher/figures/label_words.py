@@ -53,11 +53,12 @@ def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
         else "label.cut-inner"
         if copy.to_finished_line
         else "label.cut-pair"
-        if copy.mirrored and copy.count == 2
+        if copy.mirrored and copy.count % 2 == 0
         else "label.cut"
     )
     short = copy.name.removeprefix(f"{piece.name} ")
-    return Phrase.of(key, copy=short, count=str(copy.count), material=copy.material)
+    count = copy.count // 2 if key == "label.cut-pair" else copy.count
+    return Phrase.of(key, copy=short, count=str(count), material=copy.material)
 
 
 def _allowance_phrases(piece: Piece) -> Iterator[Phrase]:

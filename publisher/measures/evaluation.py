@@ -54,8 +54,21 @@ def evaluate(formula: Formula, lookup: Lookup) -> Quantity:
         case Asked():
             return lookup.asked(formula)
         case Operation():
-            left = None if formula.left is None else evaluate(formula.left, lookup)
-            return _operate(formula, left, evaluate(formula.right, lookup))
+            return _chained(formula, lookup)
+
+
+def _chained(formula: Operation, lookup: Lookup) -> Quantity:
+    """A row of operations from its left end, without a call for each: a formula may have hundreds."""
+    row: list[Operation] = []
+    first: Formula | None = formula
+    while isinstance(first, Operation):
+        row.append(first)
+        first = first.left
+    worked = None if first is None else evaluate(first, lookup)
+    for operation in reversed(row):
+        worked = _operate(operation, worked, evaluate(operation.right, lookup))
+    assert worked is not None
+    return worked
 
 
 def _which(asked: Asked, quantities: list[Quantity]) -> Quantity:
@@ -73,9 +86,25 @@ def _operate(operation: Operation, left: Quantity | None, right: Quantity) -> Qu
     except DimensionError as reason:
         raise _unusable(operation.place, str(reason)) from None
     except ZeroDivisionError:
-        raise _unusable(operation.place, "this divides by nought") from None
+        raise Unusable(
+            Finding(
+                "divides-by-nought",
+                Severity.ERROR,
+                operation.place,
+                "this divides by nought",
+                "look at what stands behind the sign",
+            )
+        ) from None
     if abs(worked.amount) > GREATEST or worked.amount.denominator > GREATEST**2:
-        raise _unusable(operation.place, "this grows beyond anything that is sewn")
+        raise Unusable(
+            Finding(
+                "too-large",
+                Severity.ERROR,
+                operation.place,
+                "this grows beyond anything that is sewn",
+                "look at the numbers on both sides of the sign",
+            )
+        )
     return worked
 
 

@@ -1,5 +1,6 @@
 """The parser of the expression language, built once and only when it is needed. The one door to Lark."""
 
+import re
 from functools import cache
 from importlib.resources import files
 
@@ -11,6 +12,9 @@ LONGEST = 500  # signs: a formula longer than this is not one
 DEEPEST = 40  # brackets within brackets
 RESERVED = ("of", "from", "to", "and", "at", "the", "with", "by", "for")
 STARTS = ("formula", "rectangle", "point", "edge", "side", "matching", "mark", "hem", "pleat")
+
+# The other spaces that text programs put between a number and its unit.
+SPACES = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " "})
 
 Parsed = Tree[Token]
 
@@ -67,12 +71,21 @@ def _parser() -> Lark:
 
 def parse(written: Written, start: str) -> Parsed:
     """The parse tree of a text as one of STARTS. Raises Unusable with what was expected, at the guilty sign."""
-    text = str(written)
+    text = str(written).translate(SPACES)
     if len(text) > LONGEST:
         raise unreadable(written, 0, len(text), f"this is {len(text)} signs long", f"keep it under {LONGEST} signs")
     if _depth(text) > DEEPEST:
         raise unreadable(
             written, 0, len(text), f"more than {DEEPEST} brackets within brackets", "make measures of the parts"
+        )
+    twice = re.search(r"[/÷] *\d+[/⁄]\d", text)
+    if twice is not None:
+        raise unreadable(
+            written,
+            twice.start() + 1,
+            twice.end(),
+            "a fraction straight behind a division sign can be read in two ways",
+            "put it in brackets: depth / (1/2); or leave spaces round both signs: depth / 4 / 2",
         )
     try:
         return _parser().parse(text, start=start)
@@ -111,6 +124,10 @@ def _explained(written: Written, text: str, reason: UnexpectedInput) -> Unusable
             "a comma is a decimal sign only in a length that stands alone",
             "write the decimals with a point: 5.7 cm",
         )
+    if re.match(r"\d", text[at : at + 1]) and re.search(r"\d{9}$", text[:at]):
+        return unreadable(written, at, at + 1, "this number is larger than anything sewn", "look at its digits")
+    if isinstance(reason, UnexpectedCharacters) and at < len(text) and not text[at].isalnum():
+        return _foreign(written, text, at)
     expected = (
         reason.accepts
         if isinstance(reason, UnexpectedToken)
@@ -127,6 +144,16 @@ def _explained(written: Written, text: str, reason: UnexpectedInput) -> Unusable
         f"{stands} cannot stand here" + (f"; {wanted} is expected" if wanted else ""),
         _mend(text, at, set(expected or ())),
     )
+
+
+def _foreign(written: Written, text: str, at: int) -> Unusable:
+    """A sign that the language has no use for there."""
+    mend = (
+        "a bar parts inches from metric only in a whole value; name the length under measures: and write its name here"
+        if text[at] == "|"
+        else "write lengths like 2 1/4 in or 5.7 cm, names as they stand in the pattern, and + - * / between them"
+    )
+    return unreadable(written, at, at + 1, f"'{text[at]}' cannot stand here", mend)
 
 
 def _wanted(expected: set[str]) -> str:
@@ -149,11 +176,11 @@ def _wanted(expected: set[str]) -> str:
 
 
 def _mend(text: str, at: int, expected: set[str]) -> str:
-    if at < len(text) and expected >= _OPERATORS and text[at].isalnum():
-        return "is a sign missing, such as * or +?"
     word = _word_at(text, at)
     if word in RESERVED:
         return f"'{word}' is a word of the formula language, so no name may contain it"
+    if at < len(text) and expected >= _OPERATORS and text[at].isalnum():
+        return "is a sign missing, such as * or +?"
     return "write lengths like 2 1/4 in or 5.7 cm, names as they stand in the pattern, and + - * / between them"
 
 

@@ -20,7 +20,7 @@ from publisher.measures.sayings import (
 )
 from publisher.measures.values import Asked, Formula, Measures, Name, Operation, Saying
 from publisher.source import Native, Source, WrittenPiece
-from publisher.terms import Finding, Place, Severity, Unusable, Written
+from publisher.terms import Finding, Place, Severity, UnitSystem, Unusable, Written
 
 Parser = Callable[[Written], Saying]
 
@@ -38,8 +38,9 @@ def read_measures(source: Source) -> tuple[Measures, tuple[Finding, ...]]:
         except Unusable as reason:
             found.append(reason.finding)
     measures = Measures(tuple(sayings.items()), ())
-    reads = tuple((str(measure.name), _reads(source, measures, str(measure.name))) for measure in source.measures)
-    return Measures(tuple(sayings.items()), reads), (*found, *_circles(source, reads))
+    circles = [circle for units in UnitSystem for circle in _circles(source, _reads(source, measures, units))]
+    reads = _reads(source, measures, None)
+    return Measures(tuple(sayings.items()), reads), (*found, *dict.fromkeys(circles))
 
 
 def _natives(*natives: Native | None) -> Iterator[Written]:
@@ -118,28 +119,32 @@ def _written_in_steps(source: Source) -> Iterator[tuple[Written, Parser]]:
                 yield line, parse_name
 
 
-def names_in(formula: Formula) -> Iterator[str]:
-    """Every name that a formula reads."""
+def names_in(formula: Formula, asked: bool = True) -> Iterator[str]:
+    """Every name that a formula reads; with `asked` false, not the pieces, edges and seams that it asks about."""
     match formula:
         case Name():
             yield formula.text
         case Operation():
             if formula.left is not None:
-                yield from names_in(formula.left)
-            yield from names_in(formula.right)
+                yield from names_in(formula.left, asked)
+            yield from names_in(formula.right, asked)
         case Asked():
-            for about in formula.about:
-                yield from names_in(about)
+            for about in formula.about if asked or formula.what in ("larger", "smaller") else ():
+                yield from names_in(about, asked)
 
 
-def _reads(source: Source, measures: Measures, name: str) -> tuple[str, ...]:
+def _reads(source: Source, measures: Measures, units: UnitSystem | None) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Which measures each measure reads, in one unit system or (None) in either."""
     known = {str(measure.name) for measure in source.measures}
-    measure = next(measure for measure in source.measures if measure.name == name)
-    read: dict[str, None] = {}
-    for written in _natives(*(native for _, native in measure.by_size)):
-        formula = measures.saying(written)
-        if formula is not None:
-            read.update(dict.fromkeys(other for other in names_in(formula) if other in known))  # type: ignore[arg-type]
+    read: list[tuple[str, tuple[str, ...]]] = []
+    for measure in source.measures:
+        names: dict[str, None] = {}
+        for _, native in measure.by_size:
+            for written, system in ((native.inch, UnitSystem.INCH), (native.metric, UnitSystem.METRIC)):
+                formula = measures.saying(written) if units in (None, system) else None
+                if formula is not None:
+                    names.update(dict.fromkeys(name for name in names_in(formula, asked=False) if name in known))  # type: ignore[arg-type]
+        read.append((str(measure.name), tuple(names)))
     return tuple(read)
 
 

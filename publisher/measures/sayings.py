@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from lark import Token, Tree
 
-from publisher.measures.grammar import Parsed, parse, unreadable
+from publisher.measures.grammar import SPACES, Parsed, parse, unreadable
 from publisher.measures.values import (
     ActionSaying,
     ArcSaying,
@@ -46,6 +46,7 @@ VERBS = (
     "turn",
     "attach",
 )
+LONGEST_WIDTH = 80  # signs
 _STANDS_ALONE = re.compile(r"\d+,\d+\s*[A-Za-z\"″]+")
 
 
@@ -58,7 +59,8 @@ def parse_formula(written: Written) -> Formula:
 
 def _decimal_comma(written: Written) -> Formula:
     try:
-        return Literal(read_length(written), str(written).strip().lstrip("0123456789, "), written.place)
+        text = str(written).translate(SPACES).strip()
+        return Literal(read_length(text), text.lstrip("0123456789, "), written.place)
     except ValueError as reason:
         raise unreadable(written, 0, len(written), str(reason), "write it like 5.7 cm") from None
 
@@ -295,7 +297,11 @@ def parse_action(written: Written) -> ActionSaying:
     if verb not in VERBS:
         raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, VERBS))
     parts = re.split(r"(?<!\w)(to|at)(?!\w)", rest)
-    if not parts[0].strip() or len(parts) > 3:
+    if len(parts) > 3:
+        raise unreadable(
+            written, 0, len(written), f"'{parts[1]}' and '{parts[3]}' stand in one line", "write a Does: line for each"
+        )
+    if not parts[0].strip():
         raise unreadable(
             written, 0, len(written), f"'{verb}' what?", f"write: {verb} and the name of what it is done to"
         )
@@ -316,7 +322,8 @@ def _trimmed(written: Written, start: int, text: str) -> Written:
 
 def parse_width(written: Written) -> MaterialWidth:
     """`42 in wide`, or the name of a precut."""
-    wide = re.fullmatch(r"(?P<length>.+?) +wide", str(written).strip())
+    _refuse_long(written)
+    wide = re.fullmatch(r"(?P<length>\S.*?) +wide", str(written).strip())
     if wide is None:
         if any(sign.isdigit() for sign in written):
             raise unreadable(written, 0, len(written), "this is no width", "write it like '42 in wide | 110 cm wide'")
@@ -327,8 +334,15 @@ def parse_width(written: Written) -> MaterialWidth:
         raise unreadable(written, 0, len(written), str(reason), "write it like '42 in wide | 110 cm wide'") from None
 
 
+def _refuse_long(written: Written) -> None:
+    if len(written) > LONGEST_WIDTH:
+        says = f"this is {len(written)} signs long"
+        raise unreadable(written, 0, len(written), says, f"keep it under {LONGEST_WIDTH} signs")
+
+
 def parse_part(written: Written) -> Fraction:
     """`4%` as a part of 1."""
+    _refuse_long(written)
     match = re.fullmatch(r"(\d{1,3}(?:[.,]\d{1,3})?) ?%", str(written).strip())
     if match is None:
         raise unreadable(written, 0, len(written), "this is no percentage", "write it like 4%")

@@ -7,7 +7,7 @@ from publisher.source.values import Native
 from publisher.terms import Finding, Severity, Written
 
 RESERVED = ("of", "from", "to", "and", "at", "the", "with", "by", "for")
-_NAME = re.compile(r"[^\W\d_][\w'’]*(?: [\w'’]+)*")
+_NAME = re.compile(r"[^\W\d_][\w'’]*(?: [^\W_][\w'’]*)*")
 
 
 def check_names(names: Iterable[Written]) -> Iterator[Finding]:
@@ -52,5 +52,5 @@ def native(written: Written, found: list[Finding]) -> Native:
                 "write all inches, one bar, all metric: 10 in | 26 cm, or 10 in by 4 in | 26 cm by 10 cm",
             )
         )
-        return Native(written, written)
+        return Native(parts[0] or parts[1], parts[1] or parts[0])
     return Native(parts[0], parts[1])

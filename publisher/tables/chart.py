@@ -33,17 +33,18 @@ def _row(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> ChartRow:
 
 
 def _size(draft: Draft, piece: Piece, copy: Copy) -> tuple[Quantity, Quantity]:
-    units = draft.variant.units
-    sides = (piece.cut_width + 2 * copy.rough, piece.cut_height + 2 * copy.rough)
-    width, height = (round_cut(length(side), units) for side in sides)
+    """Across and along the grain, as cut."""
+    box = piece.finished_line.box if copy.to_finished_line else piece.cut_line.box
+    sides = (box.height, box.width) if piece.grain is Grain.ACROSS else (box.width, box.height)
+    width, height = (round_cut(length(side + 2 * copy.rough), draft.variant.units, draft.inch_step) for side in sides)
     return width, height
 
 
 def _cut(piece: Piece, copy: Copy) -> Phrase:
     if piece.half is not None:
         return Phrase.of("chart.cut-fold", count=str(copy.count))
-    if copy.mirrored and copy.count == 2:
-        return Phrase.of("chart.cut-pair")
+    if copy.mirrored and copy.count % 2 == 0:
+        return Phrase.of("chart.cut-pair", count=str(copy.count // 2))
     return Phrase.of("chart.cut", count=str(copy.count))
 
 
@@ -64,7 +65,8 @@ def _told(amount: float) -> Phrase:
 def _notes(cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
     if copy.to_finished_line:
-        notes.append(Phrase.of("chart.to-finished-line"))
+        inner = "to-finished-line" if piece.kind is PieceKind.DRAWN else "without-allowance"
+        notes.append(Phrase.of(f"chart.{inner}"))
     if piece.strip is not None:
         notes.append(Phrase.of(f"chart.fold-{piece.strip.folding.replace(' ', '-')}"))
     if copy.rough:

@@ -113,7 +113,10 @@ VULGAR: dict[str, Fraction] = {
 }
 _SIGNS = "".join(VULGAR)
 _DECIMAL = r"\d{1,9}(?:\.\d{1,9})?"
-AMOUNT_PATTERN = rf"(?:\d{{1,9}} +)?\d{{1,9}} ?[/⁄] ?\d{{1,9}}|{_DECIMAL} ?[{_SIGNS}]|[{_SIGNS}]|{_DECIMAL}"
+# A fraction has no spaces round its slash: 1 / 2 is a division, and width / 2 / 2 divides twice.
+AMOUNT_PATTERN = (
+    rf"(?:\d{{1,9}} +)?\d{{1,9}}[/⁄]\d{{1,9}}(?![\d.,{_SIGNS}])|{_DECIMAL} ?[{_SIGNS}]|[{_SIGNS}]|{_DECIMAL}"
+)
 UNIT_PATTERN = r'inches|inch|in|mm|cm|ft|yards|yard|yd|m|"|″'
 _LENGTH = re.compile(rf"(?P<amount>{AMOUNT_PATTERN}|\d{{1,9}},\d{{1,9}})\s*(?P<unit>{UNIT_PATTERN})")
 
@@ -125,7 +128,7 @@ def read_amount(text: str) -> Fraction:
         whole = written[:-1].strip()
         return (Fraction(whole) if whole else Fraction(0)) + VULGAR[written[-1]]
     if "/" in written:
-        *whole_part, fraction = written.replace(" /", "/").replace("/ ", "/").rsplit(" ", 1)
+        *whole_part, fraction = written.rsplit(" ", 1)
         numerator, denominator = fraction.split("/")
         if int(denominator) == 0:
             raise ValueError(f"'{text.strip()}' divides by nought")

@@ -8,7 +8,11 @@ from tests.specimens import draft_text, found, pattern_line
 
 def pleated(finished: str, pleats: list[str], height: str = "15 cm", measured: bool = False) -> str:
     """A band with pleats along its bottom edge and no allowance, so that its cut width is its flat width."""
-    shape = f"    rectangle: {finished} by {height}" if measured else f"    outline:\n      rectangle: {finished} by {height}"
+    shape = (
+        f"    rectangle: {finished} by {height}"
+        if measured
+        else f"    outline:\n      rectangle: {finished} by {height}"
+    )
     lines = "\n".join(f"      pleat {at}: {said}" for at, said in enumerate(pleats))
     return f"pieces:\n  band:\n{shape}\n    allowance: 0\n    pleats:\n{lines}\n    copies:\n      only: canvas\n"
 
@@ -32,7 +36,9 @@ def test_knife_pleats_of_the_manual() -> None:
     """P = F + 2·d·n. NIMI, CITS Apparel, Dress Making, trade practical (2024), page 203: a section of 92 cm, 18
     pleats 4 cm deep: 236 cm."""
     pitch = 92 / 18
-    assert flat_width(pleated("92 cm", [knife("4 cm", (at + 1) * pitch - 0.01) for at in range(18)])) == pytest.approx(2360)
+    assert flat_width(pleated("92 cm", [knife("4 cm", (at + 1) * pitch - 0.01) for at in range(18)])) == pytest.approx(
+        2360
+    )
 
 
 def test_knife_pleats_of_the_exercises() -> None:

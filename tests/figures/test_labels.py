@@ -80,7 +80,7 @@ def test_each_way_of_cutting_has_its_words() -> None:
     piece = replace(one, copies=copies)
     ((_, _, (label,), _),) = placed(piece)
     assert keys(label) == ["label.title", "label.cut-pair", "label.cut-inner", "label.no-allowance"]
-    assert label.lines[1].text == "label.cut-pair: outside, 2, canvas"
+    assert label.lines[1].text == "label.cut-pair: outside, 1, canvas"
 
 
 def test_different_allowances_are_told_with_their_edges() -> None:

@@ -227,20 +227,11 @@ ABROAD = [
 ]
 
 
-@pytest.mark.parametrize("text", ABROAD)
-def test_no_formula_reaches_beyond_the_pattern(text: str) -> None:
-    """What other languages would run cannot be read, or is a name that nothing bears."""
-    pattern = f'measures:\n  side: 20 cm\n  abroad: "{text}"\n{PANEL}'
-    draft, findings = draft_text(pattern, STEPS)
-    assert [name for name, _ in draft.measures] == ["side"]
-    assert {finding.name for finding in findings} <= {"unreadable", "no-such-name", "asks-nothing"}
-    assert {finding.place.line for finding in findings if finding.place} == {pattern_line(pattern, "abroad:")}
+NO_BREAK, NARROW = "\N{NO-BREAK SPACE}", "\N{NARROW NO-BREAK SPACE}"
 
 
-def test_an_unknown_name_is_told_with_the_nearest() -> None:
-    pattern = f"measures:\n  side: 20 cm\n  bag depth: 2 * side\n  low: side - bag detph / 2\n{PANEL}"
-    _, proved = prove_text(pattern, STEPS)
-    finding = found(proved, "no-such-name")
-    assert finding.place is not None
-    assert (finding.place.line, finding.place.column) == (pattern_line(pattern, "low:"), len("  low: side - ") + 1)
-    assert (finding.says, finding.mend) == ("no measure called 'bag detph'", "did you mean 'bag depth'?")
+@pytest.mark.parametrize("text", [f"57{NO_BREAK}mm", f"2{NARROW}*{NO_BREAK}28.5 mm", f"5,7{NO_BREAK}cm"])
+def test_other_spaces_are_spaces(text: str) -> None:
+    draft, findings = draft_text(f"measures:\n  side: {text}\n" + PANEL, STEPS)
+    assert findings == ()
+    assert dict(draft.measures)["side"] == length(57)

@@ -1,5 +1,6 @@
 """Formulas worked out exactly, against numbers done by hand and an evaluation of the tests' own."""
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -105,6 +106,26 @@ def test_a_length_as_people_write_it(text: str, millimetres: str) -> None:
 )
 def test_arithmetic(text: str, worked_out: Quantity) -> None:
     assert work_out(text) == worked_out
+
+
+@pytest.mark.parametrize(
+    ("text", "worked_out"),
+    [
+        ("20 cm / 2 / 2", length(50)),
+        ("10 cm / 4 / 2", length(Fraction("12.5"))),
+        ("4 cm / 2.5", length(16)),
+        ("10 cm / 2½", length(40)),
+        ("6 cm / (1/2)", length(120)),
+        ("1/2 * 6 cm", length(30)),
+        ("3 / 4 * 8 cm", length(60)),
+    ],
+)
+def test_spaces_part_a_division_from_a_fraction(text: str, worked_out: Quantity) -> None:
+    assert work_out(text) == worked_out
+
+
+def test_a_row_of_hundreds_of_terms_is_worked_out() -> None:
+    assert work_out("1+" * 240 + "1") == number(241)
 
 
 def test_names_and_questions_are_answered_by_whoever_knows() -> None:
@@ -252,11 +273,10 @@ class Both(Node):
     right: Node
 
     def text(self) -> str:
-        """No more brackets than needed, but of `3 / 4`, which is one amount: what divides stands in brackets."""
+        """No more brackets than needed; a fraction that divides stands in brackets, for it could be read two ways."""
         closes = self.sign in "*/"
         left = _in_brackets(self.left) if closes and _adds(self.left) else self.left.text()
-        if self.sign == "/":
-            left = f"({self.left.text()})" if isinstance(self.left, Leaf) else left
+        if self.sign == "/" and re.match(r"\d+[/⁄]", self.right.text()):
             return f"{left} / ({self.right.text()})"
         inner = _adds(self.right) or (closes and isinstance(self.right, Both))
         return f"{left} {self.sign} {_in_brackets(self.right) if inner else self.right.text()}"

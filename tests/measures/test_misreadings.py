@@ -47,6 +47,8 @@ def unreadable(parser: Parser, text: Written) -> Finding:
 SPACE = ("a minus has a space on both sides, for a name may be beside it", "write it as 'width - depth'")
 COMMA = ("a comma is a decimal sign only in a length that stands alone", "write the decimals with a point: 5.7 cm")
 SIGN_MISSING = "is a sign missing, such as * or +?"
+BAR = "a bar parts inches from metric only in a whole value; name the length under measures: and write its name here"
+FRACTION = "put it in brackets: depth / (1/2); or leave spaces round both signs: depth / 4 / 2"
 LIKE = "write lengths like 2 1/4 in or 5.7 cm, names as they stand in the pattern, and + - * / between them"
 
 
@@ -79,8 +81,10 @@ def reserved(word: str) -> str:
         ("length of «2» cm", "'2' cannot stand here; a name is expected", LIKE),
         ("larger of a«,» b", "',' cannot stand here", LIKE),
         ("distance from a «and» b", "'and' cannot stand here; 'to' is expected", reserved("and")),
-        ("depth «|» width", "'|' cannot stand here", LIKE),
-        ("2 * (depth «|» width)", "'|' cannot stand here", LIKE),
+        ("depth «|» width", "'|' cannot stand here", BAR),
+        ("2 * (depth «|» width)", "'|' cannot stand here", BAR),
+        ("depth «?» width", "'?' cannot stand here", LIKE),
+        ("a /« 1/2»", "a fraction straight behind a division sign can be read in two ways", FRACTION),
         ("(a + «b»", "the end cannot stand here; ' - ', ')' or '+' is expected", LIKE),
         ("((a) * «2»", "the end cannot stand here", LIKE),
         ("a + b«)»", "')' cannot stand here; ' - ', '+' or the end is expected", LIKE),

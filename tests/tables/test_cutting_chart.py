@@ -2,9 +2,10 @@
 
 import pytest
 
+from publisher.pipeline import prove
 from publisher.tables import ChartRow
 from publisher.terms import Phrase
-from tests.specimens import HEAD
+from tests.specimens import HEAD, files, found, prove_text
 from tests.tables.specimen_tables import proved, sides, tables
 
 CHART = """\
@@ -127,7 +128,7 @@ pieces:
 def test_two_are_a_pair_where_turning_over_makes_a_difference(shape: str, left: str, right: str, paired: bool) -> None:
     for table in tables(LEANING.format(left=left, right=right)):
         rows = {row.copy: row for row in table.chart}
-        assert rows["wing two"].cut == (Phrase.of("chart.cut-pair") if paired else cut(2)), shape
+        assert rows["wing two"].cut == (Phrase.of("chart.cut-pair", count="1") if paired else cut(2)), shape
         assert rows["wing two"].count == 2
         assert rows["wing alike"].cut == cut(2)
         assert rows["wing one"].cut == cut(1)
@@ -204,11 +205,11 @@ def test_a_strip_that_is_longer_than_the_cloth_is_wide_tells_its_joins() -> None
         rows = {row.copy: row for row in table.chart}
         folded, note = Phrase.of("chart.fold-in-fourths"), Phrase.of("chart.note", text="Press the joins open.")
         # 95 1/4 in of 3 in from 41 in: 3 × 41 − 2 × 3 = 117, two give 79. 242 cm of 8 cm from 108 cm: 308, two 208.
-        assert rows["tie long"].notes == (folded, Phrase.of("chart.joined-strips", count="3"), note)
+        assert rows["tie long"].notes == (folded, Phrase.of("chart.joined-diagonal", count="3"), note)
         # From the wider cotton two would do (53 in: 103; 138 cm: 268), from the narrower three: the chart allows for it.
-        assert rows["tie short"].notes == (folded, Phrase.of("chart.joined-strips", count="3"), note)
+        assert rows["tie short"].notes == (folded, Phrase.of("chart.joined-diagonal", count="3"), note)
         # 78 in, and two give 79; 202 cm, and two give 208.
-        assert rows["cord"].notes == (folded, Phrase.of("chart.joined-strips", count="2"))
+        assert rows["cord"].notes == (folded, Phrase.of("chart.joined-diagonal", count="2"))
         # 40 3/4 in of 41 in, 102 cm of 108: not joined.
         assert rows["tab"].notes == (Phrase.of("chart.fold-plain"),)
 
@@ -262,3 +263,74 @@ def test_a_copy_of_no_known_material_has_no_row() -> None:
     both, findings = proved(CHART, HEAD)
     assert "no-such-name" in [finding.name for finding in findings]
     assert [row.copy for row in both[1].chart] == ["panel front", "panel back", "flap outside", "loop"]
+
+
+def test_sixteenths_are_on_the_chart_where_the_pattern_says_so() -> None:
+    """3 3/16 in and two allowances of 3/8 in: 3 15/16 in."""
+    pattern = """\
+    pieces:
+      tab:
+        rectangle: 3 3/16 in by 2 in
+        copies:
+          only: canvas
+    """
+    proof, _ = prove("specimen", files(pattern, head=HEAD + "inch rounding: 1/16\n"))
+    assert proof is not None
+    (row,) = proof.tables[0].chart
+    assert row.size == sides("3 15/16 in × 2 3/4 in")
+
+
+def test_what_is_cut_without_allowance_says_its_finished_size() -> None:
+    pattern = """\
+    pieces:
+      tab:
+        rectangle: 10 cm by 8 cm
+        copies:
+          only: canvas, to the finished line
+    """
+    (row,) = tables(pattern)[1].chart
+    assert row.size == sides("10 cm × 8 cm")
+    assert row.notes == (Phrase.of("chart.without-allowance"),)
+
+
+def test_a_piece_on_the_crosswise_grain_has_its_length_along_the_cloth() -> None:
+    pattern = """\
+    pieces:
+      tab:
+        rectangle: 10 cm by 6 cm
+        grain: across
+        copies:
+          only: canvas
+    """
+    (row,) = tables(pattern)[1].chart
+    assert row.size == sides("8 cm × 12 cm")
+
+
+WING = """\
+pieces:
+  wing:
+    outline:
+      points:
+        a: 0 cm, 0 cm
+        b: 10 cm, 0 cm
+        c: 7 cm, 6 cm
+        d: 0 cm, 6 cm
+      edges:
+        base: line from a to b
+        right side: line from b to c
+        top: line from c to d
+        left side: line from d to a
+    copies:
+      only: canvas, cut {count}
+"""
+
+
+@pytest.mark.parametrize(("count", "pairs"), [(2, "1"), (4, "2")])
+def test_pairs_are_counted(count: int, pairs: str) -> None:
+    (row,) = tables(WING.format(count=count))[1].chart
+    assert row.cut == Phrase.of("chart.cut-pair", count=pairs)
+
+
+def test_one_of_an_odd_number_has_no_partner() -> None:
+    _, findings = prove_text(WING.format(count=3))
+    assert "one is left over" in found(findings, "pair-left-over").says
