@@ -8,6 +8,7 @@ from publisher.figures.check_block import (
     check_block_captions,
     check_block_figure,
 )
+from publisher.figures.grain_arrow import grain_arrow
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
 from publisher.figures.page_furniture import furniture_figure
 from publisher.figures.pdf_writer import pdf_operators
@@ -34,6 +35,7 @@ __all__ = [
     "check_block_figure",
     "figure_svg",
     "furniture_figure",
+    "grain_arrow",
     "label_page",
     "mark_samples",
     "pdf_operators",

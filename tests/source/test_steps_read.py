@@ -113,12 +113,12 @@ def test_hints_and_cautions_stand_in_their_order_below_the_words() -> None:
     ]
     (quote,) = section.steps[0].asides[0].quotes
     assert (quote.place.line, quote.place.column) == (5, 35)
+    hint, caution_head = '<p class="hint"><b class="head">Hint</b>', '<p class="caution"><b class="head">Take care</b>'
     assert _words(steps) == (
-        '<p>Sew.</p><p class="hint"><b class="head">Hint</b> A <em>firm</em> press helps by <span class="amount">9 cm</span> &amp; '
-        'more.</p><p class="caution"><b class="head">Take care</b> - Steam burns.</p><p class="hint"><b class="head">Hint</b> Breathe.</p>'
+        f'<p>Sew.</p>{hint} A <em>firm</em> press helps by <span class="amount">9 cm</span> &amp; more.</p>'
+        f"{caution_head} - Steam burns.</p>{hint} Breathe.</p>"
     )
-    html = set_edition(proof, METRIC).html
-    assert '<p class="caution"><b class="head">Take care</b> Mind <b class="name">flap outside</b>.</p>' in html
+    assert f'{caution_head} Mind <b class="name">flap outside</b>.</p>' in set_edition(proof, METRIC).html
 
 
 @pytest.mark.parametrize(
