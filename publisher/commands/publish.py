@@ -49,7 +49,7 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
     metavar="PAGES",
     multiple=True,
     callback=_requests,
-    help="Pages to add, pin-on-labels; may be given several times.",
+    help="Pages to add, pin-on-labels or drafting-page; may be given several times.",
 )
 @click.option(
     "--into",
@@ -68,11 +68,12 @@ def publish(
     edition on A4 are made. Nothing is written where an error was found.
 
     --with pin-on-labels adds labels to cut out and pin on the pieces that are cut by measure.
+    --with drafting-page adds pages by which a reader without a printer draws the templates with ruler and compasses.
 
     \b
     Examples:
       publisher publish sanderling-lined-pouch --edition metric-a4
-      publisher publish sanderling-lined-pouch --with pin-on-labels
+      publisher publish sanderling-lined-pouch --with pin-on-labels --with drafting-page
     """
     folders = [find_pattern(pattern) for pattern in patterns] or all_patterns()
     if not folders:

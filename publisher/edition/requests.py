@@ -7,6 +7,7 @@ from enum import Enum
 class Request(Enum):
     """As on the command line, in the order of their pages."""
 
+    DRAFTING_PAGE = "drafting-page"
     PIN_ON_LABELS = "pin-on-labels"
 
 

@@ -10,6 +10,7 @@ from publisher.figures.check_block import (
 )
 from publisher.figures.grain_arrow import grain_arrow
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
+from publisher.figures.lettered import LetteredPiece, PlacedLetter, lettered_piece
 from publisher.figures.page_furniture import furniture_figure
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
@@ -27,7 +28,9 @@ __all__ = [
     "Figure",
     "Label",
     "LabelLine",
+    "LetteredPiece",
     "Pen",
+    "PlacedLetter",
     "Stroke",
     "Style",
     "TextFitter",
@@ -37,6 +40,7 @@ __all__ = [
     "furniture_figure",
     "grain_arrow",
     "label_page",
+    "lettered_piece",
     "mark_samples",
     "pdf_operators",
     "piece_figure",

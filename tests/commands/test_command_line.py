@@ -86,10 +86,10 @@ def test_pages_asked_for_are_added_and_recorded(workshop: Path, capfd: pytest.Ca
     plain = _record(workshop)["editions"]["metric-a4"]
     assert plain["with"] == []
     labels = ["--with", "pin-on-labels"]
-    assert run([*metric, *labels, *labels]) == 0
+    assert run([*metric, *labels, "--with", "drafting-page", *labels]) == 0
     asked = _record(workshop)["editions"]["metric-a4"]
-    assert asked["with"] == ["pin-on-labels"]
-    assert asked["pages"] == plain["pages"] + 1
+    assert asked["with"] == ["drafting-page", "pin-on-labels"]
+    assert asked["pages"] == plain["pages"] + 3
     assert asked["made of"] != plain["made of"]
     assert asked["template pages"] == plain["template pages"]
     assert capfd.readouterr().err == ""
@@ -177,7 +177,7 @@ def test_proof_tells_a_summary(workshop: Path, capfd: pytest.CaptureFixture[str]
         (["publish", "sanderling-lined-puch"], f"did you mean '{DEMO}'?"),
         (["publish", DEMO, "--edition", "inch-a5"], "'inch-a5' is not one of"),
         (["publish", DEMO, "--with", "pin-lables"], "no pages called 'pin-lables': did you mean 'pin-on-labels'?"),
-        (["publish", DEMO, "--with", "pin-on-labels", "--with", "xyz"], "known here: 'pin-on-labels'"),
+        (["publish", DEMO, "--with", "pin-on-labels", "--with", "xyz"], "known here: 'drafting-page', 'pin-on-labels'"),
         (["proof"], "Missing argument"),
         (["pubish"], "No such command 'pubish'"),
         (["new", "Plover Book"], "small letters, digits and hyphens"),
