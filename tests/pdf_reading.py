@@ -8,7 +8,7 @@ from io import BytesIO
 from typing import Any
 
 from pdfminer.high_level import extract_pages
-from pdfminer.layout import LTPage, LTTextContainer, LTTextLine
+from pdfminer.layout import LAParams, LTPage, LTTextContainer, LTTextLine
 from pdfminer.pdfdevice import PDFDevice
 from pdfminer.pdfinterp import PDFPageInterpreter, PDFResourceManager
 from pdfminer.pdfpage import PDFPage
@@ -132,9 +132,9 @@ def lines_of(pdf: bytes) -> list[tuple[DrawnPath, ...]]:
     return [page.paths for page in pages_of(pdf)]
 
 
-def texts_of(pdf: bytes) -> list[tuple[ReadText, ...]]:
-    """The lines of text of every page, with their boxes."""
-    return [tuple(_texts(page)) for page in extract_pages(BytesIO(pdf))]
+def texts_of(pdf: bytes, joined: float = 2.0) -> list[tuple[ReadText, ...]]:
+    """The lines of text of every page, with their boxes; what lies further apart than `joined` signs is two."""
+    return [tuple(_texts(page)) for page in extract_pages(BytesIO(pdf), laparams=LAParams(char_margin=joined))]
 
 
 def _texts(page: LTPage) -> Iterator[ReadText]:

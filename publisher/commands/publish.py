@@ -13,12 +13,25 @@ from publisher.commands.proving import prove_folder
 from publisher.commands.telling import summary, tell
 from publisher.pipeline import errors_in
 from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition
-from publisher.terms import Finding, Severity
+from publisher.terms import Finding, Severity, did_you_mean
 
 if TYPE_CHECKING:
-    from publisher.edition import EditionRecord
+    from publisher.edition import EditionRecord, Request
 
 NAMES = [edition.name for edition in EDITIONS]
+
+
+def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> tuple["Request", ...]:
+    """What was asked for by name. Raises click.BadParameter with the nearest name."""
+    if not names:
+        return ()
+    from publisher.edition import Request, requests_named
+
+    known = [request.value for request in Request]
+    for name in names:
+        if name not in known:
+            raise click.BadParameter(f"no pages called '{name}': {did_you_mean(name, known)}")
+    return requests_named(names)
 
 
 @click.command()
@@ -31,6 +44,14 @@ NAMES = [edition.name for edition in EDITIONS]
     help="An edition to make; may be given several times.",
 )
 @click.option(
+    "--with",
+    "requests",
+    metavar="PAGES",
+    multiple=True,
+    callback=_requests,
+    help="Pages to add, pin-on-labels or drafting-page; may be given several times.",
+)
+@click.option(
     "--into",
     type=click.Path(path_type=Path, file_okay=False),
     default=Path("build"),
@@ -38,15 +59,21 @@ NAMES = [edition.name for edition in EDITIONS]
     help="Where output goes.",
 )
 @click.option("--plain", is_flag=True, help="One line a finding, for editors.")
-def publish(patterns: tuple[str, ...], editions: tuple[str, ...], into: Path, plain: bool) -> None:
+def publish(
+    patterns: tuple[str, ...], editions: tuple[str, ...], requests: tuple["Request", ...], into: Path, plain: bool
+) -> None:
     """Make the printable editions of a pattern, or of every pattern in content/.
 
     PATTERN is a folder, or the name of one in content/. Without --edition the inch edition on Letter and the metric
     edition on A4 are made. Nothing is written where an error was found.
 
+    --with pin-on-labels adds labels to cut out and pin on the pieces that are cut by measure.
+    --with drafting-page adds pages by which a reader without a printer draws the templates with ruler and compasses.
+
     \b
-    Example:
+    Examples:
       publisher publish sanderling-lined-pouch --edition metric-a4
+      publisher publish sanderling-lined-pouch --with pin-on-labels --with drafting-page
     """
     folders = [find_pattern(pattern) for pattern in patterns] or all_patterns()
     if not folders:
@@ -54,11 +81,13 @@ def publish(patterns: tuple[str, ...], editions: tuple[str, ...], into: Path, pl
             "there is no pattern in content/; name a pattern's folder, or begin one: publisher new NAME"
         )
     wanted = [edition for edition in EDITIONS if edition.name in editions] or list(DEFAULT_EDITIONS)
-    fine = [publish_pattern(folder, wanted, into, plain) for folder in folders]
+    fine = [publish_pattern(folder, wanted, requests, into, plain) for folder in folders]
     sys.exit(0 if all(fine) else 1)
 
 
-def publish_pattern(folder: Path, wanted: Sequence[Edition], into: Path, plain: bool) -> bool:
+def publish_pattern(
+    folder: Path, wanted: Sequence[Edition], requests: Sequence["Request"], into: Path, plain: bool
+) -> bool:
     """Publishes one pattern and tells its findings; False where errors stopped it."""
     name = output_name(folder)
     proof, findings, texts = prove_folder(folder, name)
@@ -67,7 +96,7 @@ def publish_pattern(folder: Path, wanted: Sequence[Edition], into: Path, plain: 
         tell(findings, texts, folder, plain)
         click.echo(f"{name}: {summary(findings)}; nothing was written", err=True)
         return False
-    written, more = _write(proof, wanted, into, name)
+    written, more = _write(proof, wanted, requests, into, name)
     tell((*findings, *more), texts, folder, plain)
     for line in written:
         click.echo(line)
@@ -85,7 +114,9 @@ def _language(proof: Proof | None) -> tuple[Finding, ...]:
     return (Finding("no-such-language", Severity.ERROR, language.place, says, mend),)
 
 
-def _write(proof: Proof, wanted: Sequence[Edition], into: Path, name: str) -> tuple[list[str], tuple[Finding, ...]]:
+def _write(
+    proof: Proof, wanted: Sequence[Edition], requests: Sequence["Request"], into: Path, name: str
+) -> tuple[list[str], tuple[Finding, ...]]:
     """Prints the editions and exchanges the output folder; lines to tell, and findings of the printing."""
     from publisher.edition import (
         EditionRecord,
@@ -105,11 +136,13 @@ def _write(proof: Proof, wanted: Sequence[Edition], into: Path, name: str) -> tu
     lines: list[str] = []
     found: list[Finding] = []
     _progress(f"{name}: {len(wanted)} editions …")
-    for printed in print_editions(proof, wanted):
+    for printed in print_editions(proof, wanted, requests):
         edition = printed.edition
         file = f"{name}-{edition.name}.pdf"
         files[file] = printed.pdf
-        records.append(EditionRecord(edition.name, file, printed.pages, printed.template_pages, printed.made_of))
+        records.append(
+            EditionRecord(edition.name, file, printed.pages, printed.template_pages, printed.made_of, printed.requests)
+        )
         lines.append(f"{target / file}: {printed.pages} pages, {printed.template_pages} of them templates")
         found.extend(finding for finding in printed.findings if finding not in found)
     _progress("")
@@ -121,7 +154,7 @@ def _write(proof: Proof, wanted: Sequence[Edition], into: Path, name: str) -> tu
 
 def _carry_over(proof: Proof, target: Path, files: dict[str, bytes], records: list["EditionRecord"]) -> list[str]:
     """Keeps editions that were not asked for, and says when they show an earlier state of the pattern."""
-    from publisher.edition import EditionRecord, read_record, set_edition
+    from publisher.edition import EditionRecord, read_record, requests_named, set_edition
 
     made = {record.name for record in records}
     lines: list[str] = []
@@ -132,9 +165,9 @@ def _carry_over(proof: Proof, target: Path, files: dict[str, bytes], records: li
             continue
         file = str(told["file"])
         files[file] = (target / file).read_bytes()
-        pages = told["template pages"]
-        records.append(EditionRecord(edition.name, file, int(told["pages"]), len(pages), str(told["made of"])))
-        if set_edition(proof, edition).made_of != told["made of"]:
+        pages, asked = told["template pages"], requests_named(told.get("with", ()))
+        records.append(EditionRecord(edition.name, file, int(told["pages"]), len(pages), str(told["made of"]), asked))
+        if set_edition(proof, edition, asked).made_of != told["made of"]:
             lines.append(
                 f"{target / file}: kept as it was; it shows an earlier state of the pattern "
                 f"(--edition {edition.name} makes it anew)"

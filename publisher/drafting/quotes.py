@@ -26,9 +26,9 @@ def written_quotes(source: Source) -> list[Written]:
     """All quotes, section by section."""
     quotes: list[Written] = []
     for section in source.sections:
-        quotes.extend(section.quotes)
+        quotes.extend(section.all_quotes)
         for step in section.steps:
-            quotes.extend(step.quotes)
+            quotes.extend(step.all_quotes)
     return quotes
 
 

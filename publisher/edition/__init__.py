@@ -5,6 +5,7 @@ from publisher.edition.layouts import layouts_folder
 from publisher.edition.output import ForeignFiles, exchange_output, foreign_files, read_record
 from publisher.edition.printed import PrintedEdition, SetEdition, print_edition, print_set, set_edition
 from publisher.edition.printing import DrawingFailed, MissingPango
+from publisher.edition.requests import Request, requests_named
 from publisher.edition.side_by_side import print_editions
 from publisher.edition.words import NoSuchLanguage, languages
 
@@ -15,6 +16,7 @@ __all__ = [
     "MissingPango",
     "NoSuchLanguage",
     "PrintedEdition",
+    "Request",
     "SetEdition",
     "computed_json",
     "exchange_output",
@@ -25,5 +27,6 @@ __all__ = [
     "print_editions",
     "print_set",
     "read_record",
+    "requests_named",
     "set_edition",
 ]

@@ -12,6 +12,7 @@ from publisher.checks import Proof
 from publisher.drafting import Draft, Piece
 from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
+from publisher.edition.requests import Request
 from publisher.edition.words import Speaker
 from publisher.template_pages import Edition, Paper
 from publisher.terms import Dimension, Finding, Quantity, content_hash, length
@@ -35,13 +36,14 @@ Json = dict[str, object]
 
 @dataclass(frozen=True, slots=True)
 class EditionRecord:
-    """What computed.json says of one PDF; `made_of` hashes all that it was made of."""
+    """What computed.json says of one PDF; `made_of` hashes all that it was made of, `requests` are pages asked for."""
 
     name: str
     file: str
     pages: int
     template_pages: int
     made_of: str
+    requests: tuple[Request, ...] = ()
 
 
 def computed_json(proof: Proof, editions: Sequence[EditionRecord]) -> bytes:
@@ -107,6 +109,7 @@ def _edition(proof: Proof, record: EditionRecord) -> Json:
             for page in pages.pages
         ],
         "made of": record.made_of,
+        "with": [request.value for request in record.requests],
     }
 
 

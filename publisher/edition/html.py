@@ -6,6 +6,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoes
 from markupsafe import Markup, escape
 
 from publisher.edition.layouts import layouts_folder
+from publisher.edition.requested import RequestedPages
 from publisher.edition.sheets import Sheets
 from publisher.edition.view import View
 from publisher.edition.words import Speaker
@@ -37,7 +38,7 @@ def _css_text(text: str) -> Markup:
     return Markup(f'"{counted}"')
 
 
-def edition_html(view: View, sheets: Sheets, edition: Edition, speak: Speaker) -> str:
+def edition_html(view: View, requested: RequestedPages, sheets: Sheets, edition: Edition, speak: Speaker) -> str:
     """The whole document, template pages as placeholders."""
 
     def say_html(key: str, **values: Markup) -> Markup:
@@ -49,6 +50,7 @@ def edition_html(view: View, sheets: Sheets, edition: Edition, speak: Speaker) -
     template = _environment().get_template("edition.html.jinja")
     return template.render(
         view=view,
+        requested=requested,
         sheets=sheets,
         paper=edition.paper,
         paper_name=speak.say(f"paper.{edition.paper.value}"),

@@ -11,7 +11,7 @@ from markdown.treeprocessors import Treeprocessor
 from publisher.terms import Written
 
 # Signs of the private use area that no keyboard writes; Markdown passes them by.
-_OPEN, _CLOSE, _LEFT, _RIGHT, _AMPERSAND = "\ue000", "\ue001", "\ue002", "\ue003", "\ue004"
+_OPEN, _CLOSE, _LEFT, _RIGHT, _AMPERSAND, _FIRST = "\ue000", "\ue001", "\ue002", "\ue003", "\ue004", "\ue005"
 _QUOTE = re.compile(r"\{\{|\}\}|\{[^{}\n]*\}")
 _MARKED = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
 _PRIVATE = re.compile("[\ue000-\uf8ff]")
@@ -36,8 +36,18 @@ def _renderer() -> Markdown:
     return markdown
 
 
+def render_line(text: str, quotes: tuple[Written, ...], shown: Callable[[Written], str]) -> str:
+    """HTML of one line to stand inside a paragraph: a sign that would begin a list or heading is printed as it is."""
+    html = _filled(_FIRST + _PRIVATE.sub("", text), quotes, shown)
+    return html.removeprefix("<p>").removesuffix("</p>").removeprefix(_FIRST)
+
+
 def render(text: str, quotes: tuple[Written, ...], shown: Callable[[Written], str]) -> str:
     """HTML of a text; `shown` gives the HTML of each quote. Headings, tables and pictures have no place here."""
+    return _tight(_filled(_PRIVATE.sub("", text), quotes, shown))
+
+
+def _filled(text: str, quotes: tuple[Written, ...], shown: Callable[[Written], str]) -> str:
     left = iter(quotes)
     filled: list[str] = []
 
@@ -47,11 +57,11 @@ def render(text: str, quotes: tuple[Written, ...], shown: Callable[[Written], st
         filled.append(shown(next(left)))
         return f"{_OPEN}{len(filled) - 1}{_CLOSE}"
 
-    marked = _QUOTE.sub(mark, _PRIVATE.sub("", text))
+    marked = _QUOTE.sub(mark, text)
     # Markdown would leave what looks like an entity as it is; here it is the text that was typed.
     html = _renderer().convert(marked.replace("&", _AMPERSAND)).replace(_AMPERSAND, "&amp;")
     html = _MARKED.sub(lambda match: filled[int(match[1])], html)
-    return _tight(html.replace(_LEFT, "{").replace(_RIGHT, "}"))
+    return html.replace(_LEFT, "{").replace(_RIGHT, "}")
 
 
 def _tight(html: str) -> str:

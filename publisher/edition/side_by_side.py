@@ -8,12 +8,15 @@ from collections.abc import Sequence
 from publisher.checks import Proof
 from publisher.edition.printed import PrintedEdition, print_set, set_edition
 from publisher.edition.printing import load_weasyprint
+from publisher.edition.requests import Request
 from publisher.template_pages import Edition
 
 
-def print_editions(proof: Proof, editions: Sequence[Edition]) -> tuple[PrintedEdition, ...]:
-    """The editions in the order asked for. Raises MissingPango, DrawingFailed, NoSuchLanguage."""
-    made = [set_edition(proof, edition) for edition in editions]
+def print_editions(
+    proof: Proof, editions: Sequence[Edition], requests: Sequence[Request] = ()
+) -> tuple[PrintedEdition, ...]:
+    """The editions in the order asked for, each with the pages asked for. Raises MissingPango, DrawingFailed, NoSuchLanguage."""
+    made = [set_edition(proof, edition, requests) for edition in editions]
     if len(made) < 2 or not _may_part():
         return tuple(map(print_set, made))
     from concurrent.futures import ProcessPoolExecutor

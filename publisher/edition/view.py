@@ -5,12 +5,12 @@ from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
-from publisher.edition.prose import amount_html, name_html, render
+from publisher.edition.prose import name_html, render
+from publisher.edition.step_views import SectionView, minutes_of, section_view
 from publisher.edition.words import Speaker
 from publisher.figures import figure_svg, mark_samples
-from publisher.source import WrittenSection, WrittenStep
 from publisher.tables import ChartRow, NotionRow, Tables
-from publisher.terms import Quantity, UnitSystem, Written, length
+from publisher.terms import Quantity, UnitSystem, length
 
 # 6 in or 15 cm between strong consumer magnets and implants (a notice of the US FDA on consumer electronics; magnetic
 # snaps by analogy).
@@ -78,28 +78,6 @@ class LegendLine:
 
 
 @dataclass(frozen=True, slots=True)
-class StepView:
-    """One step: HTML of its words, and what to check behind it."""
-
-    id: str
-    number: str
-    html: str
-    video: str
-    checkpoints: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class SectionView:
-    """A section of the steps."""
-
-    title: str
-    intro: str
-    video: str
-    minutes: str
-    steps: tuple[StepView, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class View:
     """All pages but the templates, for one unit system in one language."""
 
@@ -152,7 +130,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         chart=tuple(_chart_line(rows, drafts, speak) for rows in _same_copies(tables)),
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
         legend=tuple(_legend(drafts, speak, tiled)),
-        sections=tuple(_section(proof, section, drafts, speak) for section in proof.source.sections),
+        sections=tuple(section_view(proof, section, drafts, speak) for section in proof.source.sections),
         care=render(facts.care, (), name_html) if facts.care else "",
         terms=render(facts.terms, (), name_html) if facts.terms else "",
     )
@@ -175,14 +153,10 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
         told.append(Fact(speak.say("cover.sizes"), speak.listed(list(map(str, source.sizes)))))
     if source.facts.level:
         told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
-    minutes = sum(_minutes(section) for section in source.sections)
+    minutes = sum(minutes_of(section) for section in source.sections)
     if minutes:
         told.append(Fact(speak.say("cover.time"), _time(minutes, speak)))
     return told
-
-
-def _minutes(section: WrittenSection) -> int:
-    return int(section.minutes or 0) + sum(int(step.minutes or 0) for step in section.steps)
 
 
 def _time(minutes: int, speak: Speaker) -> str:
@@ -280,55 +254,3 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
         words = speak.say(f"legend.{key}")
         lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
     return lines
-
-
-def _section(proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker) -> SectionView:
-    minutes = _minutes(section)
-    return SectionView(
-        title=str(section.title),
-        intro=_prose(section.intro, section.quotes, drafts, speak),
-        video=speak.say("steps.video", time=section.video) if section.video else "",
-        minutes=speak.say("time.minutes", count=minutes) if minutes else "",
-        steps=tuple(_step(proof, step, drafts, speak) for step in section.steps),
-    )
-
-
-def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speaker) -> StepView:
-    return StepView(
-        id=step.id,
-        number=str(step.number),
-        html=_prose(step.text, step.quotes, drafts, speak),
-        video=speak.say("steps.video", time=step.video) if step.video else "",
-        checkpoints=tuple(_checkpoints(proof, step, drafts, speak)),
-    )
-
-
-def _checkpoints(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speaker) -> list[str]:
-    assembled = [
-        next(one for one in proof.assembly_of(draft.variant).steps if one.id == step.id).checkpoints for draft in drafts
-    ]
-    return [
-        speak.say(
-            "steps.checkpoint",
-            copy=same[0].copy,
-            width=speak.per_size([speak.length(length(one.width)) for one in same]),
-            height=speak.per_size([speak.length(length(one.height)) for one in same]),
-        )
-        for same in zip(*assembled, strict=True)
-    ]
-
-
-def _prose(text: Written, quotes: tuple[Written, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
-    if not text:
-        return ""
-    quoted = [dict(draft.quoted) for draft in drafts]
-
-    def shown(written: Written) -> str:
-        values = [one[(written.place, str(written))] for one in quoted]
-        if values[0].name is not None:
-            return name_html(values[0].name)
-        return amount_html(
-            speak.per_size([speak.quantity(value.quantity) for value in values if value.quantity is not None])
-        )
-
-    return render(text, quotes, shown)

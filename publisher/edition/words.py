@@ -14,6 +14,7 @@ from publisher.terms import (
     Quantity,
     UnitSystem,
     print_cloth,
+    print_fine_length,
     print_length,
     print_quantity,
 )
@@ -80,6 +81,10 @@ class Speaker:
     def quantity(self, quantity: Quantity) -> str:
         """Any quantity as the edition prints it."""
         return print_quantity(quantity, self.units, self.style, self.inch_step)
+
+    def fine_length(self, quantity: Quantity) -> str:
+        """A length to draw by, finer than the edition's others."""
+        return print_fine_length(quantity, self.units, self.style)
 
     def cloth(self, quantity: Quantity) -> str:
         """A length of cloth to buy."""

@@ -8,7 +8,9 @@ from publisher.figures.check_block import (
     check_block_captions,
     check_block_figure,
 )
+from publisher.figures.grain_arrow import grain_arrow
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
+from publisher.figures.lettered import LetteredPiece, PlacedLetter, lettered_piece
 from publisher.figures.page_furniture import furniture_figure
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
@@ -26,7 +28,9 @@ __all__ = [
     "Figure",
     "Label",
     "LabelLine",
+    "LetteredPiece",
     "Pen",
+    "PlacedLetter",
     "Stroke",
     "Style",
     "TextFitter",
@@ -34,7 +38,9 @@ __all__ = [
     "check_block_figure",
     "figure_svg",
     "furniture_figure",
+    "grain_arrow",
     "label_page",
+    "lettered_piece",
     "mark_samples",
     "pdf_operators",
     "piece_figure",

@@ -115,11 +115,12 @@ def grain_strokes(grain: GrainLine) -> list[Stroke]:
     whole = grain.end - grain.start
     along, size = whole.unit(), min(1.0, whole.length / (3 * HEAD_LENGTH))
     shaft = _line(grain.start + along * (HEAD_LENGTH * size), grain.end - along * (HEAD_LENGTH * size))
-    heads = [_head(grain.end, along * size), _head(grain.start, -along * size)]
+    heads = [arrow_head(grain.end, along * size), arrow_head(grain.start, -along * size)]
     return [Stroke(shaft, Style.GRAIN), *(Stroke(head, Style.SOLID, closed=True) for head in heads)]
 
 
-def _head(tip: Point, along: Point) -> Path:
+def arrow_head(tip: Point, along: Point) -> Path:
+    """A triangle with its tip at `tip`, pointing along a direction; of its usual size where that has length 1."""
     foot, half = tip - along * HEAD_LENGTH, along.left() * (HEAD_WIDTH / 2)
     corners = (tip, foot + half, foot - half)
     return closed_path(corners)

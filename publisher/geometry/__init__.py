@@ -8,6 +8,7 @@ from publisher.geometry.offsets import offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
 from publisher.geometry.planar import boxes_overlap, crossing, fills_box, flipped_alike, inside, polygon, span_inside
 from publisher.geometry.points import Box, Movement, Point
+from publisher.geometry.scaling import scaled
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
 from publisher.geometry.trimming import TooTight, round_corner
 
@@ -38,6 +39,7 @@ __all__ = [
     "place_box",
     "polygon",
     "round_corner",
+    "scaled",
     "signed_area",
     "span_inside",
 ]

@@ -108,10 +108,10 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
 
 def _written_in_steps(source: Source) -> Iterator[tuple[Written, Parser]]:
     for section in source.sections:
-        for quote in section.quotes:
+        for quote in section.all_quotes:
             yield quote, parse_formula
         for step in section.steps:
-            for quote in step.quotes:
+            for quote in step.all_quotes:
                 yield quote, parse_formula
             for line in step.does:
                 yield line, parse_action

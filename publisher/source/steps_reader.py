@@ -1,16 +1,20 @@
-"""steps.md: sections, numbered steps, field lines and quotes in braces, located before Markdown sees the words."""
+"""steps.md: sections, numbered steps, sub-steps, field lines and quotes, located before Markdown sees the words."""
 
 import re
 from dataclasses import dataclass, field
 
-from publisher.source.values import WrittenSection, WrittenStep
+from publisher.source.braces import quotes_in
+from publisher.source.values import WrittenAside, WrittenSection, WrittenStep
 from publisher.terms import Finding, Place, Severity, Written, did_you_mean
 
-FIELDS = ("Does", "Now", "Video", "Minutes", "Id")
+ASIDES = ("Hint", "Caution")
+FIELDS = ("Does", "Now", *ASIDES, "Video", "Minutes", "Id")
 MOST_STEPS = 200
 LONGEST_STEP = 20_000
 _HEADING = re.compile(r"(#{1,6})\s*(.*?)\s*#*\s*$")
 _ITEM = re.compile(r"(\d{1,4})[.)]\s+(\S.*)$")
+_SUB_STEP = re.compile(r"(\s+)(\d{1,3})[.)]\s+(\S.*)$")
+_BULLET = re.compile(r"[-*+]\s")
 _FIELD = re.compile(r"(\s*)([A-Z][a-z]+):(?:\s+(.*?))?\s*$")
 _TIME = re.compile(r"(?:\d{1,2}:)?\d{1,2}:\d{2}")
 
@@ -24,10 +28,18 @@ class _Words:
     lines: list[str] = field(default_factory=list)
     quotes: list[Written] = field(default_factory=list)
     fields: dict[str, list[Written]] = field(default_factory=dict)
+    asides: list[WrittenAside] = field(default_factory=list)
+    behind_aside: bool = False  # the line before is a hint or a caution
+    sub_steps_at: int | None = None  # the indentation of the sub-steps that the next line may continue
 
     @property
     def text(self) -> Written:
         return Written("\n".join(self.lines).strip("\n"), self.place, exact=False)
+
+    @property
+    def at_gap(self) -> bool:
+        """True at the beginning and behind an empty line."""
+        return not self.lines or not self.lines[-1].strip()
 
     def one(self, name: str) -> Written | None:
         return self.fields.get(name, [None])[0]
@@ -68,14 +80,53 @@ def _read_line(
     written = _FIELD.match(line)
     if written and _take_field(written, place, here, found):
         return here
-    _add(
-        here,
-        _outdented(line, here),
-        0 if here.number is None else len(line) - len(_outdented(line, here)),
-        place,
-        found,
-    )
+    _take_words(line, place, here, found)
     return here
+
+
+def _take_words(line: str, place: Place, here: _Words, found: list[Finding]) -> None:
+    """A line of Markdown: a sub-step, what goes on with one, or words of the step or section itself."""
+    if here.number is not None and _take_sub_step(line, place, here, found):
+        here.behind_aside = False
+        return
+    if here.behind_aside and line.strip():
+        found.append(
+            _error(
+                "field-goes-on",
+                place,
+                "this line follows a hint or a caution, which takes one line",
+                "write all of it on the line above, or leave an empty line before words of the step",
+            )
+        )
+    here.behind_aside = False
+    text = _outdented(line, here)
+    if here.sub_steps_at is not None and line.strip():
+        if not here.at_gap:
+            # Markdown would take deep indentation for something else than the sub-step's own words.
+            text = ("    " if _BULLET.match(line.lstrip()) else "") + line.lstrip()
+        else:
+            here.sub_steps_at = None
+    _add(here, text, len(line) - len(text), place, found)
+
+
+def _take_sub_step(line: str, place: Place, here: _Words, found: list[Finding]) -> bool:
+    """True when the line begins a sub-step. The first one is numbered 1, or stands behind an empty line, so that a
+    number at a line's start within a sentence begins no list."""
+    item = _SUB_STEP.match(line)
+    begins = item is not None and (int(item[2]) == 1 or here.at_gap)
+    if item is None or (here.sub_steps_at is None and not begins):
+        return False
+    if here.sub_steps_at is None:
+        here.sub_steps_at = len(item[1])
+        if not here.at_gap:
+            here.lines.append("")
+    elif len(item[1]) > here.sub_steps_at + 1:
+        where = place.part(item.start(2), len(line))
+        mend = "make steps of it, or sub-steps in a row"
+        found.append(_error("sub-steps-nested", where, "a list inside a sub-step", mend))
+    text = f"{item[2]}. {item[3]}"
+    _add(here, text, len(line) - len(text), place, found)
+    return True
 
 
 def _outdented(line: str, here: _Words) -> str:
@@ -111,13 +162,15 @@ def _take_field(match: re.Match[str], place: Place, here: _Words, found: list[Fi
     start = match.start(3) if match[3] else match.end(2)
     written = Written(value, place.part(start, start + len(value)))
     if not value:
-        found.append(
-            _error(
-                "no-value", place.part(match.start(2), match.end(2)), f"'{name}:' has no value", "write one behind it"
-            )
-        )
+        where = place.part(match.start(2), match.end(2))
+        found.append(_error("no-value", where, f"'{name}:' has no value", "write one behind it"))
+    elif name in ASIDES:
+        quotes, unpaired = quotes_in(value, start, place)
+        found.extend(unpaired)
+        here.asides.append(WrittenAside(name.lower(), written, tuple(quotes)))
     elif _fits(name, written, here, found):
         here.fields.setdefault(name, []).append(written)
+    here.behind_aside = name in ASIDES and bool(value)
     return True
 
 
@@ -158,44 +211,9 @@ def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding
             )
         words.lines.pop()
         return
-    at = 0
-    while at < len(text):
-        if text[at : at + 2] in ("{{", "}}"):
-            at += 2
-        elif text[at] == "{":
-            end = text.find("}", at)
-            if end < 0:
-                found.append(
-                    _error(
-                        "open-brace",
-                        place.part(start + at, start + at + 1),
-                        "a brace is opened and not closed in this line",
-                        "close it behind the name: {pocket depth}; a brace to print is written {{",
-                    )
-                )
-                return
-            inner = text[at + 1 : end]
-            lead = len(inner) - len(inner.lstrip())
-            name = inner.strip()
-            where = place.part(start + at + 1 + lead, start + at + 1 + lead + len(name))
-            if not name:
-                found.append(
-                    _error("empty-quote", where, "nothing stands in these braces", "name a measure or a piece")
-                )
-            words.quotes.append(Written(name, where))
-            at = end + 1
-        elif text[at] == "}":
-            found.append(
-                _error(
-                    "open-brace",
-                    place.part(start + at, start + at + 1),
-                    "a brace is closed that was not opened",
-                    "a brace to print is written }}",
-                )
-            )
-            at += 1
-        else:
-            at += 1
+    quotes, unpaired = quotes_in(text, start, place)
+    words.quotes.extend(quotes)
+    found.extend(unpaired)
 
 
 def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:
@@ -208,7 +226,7 @@ def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:
                     Severity.WARNING,
                     step.place,
                     f"this is step {counted}, and it is numbered {step.number}",
-                    f"write {counted}.; the edition counts them itself",
+                    f"write {counted}.; the edition counts them itself, and a sub-step is indented",
                 )
             )
             break
@@ -227,13 +245,14 @@ def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSe
         for words in section.steps[:MOST_STEPS]:
             number += 1
             steps.append(_step(section, words, number, taken, found))
-        if section.title or section.intro.text or steps or len(sections) == 1:
+        if section.title or section.intro.text or section.intro.asides or steps or len(sections) == 1:
             intro = section.intro
             finished.append(
                 WrittenSection(
                     section.title,
                     intro.text,
                     tuple(intro.quotes),
+                    tuple(intro.asides),
                     intro.one("Video"),
                     intro.one("Minutes"),
                     tuple(steps),
@@ -258,6 +277,7 @@ def _step(section: _Section, words: _Words, number: int, taken: dict[str, int], 
         number=number,
         text=words.text,
         quotes=tuple(words.quotes),
+        asides=tuple(words.asides),
         does=tuple(words.fields.get("Does", ())),
         now=tuple(words.fields.get("Now", ())),
         video=words.one("Video"),

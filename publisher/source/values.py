@@ -159,6 +159,15 @@ class WrittenBinding:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenAside:
+    """`Hint:` or `Caution:` below a step or a heading: one line of prose, its quotes still in braces."""
+
+    kind: str  # hint, caution
+    text: Written
+    quotes: tuple[Written, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenStep:
     """One numbered step of steps.md."""
 
@@ -166,11 +175,17 @@ class WrittenStep:
     number: int  # counted through the whole pattern, from 1
     text: Written  # Markdown, quotes still in braces
     quotes: tuple[Written, ...]  # what stands between each pair of braces, in order
+    asides: tuple[WrittenAside, ...]
     does: tuple[Written, ...]
     now: tuple[Written, ...]
     video: Written | None
     minutes: Written | None
     place: Place = field(compare=False)
+
+    @property
+    def all_quotes(self) -> tuple[Written, ...]:
+        """Those of its words and of its hints and cautions."""
+        return (*self.quotes, *(quote for aside in self.asides for quote in aside.quotes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,10 +195,16 @@ class WrittenSection:
     title: Written
     intro: Written
     quotes: tuple[Written, ...]  # those of the intro
+    asides: tuple[WrittenAside, ...]
     video: Written | None
     minutes: Written | None
     steps: tuple[WrittenStep, ...]
     place: Place = field(compare=False)
+
+    @property
+    def all_quotes(self) -> tuple[Written, ...]:
+        """Those of its words before the steps and of its own hints and cautions."""
+        return (*self.quotes, *(quote for aside in self.asides for quote in aside.quotes))
 
 
 @dataclass(frozen=True, slots=True)

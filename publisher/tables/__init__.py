@@ -3,6 +3,7 @@
 from publisher.cloth import Cloth
 from publisher.drafting import Draft
 from publisher.tables.chart import cutting_chart
+from publisher.tables.dimensions import Corner, Dimensions, MarkSpot, Side, dimensions, points_along
 from publisher.tables.goods import material_rows, notion_rows
 from publisher.tables.values import ChartRow, MaterialRow, NotionRow, Tables
 
@@ -18,4 +19,16 @@ def tabulate(draft: Draft, cloth: Cloth) -> Tables:
     )
 
 
-__all__ = ["ChartRow", "MaterialRow", "NotionRow", "Tables", "tabulate"]
+__all__ = [
+    "ChartRow",
+    "Corner",
+    "Dimensions",
+    "MarkSpot",
+    "MaterialRow",
+    "NotionRow",
+    "Side",
+    "Tables",
+    "dimensions",
+    "points_along",
+    "tabulate",
+]

@@ -100,6 +100,22 @@ def print_length(
     return f"{sign}{print_decimal(size / 10, 1, style)}{NO_BREAK}cm"
 
 
+def fine_step(units: UnitSystem) -> Quantity:
+    """The finest step that a reader can measure off a ruler: 1/16 in; 1/2 mm."""
+    return Quantity(INCH / 16 if units is UnitSystem.INCH else Fraction(1, 2), Dimension.LENGTH)
+
+
+def print_fine_length(quantity: Quantity, units: UnitSystem, style: NumberStyle = NumberStyle()) -> str:
+    """A length to draw by, to 1/16 in or 1/2 mm: `2 3⁄16 in`; `2.5 mm`, `16.55 cm`."""
+    rounded = _to_step(quantity.amount, fine_step(units).amount)
+    sign, size = ("−" if rounded < 0 else ""), abs(rounded)
+    if units is UnitSystem.INCH:
+        return f"{sign}{print_fraction(size / INCH)}{NO_BREAK}in"
+    if size < 10:
+        return f"{sign}{print_decimal(size, 1, style)}{NO_BREAK}mm"
+    return f"{sign}{print_decimal(size / 10, 2, style)}{NO_BREAK}cm"
+
+
 def print_cloth(quantity: Quantity, units: UnitSystem, style: NumberStyle = NumberStyle()) -> str:
     """A length of cloth to buy: `1 1⁄4 yd`; `30 cm`, from a metre on `1.2 m`."""
     if units is UnitSystem.INCH:

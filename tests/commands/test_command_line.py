@@ -7,10 +7,12 @@ import subprocess
 import sys
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from publisher.commands import run
+from publisher.edition import Request
 from tests.demo import CONTENT, DEMO
 
 
@@ -73,6 +75,57 @@ def test_an_edition_of_an_earlier_state_is_told(workshop: Path, capfd: pytest.Ca
     assert sorted(record["editions"]) == ["inch-letter", "metric-a4"]
 
 
+def _record(workshop: Path) -> dict[str, Any]:
+    record: dict[str, Any] = json.loads((workshop / "build" / DEMO / "computed.json").read_text("utf-8"))
+    return record
+
+
+def test_pages_asked_for_are_added_and_recorded(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    metric = ["publish", DEMO, "--edition", "metric-a4"]
+    assert run(metric) == 0
+    plain = _record(workshop)["editions"]["metric-a4"]
+    assert plain["with"] == []
+    labels = ["--with", "pin-on-labels"]
+    assert run([*metric, *labels, "--with", "drafting-page", *labels]) == 0
+    asked = _record(workshop)["editions"]["metric-a4"]
+    assert asked["with"] == ["drafting-page", "pin-on-labels"]
+    assert asked["pages"] == plain["pages"] + 3
+    assert asked["made of"] != plain["made of"]
+    assert asked["template pages"] == plain["template pages"]
+    assert capfd.readouterr().err == ""
+
+
+def test_an_edition_with_pages_asked_for_is_carried_over_as_it_was_asked_for(
+    workshop: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    assert run(["publish", DEMO, "--edition", "metric-a4", "--with", "pin-on-labels"]) == 0
+    assert run(["publish", DEMO, "--edition", "inch-letter"]) == 0
+    assert "earlier state" not in capfd.readouterr().out
+    editions = _record(workshop)["editions"]
+    assert {name: edition["with"] for name, edition in editions.items()} == {
+        "inch-letter": [],
+        "metric-a4": ["pin-on-labels"],
+    }
+
+
+def test_nothing_to_show_is_advice_on_standard_error(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    assert run(["new", "plover-cup-mat"]) == 0
+    path = workshop / "content" / "plover-cup-mat" / "pattern.yaml"
+    assert "\n    rectangle:" not in path.read_text("utf-8")
+    capfd.readouterr()
+    assert run(["publish", "plover-cup-mat", "--with", "pin-on-labels"]) == 0
+    out, err = capfd.readouterr()
+    assert err.count("advice: no piece of this pattern is cut by measure") == 1
+    assert "[nothing-to-label]" in err
+    assert len(out.splitlines()) == 2
+
+
+def test_help_names_all_pages_that_can_be_asked_for(capfd: pytest.CaptureFixture[str]) -> None:
+    assert run(["publish", "--help"]) == 0
+    told = capfd.readouterr().out
+    assert all(f"--with {request.value}" in told for request in Request)
+
+
 def test_errors_leave_the_last_good_output(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
     assert run(["publish"]) == 0
     good = _contents(workshop / "build" / DEMO)
@@ -123,6 +176,8 @@ def test_proof_tells_a_summary(workshop: Path, capfd: pytest.CaptureFixture[str]
     [
         (["publish", "sanderling-lined-puch"], f"did you mean '{DEMO}'?"),
         (["publish", DEMO, "--edition", "inch-a5"], "'inch-a5' is not one of"),
+        (["publish", DEMO, "--with", "pin-lables"], "no pages called 'pin-lables': did you mean 'pin-on-labels'?"),
+        (["publish", DEMO, "--with", "pin-on-labels", "--with", "xyz"], "known here: 'drafting-page', 'pin-on-labels'"),
         (["proof"], "Missing argument"),
         (["pubish"], "No such command 'pubish'"),
         (["new", "Plover Book"], "small letters, digits and hyphens"),

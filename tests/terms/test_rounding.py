@@ -16,6 +16,7 @@ from publisher.terms import (
     length,
     number,
     print_cloth,
+    print_fine_length,
     print_length,
     print_quantity,
     read_length,
@@ -197,6 +198,25 @@ def test_cloth_is_sold_by_the_eighth_of_a_yard_and_by_ten_centimetres() -> None:
 def test_a_quantity_is_printed_after_its_kind(quantity: Quantity, inch: str, metric: str) -> None:
     assert _typed(print_quantity(quantity, INCH)) == inch
     assert _typed(print_quantity(quantity, METRIC)) == metric
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "inch", "metric"),
+    [
+        ("0", "0 in", "0 mm"),
+        ("0.3", "0 in", "0.5 mm"),
+        ("7.5", "5/16 in", "7.5 mm"),
+        ("42.426", "1 11/16 in", "4.25 cm"),
+        ("57.15", "2 1/4 in", "5.7 cm"),
+        ("165", "6 1/2 in", "16.5 cm"),
+        ("165.3", "6 1/2 in", "16.55 cm"),
+        ("-20", "−13/16 in", "−2 cm"),
+    ],
+)
+def test_lengths_to_draw_by(millimetres: str, inch: str, metric: str) -> None:
+    """42.426 mm: 26.7 sixteenths, 84.85 half millimetres. 57.15: 114.3. 165.3: 104.1 and 330.6. 0.3: 0.19 and 0.6."""
+    assert _typed(print_fine_length(length(Fraction(millimetres)), INCH)) == inch.replace("/", "⁄")
+    assert _typed(print_fine_length(length(Fraction(millimetres)), METRIC)) == metric
 
 
 def test_an_area_is_not_printed() -> None:
