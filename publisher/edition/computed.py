@@ -181,16 +181,17 @@ def _quantity(quantity: Quantity, speak: Speaker) -> Json:
 
 
 def _piece(piece: Piece, speak: Speaker) -> Json:
+    cut = piece.as_cut
     return {
         "number": piece.number,
         "name": piece.name,
         "kind": piece.kind.value,
-        "cut width": _mm(piece.cut_width),
-        "cut height": _mm(piece.cut_height),
-        "cut size": [speak.length(length(piece.cut_width)), speak.length(length(piece.cut_height))],
+        "cut width": _mm(cut.cut_width),
+        "cut height": _mm(cut.cut_height),
+        "cut size": [speak.length(length(cut.cut_width)), speak.length(length(cut.cut_height))],
         "edges": {edge.name: {"length": _mm(edge.length), "allowance": _mm(edge.allowance)} for edge in piece.edges},
         "copies": [copy.name for copy in piece.copies],
-        "marks": [mark.name for mark in piece.marks],
+        "marks": [mark.name for mark in cut.marks],
     }
 
 

@@ -27,8 +27,12 @@ MARK_WORDS = {
     "notch": "drafting.notch",
     "double-notch": "drafting.double-notch",
     "point": "drafting.point",
-    "fold-start": "drafting.fold-start",
-    "fold-end": "drafting.fold-end",
+    "line-start": "drafting.line-start",
+    "line-end": "drafting.line-end",
+    "pleat-outer": "drafting.pleat-outer",
+    "pleat-inner": "drafting.pleat-inner",
+    "pleat-meets": "drafting.pleat-meets",
+    "pleat-stitched": "drafting.pleat-stitched",
 }
 
 

@@ -4,8 +4,8 @@ import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from publisher.drafting import FoldLine, Mark, Notch, Piece
-from publisher.figures.pieces import circle
+from publisher.drafting import LineMark, Mark, Notch, Piece, Pleat
+from publisher.figures.pieces import LINE_STYLES, circle, pleat_lines
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Box, Line, Movement, Path, Point, fills_box, polygon, scaled
 from publisher.tables import Corner, Dimensions
@@ -72,8 +72,10 @@ def _scale(longest: float) -> int:
 def _mark_lines(mark: Mark, scale: int) -> Iterable[tuple[Path, Style]]:
     if isinstance(mark, Notch):
         return [(Path((Line(mark.cut_end, mark.inner_end),)), Style.NOTCH)]
-    if isinstance(mark, FoldLine):
-        return [(Path((Line(mark.start, mark.end),)), Style.FOLD)]
+    if isinstance(mark, LineMark):
+        return [(Path((Line(mark.start, mark.end),)), LINE_STYLES[mark.kind])]
+    if isinstance(mark, Pleat):
+        return [(stroke.path, stroke.style) for stroke in pleat_lines(mark)]
     arms = (Point(CROSS * scale, 0.0), Point(0.0, CROSS * scale))
     return [(Path((Line(mark.at - arm, mark.at + arm),)), Style.POINT) for arm in arms]
 

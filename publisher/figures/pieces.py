@@ -47,15 +47,19 @@ def mark_strokes(mark: Mark) -> list[Stroke]:
 
 
 def pleat_strokes(pleat: Pleat) -> list[Stroke]:
-    """Outer and inner folds, the lines they are brought to or stitched along, and arrows from folds to lines."""
+    """The lines of a pleat, and arrows from its outer folds to where they are brought."""
+    return pleat_lines(pleat) + [stroke for span in pleat.arrows for stroke in arrow_strokes(*span)]
+
+
+def pleat_lines(pleat: Pleat) -> list[Stroke]:
+    """Outer and inner folds, and the lines they are brought to or stitched along."""
     styled = (
         (pleat.outer, Style.FOLD),
         (pleat.inner, Style.INNER_FOLD),
         (pleat.meets, Style.PLACEMENT),
         (pleat.stitched, Style.STITCHING),
     )
-    strokes = [Stroke(_line(*span), style) for spans, style in styled for span in spans]
-    return strokes + [stroke for span in pleat.arrows for stroke in arrow_strokes(*span)]
+    return [Stroke(_line(*span), style) for spans, style in styled for span in spans]
 
 
 def arrow_strokes(start: Point, tip: Point) -> list[Stroke]:
@@ -63,7 +67,7 @@ def arrow_strokes(start: Point, tip: Point) -> list[Stroke]:
     way = tip - start
     size = min(1.0, way.length / (2 * HEAD_LENGTH))
     shaft = _line(start, tip - way.unit() * (HEAD_LENGTH * size))
-    return [Stroke(shaft, Style.LEADER), Stroke(_head(tip, way.unit() * size), Style.SOLID, closed=True)]
+    return [Stroke(shaft, Style.LEADER), Stroke(arrow_head(tip, way.unit() * size), Style.SOLID, closed=True)]
 
 
 def fold_bracket(start: Point, end: Point) -> list[Stroke]:
@@ -79,7 +83,7 @@ def fold_bracket(start: Point, end: Point) -> list[Stroke]:
         size = min(1.0, aside.length / (2 * HEAD_LENGTH))
         tip = -along.left() * size
         strokes.append(Stroke(_line(foot + aside, foot - tip * HEAD_LENGTH), Style.GRAIN))
-        strokes.append(Stroke(_head(foot, tip), Style.SOLID, closed=True))
+        strokes.append(Stroke(arrow_head(foot, tip), Style.SOLID, closed=True))
     return strokes
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from string import ascii_uppercase
 
-from publisher.drafting import FoldLine, Mark, Notch, Piece
+from publisher.drafting import LineMark, Mark, Notch, Piece, Pleat
 from publisher.geometry import Cubic, Movement, Point, Segment
 
 SHORTEST = 1e-3  # mm: a stretch shorter than this has no ends to tell apart
@@ -34,7 +34,7 @@ class Side:
 class MarkSpot:
     """Where a mark lies, mm from the box's lower left corner. `kind` is a mark's, or that of an end of a fold line."""
 
-    kind: str  # notch, double-notch, point, fold-start, fold-end
+    kind: str  # notch, double-notch, point, line-start, line-end, pleat-outer, -inner, -meets, -stitched
     name: str
     copies: tuple[str, ...]
     at: Point
@@ -95,9 +95,14 @@ def _outward(before: Segment, after: Segment) -> Point:
 
 
 def _spots(mark: Mark, shift: Movement) -> Iterator[MarkSpot]:
-    if isinstance(mark, FoldLine):
-        yield MarkSpot("fold-start", mark.name, mark.copies, shift(mark.start))
-        yield MarkSpot("fold-end", mark.name, mark.copies, shift(mark.end))
+    if isinstance(mark, LineMark):
+        yield MarkSpot("line-start", mark.name, mark.copies, shift(mark.start))
+        yield MarkSpot("line-end", mark.name, mark.copies, shift(mark.end))
+    elif isinstance(mark, Pleat):
+        lines = (("outer", mark.outer), ("inner", mark.inner), ("meets", mark.meets), ("stitched", mark.stitched))
+        for kind, spans in lines:
+            for start, _ in spans:
+                yield MarkSpot(f"pleat-{kind}", mark.name, mark.copies, shift(start))
     elif isinstance(mark, Notch):
         yield MarkSpot("double-notch" if mark.double else "notch", mark.name, mark.copies, shift(mark.at))
     else:

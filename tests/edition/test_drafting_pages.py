@@ -154,8 +154,8 @@ def test_a_piece_in_the_numbers_of_a_drawing_on_paper() -> None:
     assert [tuple(map(_plain, (mark.name, mark.right, mark.above))) for mark in tab.marks] == [
         ("middle, notch", "6 cm", "8 cm"),
         ("ring (front), point", "3 cm", "3 cm"),
-        ("crease, fold line from", "0 mm", "2.5 cm"),
-        ("crease, fold line to", "12 cm", "2.5 cm"),
+        ("crease, line from", "0 mm", "2.5 cm"),
+        ("crease, line to", "12 cm", "2.5 cm"),
     ]
 
 
