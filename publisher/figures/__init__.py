@@ -1,4 +1,4 @@
-"""Figures as values, and their writers: pieces, the check block, page furniture, samples of marks, labels in place."""
+"""Figures as values, and their writers: pieces, check block, page furniture, page plan, samples of marks, labels."""
 
 from publisher.figures.check_block import (
     CARD_LONG,
@@ -10,6 +10,7 @@ from publisher.figures.check_block import (
 )
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
 from publisher.figures.page_furniture import furniture_figure
+from publisher.figures.page_plan import PagePlan, PageThumbnail, Pieces, SheetDrawing, page_plan
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
 from publisher.figures.samples import mark_samples
@@ -26,7 +27,11 @@ __all__ = [
     "Figure",
     "Label",
     "LabelLine",
+    "PagePlan",
+    "PageThumbnail",
     "Pen",
+    "Pieces",
+    "SheetDrawing",
     "Stroke",
     "Style",
     "TextFitter",
@@ -36,6 +41,7 @@ __all__ = [
     "furniture_figure",
     "label_page",
     "mark_samples",
+    "page_plan",
     "pdf_operators",
     "piece_figure",
 ]

@@ -19,6 +19,8 @@ class Style(Enum):
     JOINING = "joining mark"
     SCALE = "scale"
     LEADER = "leader"
+    SMALL_CUT = "cut line drawn small"
+    SMALL_FINISHED = "finished line drawn small"
     SOLID = "solid"  # filled black, no stroke: arrow heads
 
 

@@ -5,7 +5,16 @@ from publisher.geometry.boxes import place_box
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
-from publisher.geometry.planar import boxes_overlap, crossing, fills_box, flipped_alike, inside, polygon, span_inside
+from publisher.geometry.planar import (
+    boxes_overlap,
+    crossing,
+    fills_box,
+    flipped_alike,
+    inside,
+    polygon,
+    span_inside,
+    stretches_within,
+)
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
 from publisher.geometry.trimming import TooTight, round_corner
@@ -36,4 +45,5 @@ __all__ = [
     "round_corner",
     "signed_area",
     "span_inside",
+    "stretches_within",
 ]
