@@ -1,7 +1,8 @@
 """The view: everything an edition of one unit system says, as text and HTML, ready for the layouts to set."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
@@ -9,7 +10,7 @@ from publisher.edition.prose import amount_html, name_html, render
 from publisher.edition.words import Speaker
 from publisher.figures import figure_svg, mark_samples
 from publisher.source import WrittenSection, WrittenStep
-from publisher.tables import ChartRow, NotionRow, Tables
+from publisher.tables import ChartRow, NotionRow, Tables, large_square, printer_scales
 from publisher.terms import Quantity, UnitSystem, Written, length
 
 # 6 in or 15 cm between strong consumer magnets and implants (a notice of the US FDA on consumer electronics; magnetic
@@ -44,6 +45,14 @@ class BuyLine:
 
     how: str
     amount: str
+
+
+@dataclass(frozen=True, slots=True)
+class ScaleLine:
+    """A side measured on paper, and what to print at to make it true."""
+
+    measured: str
+    percent: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +124,8 @@ class View:
     video: str
     tested: str
     allowed: tuple[str, ...]
+    large_square: str
+    scales: tuple[ScaleLine, ...]
     materials: tuple[MaterialView, ...]
     notions: tuple[str, ...]
     tools: tuple[str, ...]
@@ -145,6 +156,8 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         video=str(facts.video or ""),
         tested=speak.say("cover.tested", tested=facts.tested) if facts.tested else speak.say("cover.untested"),
         allowed=(),
+        large_square=speak.length(large_square(units)),
+        scales=tuple(_scales(units, speak)),
         materials=tuple(_materials(tables, speak)),
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
@@ -179,6 +192,15 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
     if minutes:
         told.append(Fact(speak.say("cover.time"), _time(minutes, speak)))
     return told
+
+
+def _scales(units: UnitSystem, speak: Speaker) -> list[ScaleLine]:
+    """In sixteenths of an inch or in millimetres, whatever the pattern rounds its own lengths to."""
+    fine = replace(speak, inch_step=Fraction(1, 16))
+    return [
+        ScaleLine(fine.length(one.measured), speak.say("before.percent", percent=speak.decimal(one.percent)))
+        for one in printer_scales(units)
+    ]
 
 
 def _minutes(section: WrittenSection) -> int:

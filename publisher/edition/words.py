@@ -14,6 +14,7 @@ from publisher.terms import (
     Quantity,
     UnitSystem,
     print_cloth,
+    print_decimal,
     print_length,
     print_quantity,
 )
@@ -80,6 +81,10 @@ class Speaker:
     def quantity(self, quantity: Quantity) -> str:
         """Any quantity as the edition prints it."""
         return print_quantity(quantity, self.units, self.style, self.inch_step)
+
+    def decimal(self, amount: Fraction) -> str:
+        """A plain number, to a tenth."""
+        return print_decimal(amount, 1, self.style)
 
     def cloth(self, quantity: Quantity) -> str:
         """A length of cloth to buy."""

@@ -4,7 +4,8 @@ from publisher.cloth import Cloth
 from publisher.drafting import Draft
 from publisher.tables.chart import cutting_chart
 from publisher.tables.goods import material_rows, notion_rows
-from publisher.tables.values import ChartRow, MaterialRow, NotionRow, Tables
+from publisher.tables.printer_scales import large_square, printer_scales
+from publisher.tables.values import ChartRow, MaterialRow, NotionRow, PrinterScale, Tables
 
 
 def tabulate(draft: Draft, cloth: Cloth) -> Tables:
@@ -18,4 +19,13 @@ def tabulate(draft: Draft, cloth: Cloth) -> Tables:
     )
 
 
-__all__ = ["ChartRow", "MaterialRow", "NotionRow", "Tables", "tabulate"]
+__all__ = [
+    "ChartRow",
+    "MaterialRow",
+    "NotionRow",
+    "PrinterScale",
+    "Tables",
+    "large_square",
+    "printer_scales",
+    "tabulate",
+]
