@@ -6,12 +6,13 @@ from fractions import Fraction
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
+from publisher.edition.chart_lines import ChartLine, chart_lines
 from publisher.edition.prose import amount_html, name_html, render
 from publisher.edition.words import Speaker
 from publisher.figures import figure_svg, mark_samples
 from publisher.source import WrittenSection, WrittenStep
-from publisher.tables import ChartRow, NotionRow, Tables, large_square, printer_scales
-from publisher.terms import Quantity, UnitSystem, Written, length
+from publisher.tables import NotionRow, Tables, large_square, printer_scales
+from publisher.terms import UnitSystem, Written, length
 
 # 6 in or 15 cm between strong consumer magnets and implants (a notice of the US FDA on consumer electronics; magnetic
 # snaps by analogy).
@@ -62,19 +63,6 @@ class MaterialView:
     name: str
     key: str
     lines: tuple[BuyLine, ...]
-    notes: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ChartLine:
-    """One row of the cutting chart."""
-
-    number: str
-    copy: str
-    cut: str
-    material: str
-    size: str
-    grain: str
     notes: tuple[str, ...]
 
 
@@ -162,7 +150,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
         cautions=tuple(_cautions(proof, units, speak)),
-        chart=tuple(_chart_line(rows, drafts, speak) for rows in _same_copies(tables)),
+        chart=chart_lines(tables, drafts, speak),
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
         legend=tuple(_legend(drafts, speak, tiled)),
         sections=tuple(_section(proof, section, drafts, speak) for section in proof.source.sections),
@@ -262,38 +250,6 @@ def _cautions(proof: Proof, units: UnitSystem, speak: Speaker) -> list[str]:
     near = speak.length(MAGNET_CLEARANCE[units])
     cautions = [speak.say(f"cautions.{key}", near=near) for key in keys if speak.has(f"cautions.{key}")]
     return [*cautions, speak.say("cautions.general")]
-
-
-def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
-    """The chart's rows, those of one copy in all sizes together."""
-    return [
-        tuple(row for table in tables for row in table.chart if row.copy == first.copy) for first in tables[0].chart
-    ]
-
-
-def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> ChartLine:
-    first = rows[0]
-    notes = dict.fromkeys(speak.say(note) for row in rows for note in row.notes)
-    return ChartLine(
-        number=str(first.piece_number),
-        copy=first.copy,
-        cut=speak.per_size([speak.say(row.cut) for row in rows]),
-        material=first.material,
-        size=speak.say("chart.template") if first.template else _sizes(rows, drafts, speak),
-        grain=speak.say(first.grain),
-        notes=tuple(notes),
-    )
-
-
-def _sizes(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
-    texts = [_sides(row.size, speak) for row in rows if row.size is not None]
-    if len(set(texts)) == 1:
-        return texts[0]
-    return "; ".join(f"{draft.variant.size}: {text}" for draft, text in zip(drafts, texts, strict=True))
-
-
-def _sides(size: tuple[Quantity, Quantity], speak: Speaker) -> str:
-    return speak.say("chart.sides", width=speak.length(size[0]), height=speak.length(size[1]))
 
 
 def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[LegendLine]:

@@ -1,5 +1,6 @@
 """Figures as values, and their writers: pieces, check block, page furniture, page plan, samples of marks, labels."""
 
+from publisher.figures.chart_shapes import chart_scale, chart_shape
 from publisher.figures.check_block import (
     CARD_LONG,
     CARD_RADIUS,
@@ -35,6 +36,8 @@ __all__ = [
     "Stroke",
     "Style",
     "TextFitter",
+    "chart_scale",
+    "chart_shape",
     "check_block_captions",
     "check_block_figure",
     "figure_svg",

@@ -151,7 +151,7 @@ def _placed_strokes(placed: PlacedPiece, pieces: Pieces, scale: float) -> list[S
         return Point((spot.x + shift.x) * scale + MARGIN, (shift.y - spot.y) * scale + MARGIN)
 
     line = pieces[(placed.piece, placed.size)].cut_line.moved(placed.movement)
-    return small_strokes(line, within, scale, small)
+    return small_strokes(line, within, scale, small, Style.PLAN)
 
 
 def _frame(frame: Frame, scale: float) -> Path:
@@ -173,7 +173,7 @@ def _sheet(tiles: Sequence[TemplatePage], pieces: Pieces, scale: float) -> Sheet
         return Point(spot.x * scale + MARGIN, (height - spot.y) * scale + MARGIN)
 
     line = pieces[(placed.piece, placed.size)].cut_line.moved(placed.movement)
-    outline = small_strokes(line, Box(0.0, 0.0, width, height), scale, small)
+    outline = small_strokes(line, Box(0.0, 0.0, width, height), scale, small, Style.PLAN)
     boxes = [(tile, _tile_box(tile, scale)) for tile in tiles]
     strokes = [
         Stroke(_rectangle(Point(box.left, box.bottom), Point(box.right, box.top)), Style.FRAME, True)

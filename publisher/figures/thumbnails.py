@@ -9,9 +9,7 @@ from publisher.geometry import Box, Line, Path, Point, stretches_within
 SEEN = 0.05
 
 
-def small_strokes(
-    path: Path, within: Box, scale: float, place: Callable[[Point], Point], style: Style = Style.SMALL_CUT
-) -> list[Stroke]:
+def small_strokes(path: Path, within: Box, scale: float, place: Callable[[Point], Point], style: Style) -> list[Stroke]:
     """The stretches of a path inside `within` (both mm, true size), each point taken by `place` to the drawing.
 
     `place` scales by `scale` and may turn and flip; it is given points of the path's own coordinates.

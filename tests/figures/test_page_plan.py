@@ -40,7 +40,7 @@ def test_a_thumbnail_shows_the_paper_and_the_piece_where_it_lies_on_it() -> None
     scale, pen = 26 / 210, 0.1
     paper = boxes(plan, 1, Style.FRAME)[0]
     assert (paper.width, paper.height) == pytest.approx((26, 297 * scale))
-    (piece,) = boxes(plan, 1, Style.SMALL_CUT)
+    (piece,) = boxes(plan, 1, Style.PLAN)
     assert (piece.left - pen, piece.bottom - pen) == pytest.approx((corner.x * scale, corner.y * scale))
     assert (piece.width, piece.height) == pytest.approx((100 * scale, 60 * scale))
     assert page.check_block is not None
@@ -49,7 +49,7 @@ def test_a_thumbnail_shows_the_paper_and_the_piece_where_it_lies_on_it() -> None
 def test_the_first_page_shows_what_checks_the_printer() -> None:
     (_, second), plan = planned(rectangle(180, 250))
     assert second.number == 2
-    assert boxes(plan, 1, Style.SMALL_CUT) == []
+    assert boxes(plan, 1, Style.PLAN) == []
     scale = 26 / 210
     assert any(box.height == pytest.approx(85.6 * scale, abs=0.05) for box in boxes(plan, 1, Style.FRAME))
     assert len(boxes(plan, 2, Style.FRAME)) == 1
@@ -64,7 +64,7 @@ def test_a_tile_shows_its_frame_and_what_lies_in_it_and_no_more() -> None:
         paper, frame = boxes(plan, page.number, Style.FRAME)
         scale = paper.width / 210
         assert (frame.width, frame.height) == pytest.approx((190 * scale, 261 * scale))
-        (corner,) = boxes(plan, page.number, Style.SMALL_CUT)
+        (corner,) = boxes(plan, page.number, Style.PLAN)
         assert frame.left - 1e-9 <= corner.left <= corner.right <= frame.right + 1e-9
         assert frame.bottom - 1e-9 <= corner.bottom <= corner.top <= frame.top + 1e-9
         shown += (corner.width + corner.height) / scale
@@ -78,7 +78,7 @@ def test_a_sheet_is_put_together_with_a_number_in_each_tile_clear_of_the_line() 
     scale = 14 / 190
     assert (sheet.figure.width - 0.2, sheet.figure.height - 0.2) == pytest.approx((3 * 14, 2 * 261 * scale))
     assert [page for page, _ in sheet.numbers] == [2, 3, 4, 5, 6, 7]
-    (line,) = (stroke.path for stroke in sheet.figure.strokes if stroke.style is Style.SMALL_CUT)
+    (line,) = (stroke.path for stroke in sheet.figure.strokes if stroke.style is Style.PLAN)
     assert (line.box.width, line.box.height) == pytest.approx((500 * scale, 400 * scale))
     ring = shapely.LineString([(point.x, point.y) for point in line.flattened()])
     for at, (_, number) in enumerate(sheet.numbers):
