@@ -134,7 +134,16 @@ def test_words_for_the_reader_are_in_the_layouts() -> None:
     known = set(keys(tomllib.loads((layouts / "words" / "en.toml").read_text("utf-8"))))
     sources = [path.read_text("utf-8") for path in (*PACKAGE.rglob("*.py"), *layouts.rglob("*.jinja"))]
     named = {key for text in sources for key in re.findall(r'["\']([a-z]+\.[a-z0-9.-]+)["\']', text)}
-    families = ("cautions.", "legend.", "units.", "paper.", "chart.fold-", "chart.grain-", "templates.neighbour-")
+    families = (
+        "cautions.",
+        "legend.",
+        "terms.",
+        "units.",
+        "paper.",
+        "chart.fold-",
+        "chart.grain-",
+        "templates.neighbour-",
+    )
     unused = {key for key in known - named if not key.startswith(families)}
     assert unused == set()
     groups = {key.split(".")[0] for key in known}

@@ -1,6 +1,7 @@
 """The view: everything an edition of one unit system says, as text and HTML, ready for the layouts to set."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -8,6 +9,7 @@ from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.chart_lines import ChartLine, chart_lines
 from publisher.edition.prose import amount_html, name_html, render
+from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
 from publisher.figures import figure_svg, mark_samples
 from publisher.source import WrittenSection, WrittenStep
@@ -121,6 +123,7 @@ class View:
     chart: tuple[ChartLine, ...]
     pairs: bool
     legend: tuple[LegendLine, ...]
+    vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
     care: str
     terms: str
@@ -131,6 +134,9 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     facts = proof.source.facts
     drafts = proof.drafts_of(units)
     tables = [proof.tables_of(draft.variant) for draft in drafts]
+    chart = chart_lines(tables, drafts, speak)
+    legend = tuple(_legend(drafts, speak, tiled))
+    sections = tuple(_section(proof, section, drafts, speak) for section in proof.source.sections)
     return View(
         language=speak.language,
         units=speak.say(f"units.{units.value}"),
@@ -150,10 +156,11 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
         cautions=tuple(_cautions(proof, units, speak)),
-        chart=chart_lines(tables, drafts, speak),
+        chart=chart,
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
-        legend=tuple(_legend(drafts, speak, tiled)),
-        sections=tuple(_section(proof, section, drafts, speak) for section in proof.source.sections),
+        legend=legend,
+        vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
+        sections=sections,
         care=render(facts.care, (), name_html) if facts.care else "",
         terms=render(facts.terms, (), name_html) if facts.terms else "",
     )
@@ -258,6 +265,23 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
         words = speak.say(f"legend.{key}")
         lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
     return lines
+
+
+def _texts(
+    sections: Sequence[SectionView], chart: Sequence[ChartLine], legend: Sequence[LegendLine], drafts: Sequence[Draft]
+) -> Iterator[str]:
+    """What steps, chart and marks say to the reader; of a mark its name, not how it is explained."""
+    for section in sections:
+        yield section.title
+        yield readable(section.intro)
+        for step in section.steps:
+            yield readable(step.html)
+            yield from step.checkpoints
+    for row in chart:
+        yield from (row.copy, row.material, row.cut, row.grain, *row.notes)
+    yield from (re.split(r"[:.]", line.words)[0] for line in legend)
+    for draft in drafts:
+        yield from (mark.name for piece in draft.pieces for mark in piece.marks)
 
 
 def _section(proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker) -> SectionView:
