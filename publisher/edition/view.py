@@ -2,36 +2,21 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
+from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
+from publisher.edition.cautions import cautions_of
 from publisher.edition.chart_lines import ChartLine, chart_lines
-from publisher.edition.prose import amount_html, name_html, render
+from publisher.edition.prose import amount_html, name_html, render, unwrapped
+from publisher.edition.scale_lines import ScaleLine, scale_lines
+from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
 from publisher.figures import figure_svg, mark_samples
-from publisher.source import WrittenSection, WrittenStep
-from publisher.tables import NotionRow, Tables, large_square, printer_scales
+from publisher.source import WrittenSection, WrittenStep, quotes_of
+from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import UnitSystem, Written, length
-
-# 6 in or 15 cm between strong consumer magnets and implants (a notice of the US FDA on consumer electronics; magnetic
-# snaps by analogy).
-MAGNET_CLEARANCE = {UnitSystem.INCH: length(152.4), UnitSystem.METRIC: length(150)}
-# Which caution each tool and notion calls for.
-CAUTION_OF = {
-    "sewing machine": "sewing machine",
-    "iron": "iron",
-    "rotary cutter": "rotary cutter",
-    "scissors": "scissors",
-    "seam ripper": "scissors",
-    "awl": "scissors",
-    "pins": "pins",
-    "hand needle": "pins",
-    "magnetic snap": "magnetic snap",
-}
-SMALL_PARTS = ("magnetic snap", "snap", "button", "bead", "ring")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,14 +33,6 @@ class BuyLine:
 
     how: str
     amount: str
-
-
-@dataclass(frozen=True, slots=True)
-class ScaleLine:
-    """A side measured on paper, and what to print at to make it true."""
-
-    measured: str
-    percent: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,8 +102,11 @@ class View:
     legend: tuple[LegendLine, ...]
     vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
+    sum: str
+    finishing: str
     care: str
     terms: str
+    changes: tuple[str, ...]
 
 
 def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> View:
@@ -143,7 +123,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         edition=speak.say(f"units.edition.{units.value}"),
         title=str(facts.title),
         maker=str(facts.maker or ""),
-        about=render(facts.about, (), name_html) if facts.about else "",
+        about=_fact(facts.about, drafts, speak),
         revision=str(facts.revision),
         date=str(facts.date or ""),
         facts=tuple(_facts(proof, tables, speak)),
@@ -151,18 +131,21 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         tested=speak.say("cover.tested", tested=facts.tested) if facts.tested else speak.say("cover.untested"),
         allowed=(),
         large_square=speak.length(large_square(units)),
-        scales=tuple(_scales(units, speak)),
+        scales=scale_lines(units, speak),
         materials=tuple(_materials(tables, speak)),
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
-        cautions=tuple(_cautions(proof, units, speak)),
+        cautions=cautions_of(proof, units, speak),
         chart=chart,
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
         legend=legend,
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,
-        care=render(facts.care, (), name_html) if facts.care else "",
-        terms=render(facts.terms, (), name_html) if facts.terms else "",
+        sum=sum_of(proof.source.sections, speak),
+        finishing=_fact(facts.finishing, drafts, speak),
+        care=_fact(facts.care, drafts, speak),
+        terms=_fact(facts.terms, drafts, speak),
+        changes=tuple(unwrapped(_fact(change, drafts, speak)) for change in facts.changes),
     )
 
 
@@ -183,31 +166,14 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
         told.append(Fact(speak.say("cover.sizes"), speak.listed(list(map(str, source.sizes)))))
     if source.facts.level:
         told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
-    minutes = sum(_minutes(section) for section in source.sections)
+    minutes = sum(minutes_of(section) for section in source.sections)
     if minutes:
-        told.append(Fact(speak.say("cover.time"), _time(minutes, speak)))
+        told.append(Fact(speak.say("cover.time"), told_time(minutes, speak)))
     return told
 
 
-def _scales(units: UnitSystem, speak: Speaker) -> list[ScaleLine]:
-    """In sixteenths of an inch or in millimetres, whatever the pattern rounds its own lengths to."""
-    fine = replace(speak, inch_step=Fraction(1, 16))
-    return [
-        ScaleLine(fine.length(one.measured), speak.say("before.percent", percent=speak.decimal(one.percent)))
-        for one in printer_scales(units)
-    ]
-
-
-def _minutes(section: WrittenSection) -> int:
-    return int(section.minutes or 0) + sum(int(step.minutes or 0) for step in section.steps)
-
-
-def _time(minutes: int, speak: Speaker) -> str:
-    """Under an hour and a half to the minute, longer in half hours, for nobody sews to the minute."""
-    if minutes < 90:
-        return speak.say("time.minutes", count=minutes)
-    halves = round(minutes / 30)
-    return speak.say("time.hours-and-half" if halves % 2 else "time.hours", count=halves // 2)
+def _fact(text: Written | None, drafts: Sequence[Draft], speak: Speaker) -> str:
+    return _prose(text, quotes_of(text), drafts, speak) if text is not None else ""
 
 
 def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
@@ -247,18 +213,6 @@ def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
     return speak.say("numbers.list-separator").join([text, *sizes, *([first.note] if first.note else [])])
 
 
-def _cautions(proof: Proof, units: UnitSystem, speak: Speaker) -> list[str]:
-    """The cautions that this pattern's tools and notions call for, each once."""
-    kinds = [str(notion.kind) for notion in proof.source.notions if notion.kind]
-    used = [*map(str, proof.source.facts.tools), *kinds]
-    keys = list(dict.fromkeys(CAUTION_OF[thing] for thing in used if thing in CAUTION_OF))
-    if any(kind in SMALL_PARTS for kind in kinds):
-        keys.append("small parts")
-    near = speak.length(MAGNET_CLEARANCE[units])
-    cautions = [speak.say(f"cautions.{key}", near=near) for key in keys if speak.has(f"cautions.{key}")]
-    return [*cautions, speak.say("cautions.general")]
-
-
 def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[LegendLine]:
     lines: list[LegendLine] = []
     for key, figure in mark_samples(drafts, tiled):
@@ -285,7 +239,7 @@ def _texts(
 
 
 def _section(proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker) -> SectionView:
-    minutes = _minutes(section)
+    minutes = minutes_of(section)
     return SectionView(
         title=str(section.title),
         intro=_prose(section.intro, section.quotes, drafts, speak),

@@ -17,7 +17,7 @@ from publisher.measures.sayings import (
     parse_width,
 )
 from publisher.measures.values import Asked, Formula, Measures, Name, Operation, Saying
-from publisher.source import Native, Source, WrittenPiece
+from publisher.source import Native, Source, WrittenPiece, quotes_of
 from publisher.terms import Finding, Place, Severity, Unusable, Written
 
 Parser = Callable[[Written], Saying]
@@ -68,7 +68,7 @@ def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
     for placement in source.placements:
         for pair in placement.matching:
             yield pair, parse_matching
-    yield from _written_in_steps(source)
+    yield from _written_in_prose(source)
 
 
 def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
@@ -94,7 +94,10 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
         yield mark.says, parse_mark
 
 
-def _written_in_steps(source: Source) -> Iterator[tuple[Written, Parser]]:
+def _written_in_prose(source: Source) -> Iterator[tuple[Written, Parser]]:
+    for text in source.facts.prose:
+        for quote in quotes_of(text):
+            yield quote, parse_formula
     for section in source.sections:
         for quote in section.quotes:
             yield quote, parse_formula

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass, field
 
+from publisher.source.quotes import read_quotes
 from publisher.source.values import WrittenSection, WrittenStep
 from publisher.terms import Finding, Place, Severity, Written, did_you_mean
 
@@ -158,44 +159,9 @@ def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding
             )
         words.lines.pop()
         return
-    at = 0
-    while at < len(text):
-        if text[at : at + 2] in ("{{", "}}"):
-            at += 2
-        elif text[at] == "{":
-            end = text.find("}", at)
-            if end < 0:
-                found.append(
-                    _error(
-                        "open-brace",
-                        place.part(start + at, start + at + 1),
-                        "a brace is opened and not closed in this line",
-                        "close it behind the name: {pocket depth}; a brace to print is written {{",
-                    )
-                )
-                return
-            inner = text[at + 1 : end]
-            lead = len(inner) - len(inner.lstrip())
-            name = inner.strip()
-            where = place.part(start + at + 1 + lead, start + at + 1 + lead + len(name))
-            if not name:
-                found.append(
-                    _error("empty-quote", where, "nothing stands in these braces", "name a measure or a piece")
-                )
-            words.quotes.append(Written(name, where))
-            at = end + 1
-        elif text[at] == "}":
-            found.append(
-                _error(
-                    "open-brace",
-                    place.part(start + at, start + at + 1),
-                    "a brace is closed that was not opened",
-                    "a brace to print is written }}",
-                )
-            )
-            at += 1
-        else:
-            at += 1
+    quotes, unpaired = read_quotes(Written(text, place.part(start, start + len(text))))
+    words.quotes += quotes
+    found += unpaired
 
 
 def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:
