@@ -137,6 +137,7 @@ def test_words_for_the_reader_are_in_the_layouts() -> None:
     families = (
         "cautions.",
         "legend.",
+        "terms.",
         "units.",
         "paper.",
         "chart.fold-",

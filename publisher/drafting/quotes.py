@@ -4,12 +4,12 @@ from publisher.drafting.bench import AlreadyFound, Bench, unknown
 from publisher.drafting.references import copy_names, work_out_formula
 from publisher.drafting.values import Quoted
 from publisher.measures import Formula, Name
-from publisher.source import Source
+from publisher.source import Source, quotes_of
 from publisher.terms import Finding, Place, Unusable, Written, did_you_mean
 
 
 def quote_all(bench: Bench) -> tuple[tuple[tuple[tuple[Place, str], Quoted], ...], tuple[Finding, ...]]:
-    """Every quote of steps.md by its place and words, and findings for those that stand for nothing."""
+    """Every quote by its place and words, and findings for those that stand for nothing."""
     quoted: list[tuple[tuple[Place, str], Quoted]] = []
     found: list[Finding] = []
     for written in written_quotes(bench.source):
@@ -23,8 +23,8 @@ def quote_all(bench: Bench) -> tuple[tuple[tuple[tuple[Place, str], Quoted], ...
 
 
 def written_quotes(source: Source) -> list[Written]:
-    """All quotes, section by section."""
-    quotes: list[Written] = []
+    """All quotes: of the facts, then section by section."""
+    quotes = [quote for text in source.facts.prose for quote in quotes_of(text)]
     for section in source.sections:
         quotes.extend(section.all_quotes)
         for step in section.steps:

@@ -64,6 +64,12 @@ def _filled(text: str, quotes: tuple[Written, ...], shown: Callable[[Written], s
     return html.replace(_LEFT, "{").replace(_RIGHT, "}")
 
 
+def unwrapped(html: str) -> str:
+    """HTML that is one paragraph without it, for an item of a list; any other as it is."""
+    inner = html.removeprefix("<p>").removesuffix("</p>")
+    return inner if "<p>" not in inner and "</p>" not in inner else html
+
+
 def _tight(html: str) -> str:
     """List items without paragraphs inside: a paragraph there loses its place in the tagged list."""
     return re.sub(r"<li>\s*<p>(.*?)</p>\s*</li>", r"<li>\1</li>", html, flags=re.DOTALL)

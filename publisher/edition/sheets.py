@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from publisher.checks import Proof
 from publisher.drafting import Piece
 from publisher.edition.layouts import font_file
+from publisher.edition.page_plan import PlanView, build_plan
 from publisher.edition.pdf_forms import DrawingOrder, DrawnForm, sentinel_svg
 from publisher.edition.text_width import text_width
 from publisher.edition.words import Speaker
@@ -54,12 +55,13 @@ class SheetPage:
 
 @dataclass(frozen=True, slots=True)
 class Sheets:
-    """All template pages of an edition, and what is drawn on each, in the order of the placeholders."""
+    """All template pages of an edition, what is drawn on each, in the order of the placeholders, and their plan."""
 
     pages: tuple[SheetPage, ...]
     orders: tuple[DrawingOrder, ...]
     findings: tuple[Finding, ...]
     tiled: bool
+    plan: PlanView
 
 
 def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
@@ -82,7 +84,8 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
         pages.append(_page(page, key, len(planned), pieces, labels, edition, speak))
         orders.append(_order(page, drawn, labels))
     tiled = any(page.rows * page.columns > 1 for page in planned)
-    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled)
+    plan = build_plan(planned, templates, edition.paper, speak)
+    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan)
 
 
 def _order(page: TemplatePage, drawn: dict[tuple[str, str | None], Figure], labels: Sequence[Label]) -> DrawingOrder:

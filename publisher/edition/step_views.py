@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.prose import amount_html, name_html, render, render_line
+from publisher.edition.times import minutes_of
 from publisher.edition.words import Speaker
 from publisher.source import WrittenAside, WrittenSection, WrittenStep
 from publisher.terms import Written, length
@@ -46,17 +47,12 @@ class SectionView:
     steps: tuple[StepView, ...]
 
 
-def minutes_of(section: WrittenSection) -> int:
-    """How long a section takes, its steps included."""
-    return int(section.minutes or 0) + sum(int(step.minutes or 0) for step in section.steps)
-
-
 def section_view(proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker) -> SectionView:
     """A section of the steps, over all sizes of the drafts."""
     minutes = minutes_of(section)
     return SectionView(
         title=str(section.title),
-        intro=_prose(section.intro, section.quotes, drafts, speak),
+        intro=prose_html(section.intro, section.quotes, drafts, speak),
         asides=tuple(_aside(aside, drafts, speak) for aside in section.asides),
         video=speak.say("steps.video", time=section.video) if section.video else "",
         minutes=speak.say("time.minutes", count=minutes) if minutes else "",
@@ -68,7 +64,7 @@ def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speak
     return StepView(
         id=step.id,
         number=str(step.number),
-        html=_prose(step.text, step.quotes, drafts, speak),
+        html=prose_html(step.text, step.quotes, drafts, speak),
         asides=tuple(_aside(aside, drafts, speak) for aside in step.asides),
         video=speak.say("steps.video", time=step.video) if step.video else "",
         checkpoints=tuple(_checkpoints(proof, step, drafts, speak)),
@@ -95,7 +91,8 @@ def _aside(aside: WrittenAside, drafts: Sequence[Draft], speak: Speaker) -> Asid
     return AsideView(aside.kind, speak.say(ASIDE_HEADS[aside.kind]), html)
 
 
-def _prose(text: Written, quotes: tuple[Written, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
+def prose_html(text: Written, quotes: tuple[Written, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
+    """The maker's Markdown as HTML, its quotes filled in."""
     return render(text, quotes, _quote_shown(drafts, speak)) if text else ""
 
 

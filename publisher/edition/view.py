@@ -1,33 +1,23 @@
 """The view: everything an edition of one unit system says, as text and HTML, ready for the layouts to set."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
-from publisher.edition.prose import name_html, render
-from publisher.edition.step_views import SectionView, minutes_of, section_view
+from publisher.edition.cautions import cautions_of
+from publisher.edition.chart_lines import ChartLine, chart_lines
+from publisher.edition.prose import unwrapped
+from publisher.edition.scale_lines import ScaleLine, scale_lines
+from publisher.edition.step_views import SectionView, prose_html, section_view
+from publisher.edition.times import minutes_of, sum_of, told_time
+from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
 from publisher.figures import figure_svg, mark_samples
-from publisher.tables import ChartRow, NotionRow, Tables
-from publisher.terms import Quantity, UnitSystem, length
-
-# 6 in or 15 cm between strong consumer magnets and implants (a notice of the US FDA on consumer electronics; magnetic
-# snaps by analogy).
-MAGNET_CLEARANCE = {UnitSystem.INCH: length(152.4), UnitSystem.METRIC: length(150)}
-# Which caution each tool and notion calls for.
-CAUTION_OF = {
-    "sewing machine": "sewing machine",
-    "iron": "iron",
-    "rotary cutter": "rotary cutter",
-    "scissors": "scissors",
-    "seam ripper": "scissors",
-    "awl": "scissors",
-    "pins": "pins",
-    "hand needle": "pins",
-    "magnetic snap": "magnetic snap",
-}
-SMALL_PARTS = ("magnetic snap", "snap", "button", "bead", "ring")
+from publisher.source import quotes_of
+from publisher.tables import NotionRow, Tables, large_square
+from publisher.terms import UnitSystem, Written
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,19 +47,6 @@ class MaterialView:
 
 
 @dataclass(frozen=True, slots=True)
-class ChartLine:
-    """One row of the cutting chart."""
-
-    number: str
-    copy: str
-    cut: str
-    material: str
-    size: str
-    grain: str
-    notes: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class LegendLine:
     """One mark: its sample as SVG and what it means."""
 
@@ -93,6 +70,8 @@ class View:
     video: str
     tested: str
     allowed: tuple[str, ...]
+    large_square: str
+    scales: tuple[ScaleLine, ...]
     materials: tuple[MaterialView, ...]
     notions: tuple[str, ...]
     tools: tuple[str, ...]
@@ -100,9 +79,13 @@ class View:
     chart: tuple[ChartLine, ...]
     pairs: bool
     legend: tuple[LegendLine, ...]
+    vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
+    sum: str
+    finishing: str
     care: str
     terms: str
+    changes: tuple[str, ...]
 
 
 def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> View:
@@ -110,29 +93,38 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     facts = proof.source.facts
     drafts = proof.drafts_of(units)
     tables = [proof.tables_of(draft.variant) for draft in drafts]
+    chart = chart_lines(tables, drafts, speak)
+    legend = tuple(_legend(drafts, speak, tiled))
+    sections = tuple(section_view(proof, section, drafts, speak) for section in proof.source.sections)
     return View(
         language=speak.language,
         units=speak.say(f"units.{units.value}"),
         edition=speak.say(f"units.edition.{units.value}"),
         title=str(facts.title),
         maker=str(facts.maker or ""),
-        about=render(facts.about, (), name_html) if facts.about else "",
+        about=_fact(facts.about, drafts, speak),
         revision=str(facts.revision),
         date=str(facts.date or ""),
         facts=tuple(_facts(proof, tables, speak)),
         video=str(facts.video or ""),
         tested=speak.say("cover.tested", tested=facts.tested) if facts.tested else speak.say("cover.untested"),
         allowed=(),
+        large_square=speak.length(large_square(units)),
+        scales=scale_lines(units, speak),
         materials=tuple(_materials(tables, speak)),
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
-        cautions=tuple(_cautions(proof, units, speak)),
-        chart=tuple(_chart_line(rows, drafts, speak) for rows in _same_copies(tables)),
+        cautions=cautions_of(proof, units, speak),
+        chart=chart,
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
-        legend=tuple(_legend(drafts, speak, tiled)),
-        sections=tuple(section_view(proof, section, drafts, speak) for section in proof.source.sections),
-        care=render(facts.care, (), name_html) if facts.care else "",
-        terms=render(facts.terms, (), name_html) if facts.terms else "",
+        legend=legend,
+        vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
+        sections=sections,
+        sum=sum_of(proof.source.sections, speak),
+        finishing=_fact(facts.finishing, drafts, speak),
+        care=_fact(facts.care, drafts, speak),
+        terms=_fact(facts.terms, drafts, speak),
+        changes=tuple(unwrapped(_fact(change, drafts, speak)) for change in facts.changes),
     )
 
 
@@ -155,16 +147,12 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
         told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
     minutes = sum(minutes_of(section) for section in source.sections)
     if minutes:
-        told.append(Fact(speak.say("cover.time"), _time(minutes, speak)))
+        told.append(Fact(speak.say("cover.time"), told_time(minutes, speak)))
     return told
 
 
-def _time(minutes: int, speak: Speaker) -> str:
-    """Under an hour and a half to the minute, longer in half hours, for nobody sews to the minute."""
-    if minutes < 90:
-        return speak.say("time.minutes", count=minutes)
-    halves = round(minutes / 30)
-    return speak.say("time.hours-and-half" if halves % 2 else "time.hours", count=halves // 2)
+def _fact(text: Written | None, drafts: Sequence[Draft], speak: Speaker) -> str:
+    return prose_html(text, quotes_of(text), drafts, speak) if text is not None else ""
 
 
 def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
@@ -204,53 +192,28 @@ def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
     return speak.say("numbers.list-separator").join([text, *sizes, *([first.note] if first.note else [])])
 
 
-def _cautions(proof: Proof, units: UnitSystem, speak: Speaker) -> list[str]:
-    """The cautions that this pattern's tools and notions call for, each once."""
-    kinds = [str(notion.kind) for notion in proof.source.notions if notion.kind]
-    used = [*map(str, proof.source.facts.tools), *kinds]
-    keys = list(dict.fromkeys(CAUTION_OF[thing] for thing in used if thing in CAUTION_OF))
-    if any(kind in SMALL_PARTS for kind in kinds):
-        keys.append("small parts")
-    near = speak.length(MAGNET_CLEARANCE[units])
-    cautions = [speak.say(f"cautions.{key}", near=near) for key in keys if speak.has(f"cautions.{key}")]
-    return [*cautions, speak.say("cautions.general")]
-
-
-def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
-    """The chart's rows, those of one copy in all sizes together."""
-    return [
-        tuple(row for table in tables for row in table.chart if row.copy == first.copy) for first in tables[0].chart
-    ]
-
-
-def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> ChartLine:
-    first = rows[0]
-    notes = dict.fromkeys(speak.say(note) for row in rows for note in row.notes)
-    return ChartLine(
-        number=str(first.piece_number),
-        copy=first.copy,
-        cut=speak.per_size([speak.say(row.cut) for row in rows]),
-        material=first.material,
-        size=speak.say("chart.template") if first.template else _sizes(rows, drafts, speak),
-        grain=speak.say(first.grain),
-        notes=tuple(notes),
-    )
-
-
-def _sizes(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
-    texts = [_sides(row.size, speak) for row in rows if row.size is not None]
-    if len(set(texts)) == 1:
-        return texts[0]
-    return "; ".join(f"{draft.variant.size}: {text}" for draft, text in zip(drafts, texts, strict=True))
-
-
-def _sides(size: tuple[Quantity, Quantity], speak: Speaker) -> str:
-    return speak.say("chart.sides", width=speak.length(size[0]), height=speak.length(size[1]))
-
-
 def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[LegendLine]:
     lines: list[LegendLine] = []
     for key, figure in mark_samples(drafts, tiled):
         words = speak.say(f"legend.{key}")
         lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
     return lines
+
+
+def _texts(
+    sections: Sequence[SectionView], chart: Sequence[ChartLine], legend: Sequence[LegendLine], drafts: Sequence[Draft]
+) -> Iterator[str]:
+    """What steps, chart and marks say to the reader; of a mark its name, not how it is explained."""
+    for section in sections:
+        yield section.title
+        yield readable(section.intro)
+        yield from (readable(aside.html) for aside in section.asides)
+        for step in section.steps:
+            yield readable(step.html)
+            yield from (readable(aside.html) for aside in step.asides)
+            yield from step.checkpoints
+    for row in chart:
+        yield from (row.copy, row.material, row.cut, row.grain, *row.notes)
+    yield from (re.split(r"[:.]", line.words)[0] for line in legend)
+    for draft in drafts:
+        yield from (mark.name for piece in draft.pieces for mark in piece.as_cut.marks)

@@ -14,6 +14,7 @@ from publisher.terms import (
     Quantity,
     UnitSystem,
     print_cloth,
+    print_decimal,
     print_fine_length,
     print_length,
     print_quantity,
@@ -85,6 +86,10 @@ class Speaker:
     def fine_length(self, quantity: Quantity) -> str:
         """A length to draw by, finer than the edition's others."""
         return print_fine_length(quantity, self.units, self.style)
+
+    def decimal(self, amount: Fraction) -> str:
+        """A plain number, to a tenth."""
+        return print_decimal(amount, 1, self.style)
 
     def cloth(self, quantity: Quantity) -> str:
         """A length of cloth to buy."""

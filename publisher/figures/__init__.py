@@ -1,5 +1,6 @@
-"""Figures as values, and their writers: pieces, the check block, page furniture, samples of marks, labels in place."""
+"""Figures as values, and their writers: pieces, check block, page furniture, page plan, samples of marks, labels."""
 
+from publisher.figures.chart_shapes import chart_scale, chart_shape
 from publisher.figures.check_block import (
     CARD_LONG,
     CARD_RADIUS,
@@ -12,6 +13,7 @@ from publisher.figures.grain_arrow import grain_arrow
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
 from publisher.figures.lettered import LetteredPiece, PlacedLetter, lettered_piece
 from publisher.figures.page_furniture import furniture_figure
+from publisher.figures.page_plan import PagePlan, PageThumbnail, Pieces, SheetDrawing, page_plan
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
 from publisher.figures.samples import mark_samples
@@ -29,11 +31,17 @@ __all__ = [
     "Label",
     "LabelLine",
     "LetteredPiece",
+    "PagePlan",
+    "PageThumbnail",
     "Pen",
+    "Pieces",
     "PlacedLetter",
+    "SheetDrawing",
     "Stroke",
     "Style",
     "TextFitter",
+    "chart_scale",
+    "chart_shape",
     "check_block_captions",
     "check_block_figure",
     "figure_svg",
@@ -42,6 +50,7 @@ __all__ = [
     "label_page",
     "lettered_piece",
     "mark_samples",
+    "page_plan",
     "pdf_operators",
     "piece_figure",
 ]

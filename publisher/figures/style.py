@@ -30,5 +30,8 @@ PENS: dict[Style, Pen] = {
     Style.JOINING: Pen(0.35),
     Style.SCALE: Pen(0.25),
     Style.LEADER: Pen(0.18),
+    Style.PLAN: Pen(0.35),
+    Style.SMALL_CUT: Pen(0.25),
+    Style.SMALL_FINISHED: Pen(0.18, (0.6, 0.5)),
     Style.SOLID: Pen(0.0, (), True),
 }

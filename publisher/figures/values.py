@@ -23,6 +23,9 @@ class Style(Enum):
     JOINING = "joining mark"
     SCALE = "scale"
     LEADER = "leader"
+    PLAN = "piece in the page plan"
+    SMALL_CUT = "cut line drawn small"
+    SMALL_FINISHED = "finished line drawn small"
     SOLID = "solid"  # filled black, no stroke: arrow heads
 
 

@@ -6,7 +6,16 @@ from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
-from publisher.geometry.planar import boxes_overlap, crossing, fills_box, flipped_alike, inside, polygon, span_inside
+from publisher.geometry.planar import (
+    boxes_overlap,
+    crossing,
+    fills_box,
+    flipped_alike,
+    inside,
+    polygon,
+    span_inside,
+    stretches_within,
+)
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.scaling import scaled
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
@@ -42,4 +51,5 @@ __all__ = [
     "scaled",
     "signed_area",
     "span_inside",
+    "stretches_within",
 ]

@@ -1,6 +1,7 @@
 """Areas: what a closed path holds, whether it crosses itself, what overlaps. The one door to Shapely."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 import shapely
 from shapely import LineString, Polygon, STRtree, box
@@ -10,6 +11,7 @@ from shapely.validation import explain_validity
 
 from publisher.geometry.paths import Path
 from publisher.geometry.points import Box, Point
+from publisher.geometry.segments import Line
 
 
 def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
@@ -77,3 +79,24 @@ def boxes_overlap(boxes: Sequence[tuple[float, float, float, float]], gap: float
 def fills_box(area: Polygon, within: Box, margin: float) -> bool:
     """True when something of an area, grown by `margin`, lies in an upright box."""
     return bool(area.buffer(margin).intersects(box(within.left, within.bottom, within.right, within.top)))
+
+
+def stretches_within(path: Path, within: Box, tolerance: float) -> tuple[Path, ...]:
+    """The stretches of a path inside an upright box, as few straight lines as keep within `tolerance` of it.
+
+    For small drawings: a curve, or a chain of many short lines, becomes what can be seen of it.
+    """
+    points = [(point.x, point.y) for point in path.flattened(tolerance / 2)]
+    plain = LineString(points).simplify(tolerance / 2)
+    cut = plain.intersection(box(within.left, within.bottom, within.right, within.top))
+    lines = [one for one in getattr(cut, "geoms", [cut]) if isinstance(one, LineString) and one.length > 0]
+    if not lines:
+        return ()
+    # A closed path may begin inside the box: what lies before and behind its start is one stretch.
+    merged = shapely.line_merge(shapely.MultiLineString(lines))
+    return tuple(_straight(one) for one in getattr(merged, "geoms", [merged]))
+
+
+def _straight(line: LineString) -> Path:
+    points = [Point(x, y) for x, y in line.coords]
+    return Path(tuple(Line(first, second) for first, second in pairwise(points)))

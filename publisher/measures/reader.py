@@ -19,7 +19,7 @@ from publisher.measures.sayings import (
     parse_width,
 )
 from publisher.measures.values import Asked, Formula, Measures, Name, Operation, Saying
-from publisher.source import Native, Source, WrittenPiece
+from publisher.source import Native, Source, WrittenPiece, quotes_of
 from publisher.terms import Finding, Place, Severity, UnitSystem, Unusable, Written
 
 Parser = Callable[[Written], Saying]
@@ -76,7 +76,7 @@ def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
             yield edge, parse_name
         for written in _natives(binding.overlap):
             yield written, parse_formula
-    yield from _written_in_steps(source)
+    yield from _written_in_prose(source)
 
 
 def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
@@ -106,7 +106,10 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
         yield pleat.says, parse_pleat
 
 
-def _written_in_steps(source: Source) -> Iterator[tuple[Written, Parser]]:
+def _written_in_prose(source: Source) -> Iterator[tuple[Written, Parser]]:
+    for text in source.facts.prose:
+        for quote in quotes_of(text):
+            yield quote, parse_formula
     for section in source.sections:
         for quote in section.all_quotes:
             yield quote, parse_formula

@@ -2,6 +2,7 @@
 
 from publisher.source.excerpt import excerpt
 from publisher.source.folder import read_folder
+from publisher.source.quotes import quotes_of
 from publisher.source.reader import read_source
 from publisher.source.values import (
     Facts,
@@ -46,6 +47,7 @@ __all__ = [
     "WrittenStep",
     "WrittenStrip",
     "excerpt",
+    "quotes_of",
     "read_folder",
     "read_source",
 ]

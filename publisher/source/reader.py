@@ -8,6 +8,7 @@ from publisher.source import shapes, yaml_nodes
 from publisher.source.fitting import fit
 from publisher.source.names import check_names, native
 from publisher.source.pieces_reader import read_piece
+from publisher.source.quotes import read_quotes
 from publisher.source.steps_reader import read_steps
 from publisher.source.swallowed import swallowed
 from publisher.source.values import (
@@ -173,13 +174,17 @@ def _facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
         "about",
         "video",
         "terms",
+        "finishing",
         "care",
         "tested",
         "inch_rounding",
     )
     given = {name: getattr(said, name) for name in names}
     language = said.language if said.language is not None else Written("en", said.title.place, exact=False)
-    return Facts(**given, language=language, tools=tuple(said.tools))
+    facts = Facts(**given, language=language, tools=tuple(said.tools), changes=tuple(said.changes))
+    for text in facts.prose:
+        found.extend(read_quotes(text)[1])
+    return facts
 
 
 def _measure(

@@ -137,9 +137,11 @@ class Pattern(Shape):
     about: Text | None = None
     video: Text | None = None
     terms: Text | None = None
+    finishing: Text | None = None
     care: Text | None = None
     tested: Text | None = None
     inch_rounding: Text | None = None
+    changes: list[Text] = Field(default_factory=list)
     sizes: list[Text] = Field(default_factory=list)
     allowance: Text | None = None
     tools: list[Text] = Field(default_factory=list)

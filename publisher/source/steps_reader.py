@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass, field
 
-from publisher.source.braces import quotes_in
+from publisher.source.quotes import read_quotes
 from publisher.source.values import WrittenAside, WrittenSection, WrittenStep
 from publisher.terms import Finding, Place, Severity, Written, did_you_mean
 
@@ -165,7 +165,7 @@ def _take_field(match: re.Match[str], place: Place, here: _Words, found: list[Fi
         where = place.part(match.start(2), match.end(2))
         found.append(_error("no-value", where, f"'{name}:' has no value", "write one behind it"))
     elif name in ASIDES:
-        quotes, unpaired = quotes_in(value, start, place)
+        quotes, unpaired = read_quotes(written)
         found.extend(unpaired)
         here.asides.append(WrittenAside(name.lower(), written, tuple(quotes)))
     elif _fits(name, written, here, found):
@@ -211,9 +211,9 @@ def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding
             )
         words.lines.pop()
         return
-    quotes, unpaired = quotes_in(text, start, place)
-    words.quotes.extend(quotes)
-    found.extend(unpaired)
+    quotes, unpaired = read_quotes(Written(text, place.part(start, start + len(text))))
+    words.quotes += quotes
+    found += unpaired
 
 
 def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:

@@ -209,7 +209,7 @@ class WrittenSection:
 
 @dataclass(frozen=True, slots=True)
 class Facts:
-    """The publication's own facts. `quotes` of about and care stand in braces, as in steps."""
+    """The publication's own facts. Quotes in its prose stand in braces, as in steps."""
 
     title: Written
     maker: Written | None
@@ -220,10 +220,18 @@ class Facts:
     about: Written | None
     video: Written | None
     terms: Written | None
+    finishing: Written | None
     care: Written | None
     tested: Written | None
     tools: tuple[Written, ...]
+    changes: tuple[Written, ...]  # what this revision changed
     inch_rounding: Written | None  # "1/8" or "1/16"
+
+    @property
+    def prose(self) -> tuple[Written, ...]:
+        """All that is set as text with quotes in it."""
+        given = (self.about, self.finishing, self.care, self.terms, *self.changes)
+        return tuple(text for text in given if text is not None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,8 @@ from publisher.drafting import Draft
 from publisher.tables.chart import cutting_chart
 from publisher.tables.dimensions import Corner, Dimensions, MarkSpot, Side, dimensions, points_along
 from publisher.tables.goods import material_rows, notion_rows
-from publisher.tables.values import ChartRow, MaterialRow, NotionRow, Tables
+from publisher.tables.printer_scales import large_square, printer_scales
+from publisher.tables.values import ChartRow, MaterialRow, NotionRow, PrinterScale, Tables
 
 
 def tabulate(draft: Draft, cloth: Cloth) -> Tables:
@@ -26,9 +27,12 @@ __all__ = [
     "MarkSpot",
     "MaterialRow",
     "NotionRow",
+    "PrinterScale",
     "Side",
     "Tables",
     "dimensions",
+    "large_square",
     "points_along",
+    "printer_scales",
     "tabulate",
 ]

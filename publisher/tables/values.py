@@ -1,6 +1,7 @@
 """Tables of the edition, as values: the cutting chart, materials, notions, finished size."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from publisher.terms import Phrase, Quantity, Variant
 
@@ -44,6 +45,14 @@ class NotionRow:
     count: int | None
     sizes: tuple[tuple[str, Quantity], ...]
     note: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class PrinterScale:
+    """A side as measured on paper that was printed at 100 per cent, and the percentage that makes it true."""
+
+    measured: Quantity
+    percent: Fraction
 
 
 @dataclass(frozen=True, slots=True)

@@ -113,7 +113,7 @@ def test_a_copy_cut_twice_has_two_labels() -> None:
         [
             "2",
             "inside pocket outside",
-            f"20 cm × 25 cm cut 2 from canvas {at} of 2",
+            f"25 cm × 20 cm cut 2 from canvas {at} of 2",
             "this side up, the arrow along the grain",
         ]
         for at in (1, 2)

@@ -271,19 +271,25 @@ def _box_in_piece(path: ReadPath, placed: PlacedPiece) -> tuple[float, float, fl
 
 
 @pytest.mark.parametrize("edition", EDITIONS, ids=lambda edition: edition.name)
-def test_the_squares_and_the_card_are_true(edition: Edition) -> None:
+def test_the_squares_the_coins_and_the_card_are_true(edition: Edition) -> None:
     pages, content = printed([hand_draft([hand_piece(rectangle(50, 40))], edition.units)], edition)
     assert pages[0].check_block is not None
     shapes = paths_of(lines_of(content)[0], 1)
     sides = sorted((box[2] - box[0], box[3] - box[1]) for box in (path.box for path in shapes))
     # ISO/IEC 7810 ID-1, nominal, read at a secondary source: 85.60 × 53.98 mm. The inch is 25.4 mm, exactly.
-    wanted = [(20.0, 20.0), (25.4, 25.4), (50.0, 50.0), (50.8, 50.8), (53.98, 85.6)]
+    # US quarter 24.26 mm across (United States Mint), 1 euro 23.25 mm (Council Regulation (EC) 975/98).
+    coins = [(23.25, 23.25), (24.26, 24.26)]
+    wanted = [(20.0, 20.0), *coins, (25.4, 25.4), (50.0, 50.0), (50.8, 50.8), (53.98, 85.6)]
     assert [list(one) for one in sides] == [pytest.approx(one, abs=TRUE) for one in wanted]
     (card,) = (path for path in shapes if path.box[3] - path.box[1] > 80)
     left, top, right, bottom = card.box
     # The corner radius 3.18 mm: nominal, from memory.
     shape = Shape(left, top, right - left, bottom - top, 3.18)
     assert max(shape.distance(*spot) for spot in card.flattened()) < TRUE
+    for across, _ in coins:
+        (coin,) = (path for path in shapes if path.box[2] - path.box[0] == pytest.approx(across, abs=TRUE))
+        x, y = (coin.box[0] + coin.box[2]) / 2, (coin.box[1] + coin.box[3]) / 2
+        assert all(abs(math.dist(spot, (x, y)) - across / 2) < TRUE for spot in coin.flattened())
     block = frame_box(pages[0].check_block)
     assert all(
         block[0] <= path.box[0] and block[1] <= path.box[1] and path.box[2] <= block[2] and path.box[3] <= block[3]

@@ -22,7 +22,7 @@ from publisher.figures import (
     furniture_figure,
     mark_samples,
 )
-from publisher.geometry import Arc, Point
+from publisher.geometry import Arc, Point, as_cubics
 from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
 from publisher.terms import UnitSystem
 from tests.hand_pieces import HERE, hand_draft, hand_piece, notch, point_mark, rectangle
@@ -39,11 +39,15 @@ def pages_of(width: float, height: float) -> tuple[TemplatePage, ...]:
     return pages.pages
 
 
-def test_the_check_block_holds_four_squares_and_a_card_whole_and_apart() -> None:
+def test_the_check_block_holds_four_squares_two_coins_and_a_card_whole_and_apart() -> None:
     shapes = areas(check_block_figure())
     sizes = sorted((shape.bounds[2] - shape.bounds[0], shape.bounds[3] - shape.bounds[1]) for shape in shapes)
     # ISO/IEC 7810 ID-1, nominal (read at a secondary source): 85.60 × 53.98 mm, never converted from inches.
-    assert sizes == [pytest.approx(one) for one in ((20, 20), (25.4, 25.4), (50, 50), (50.8, 50.8), (53.98, 85.6))]
+    # US quarter 24.26 mm (United States Mint, coin specifications), 1 euro 23.25 mm (Council Regulation (EC) 975/98).
+    assert sizes == [
+        pytest.approx(one, abs=0.003)
+        for one in ((20, 20), (23.25, 23.25), (24.26, 24.26), (25.4, 25.4), (50, 50), (50.8, 50.8), (53.98, 85.6))
+    ]
     assert (CARD_LONG, CARD_SHORT, CARD_RADIUS) == (85.6, 53.98, 3.18)
     assert min(one.distance(other) for one, other in itertools.combinations(shapes, 2)) > 4
 
@@ -56,6 +60,15 @@ def test_the_card_has_round_corners() -> None:
     assert Polygon([(spot.x, spot.y) for spot in card.flattened(1e-4)]).area == pytest.approx(
         85.6 * 53.98 - (4 - math.pi) * 3.18**2, abs=0.01
     )
+
+
+def test_the_coins_are_circles() -> None:
+    coins = [path for path in (stroke.path for stroke in check_block_figure().strokes) if len(path.segments) == 1]
+    assert [coin.segments[0].length for coin in coins] == [pytest.approx(math.pi * across) for across in (24.26, 23.25)]
+    for coin in coins:
+        cubics = as_cubics(coin.segments[0])
+        assert len(cubics) >= 8  # of at most 45 degrees
+        assert coin.box.width == pytest.approx(coin.box.height)
 
 
 def test_the_check_block_fits_the_place_kept_for_it_on_both_papers() -> None:
@@ -75,7 +88,7 @@ def test_the_check_block_fits_the_place_kept_for_it_on_both_papers() -> None:
 def test_no_caption_crosses_a_line() -> None:
     lines = [LineString(shape.exterior) for shape in areas(check_block_figure())]
     captions = check_block_captions()
-    assert len(captions) == 5
+    assert len(captions) == 7
     for caption in captions:
         height = 11.2 if caption.phrase.key == "check.card" else 5.6  # the card's takes two lines
         words = shapely.box(caption.left + 0.01, caption.top, caption.left + caption.width - 0.01, caption.top + height)

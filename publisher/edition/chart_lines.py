@@ -1,0 +1,71 @@
+"""The cutting chart as text: one line for each copy, over all sizes, with the shape of its piece."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from publisher.drafting import Draft
+from publisher.edition.words import Speaker
+from publisher.figures import chart_scale, chart_shape, figure_svg
+from publisher.tables import ChartRow, Tables
+from publisher.terms import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class ChartLine:
+    """One row of the cutting chart; `shape` is its piece drawn small, as SVG."""
+
+    number: str
+    shape: str
+    copy: str
+    cut: str
+    material: str
+    size: str
+    grain: str
+    notes: tuple[str, ...]
+
+
+def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speaker) -> tuple[ChartLine, ...]:
+    """The chart of a unit system. Of several sizes the shapes are those of the first."""
+    if not tables[0].chart:
+        return ()
+    scale = chart_scale([piece.as_cut for piece in drafts[0].pieces if piece.copies])
+    return tuple(_chart_line(rows, drafts, scale, speak) for rows in _same_copies(tables))
+
+
+def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
+    """The chart's rows, those of one copy in all sizes together."""
+    return [
+        tuple(row for table in tables for row in table.chart if row.copy == first.copy) for first in tables[0].chart
+    ]
+
+
+def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], scale: float, speak: Speaker) -> ChartLine:
+    first = rows[0]
+    notes = dict.fromkeys(speak.say(note) for row in rows for note in row.notes)
+    return ChartLine(
+        number=str(first.piece_number),
+        shape=_shape(first, drafts[0], scale, speak),
+        copy=first.copy,
+        cut=speak.per_size([speak.say(row.cut) for row in rows]),
+        material=first.material,
+        size=speak.say("chart.template") if first.template else _sizes(rows, drafts, speak),
+        grain=speak.say(first.grain),
+        notes=tuple(notes),
+    )
+
+
+def _shape(row: ChartRow, draft: Draft, scale: float, speak: Speaker) -> str:
+    piece = next(piece for piece in draft.pieces if piece.name == row.piece)
+    inner = any(copy.name == row.copy and copy.to_finished_line for copy in piece.copies)
+    return figure_svg(chart_shape(piece.as_cut, inner, scale), speak.say("chart.shape", copy=row.copy))
+
+
+def _sizes(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
+    texts = [_sides(row.size, speak) for row in rows if row.size is not None]
+    if len(set(texts)) == 1:
+        return texts[0]
+    return "; ".join(f"{draft.variant.size}: {text}" for draft, text in zip(drafts, texts, strict=True))
+
+
+def _sides(size: tuple[Quantity, Quantity], speak: Speaker) -> str:
+    return speak.say("chart.sides", width=speak.length(size[0]), height=speak.length(size[1]))
