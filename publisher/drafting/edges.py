@@ -1,5 +1,7 @@
 """Points and edges of a piece, worked out one at a time as something asks for them. Millimetres, y up."""
 
+import math
+
 from publisher.drafting.allowances import (
     edge_allowance,
     joint_parts,
@@ -8,14 +10,16 @@ from publisher.drafting.allowances import (
     usual_allowance,
 )
 from publisher.drafting.bench import Asker, Bench, unusable
-from publisher.drafting.halves import Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
+from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
-from publisher.geometry import Arc, Line, Path, Point, arc_by_height, arc_by_radius, round_corner
+from publisher.geometry import Arc, Line, Path, Point, Segment, arc_by_height, arc_by_radius, round_corner
 from publisher.measures import ArcSaying, Formula, Name, Pair
 from publisher.source import WrittenPiece, WrittenStrip
 from publisher.terms import Dimension, Place, did_you_mean, length, round_cut
+
+SAME_SPOT = 1e-6  # mm
 
 
 def piece_point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
@@ -168,7 +172,26 @@ def edge_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     axis, edges = whole(bench, piece)
     parts = next(edge.parts for edge in edges if edge.name == name)
     paths = [axis.path(path) if turned_over else path for path, turned_over in _drafted(bench, piece, parts)]
-    return Path(tuple(segment for path in paths for segment in path.segments))
+    return Path(_run_together([segment for path in paths for segment in path.segments]))
+
+
+def _run_together(segments: list[Segment]) -> tuple[Segment, ...]:
+    """Straight lines that go on in one direction, and arcs of one circle, as one: the axis leaves no joint behind."""
+    run: list[Segment] = []
+    for segment in segments:
+        last = run[-1] if run else None
+        if isinstance(last, Line) and isinstance(segment, Line):
+            turn = last.direction_at(0.0).cross(segment.direction_at(0.0))
+            if abs(turn) < SMOOTH:
+                run[-1] = Line(last.start, segment.end)
+                continue
+        if isinstance(last, Arc) and isinstance(segment, Arc):
+            alike = last.sweep * segment.sweep > 0 and (last.centre - segment.centre).length < SAME_SPOT
+            if alike and abs(last.sweep + segment.sweep) < 2 * math.pi:
+                run[-1] = Arc(last.start, segment.end, last.centre, last.sweep + segment.sweep)
+                continue
+        run.append(segment)
+    return tuple(run)
 
 
 def _drafted(bench: Bench, piece: WrittenPiece, parts: tuple[tuple[str, bool], ...]) -> list[tuple[Path, bool]]:

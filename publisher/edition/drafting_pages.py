@@ -27,13 +27,13 @@ MARK_WORDS = {
     "notch": "drafting.notch",
     "double-notch": "drafting.double-notch",
     "point": "drafting.point",
-    "line-start": "drafting.line-start",
-    "line-end": "drafting.line-end",
+    "line": "drafting.line",
     "pleat-outer": "drafting.pleat-outer",
     "pleat-inner": "drafting.pleat-inner",
     "pleat-meets": "drafting.pleat-meets",
     "pleat-stitched": "drafting.pleat-stitched",
 }
+MOST_BESIDE = 8  # marks
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +43,8 @@ class MarkLine:
     name: str
     right: str
     above: str
+    end_right: str
+    end_above: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +70,7 @@ class DraftedPiece:
     height: float
     letters: tuple[PlacedLetter, ...]
     corners: tuple[CornerLine, ...]
+    marks_below: bool  # too many, or lines: below the drawing instead of beside it
     marks: tuple[MarkLine, ...]
 
 
@@ -124,6 +127,7 @@ def _drafted(piece: Piece, speak: Speaker) -> DraftedPiece:
         letters=drawing.letters,
         corners=tuple(_corner_line(corner, side, speak) for corner, side in zip(told.corners, told.sides, strict=True)),
         marks=tuple(_mark_line(spot, speak) for spot in told.spots),
+        marks_below=len(told.spots) > MOST_BESIDE or any(spot.end is not None for spot in told.spots),
     )
 
 
@@ -136,7 +140,8 @@ def _amount(value: float, speak: Speaker) -> str:
 
 
 def _mark_line(spot: MarkSpot, speak: Speaker) -> MarkLine:
-    return MarkLine(_mark_name(spot, speak), _amount(spot.at.x, speak), _amount(spot.at.y, speak))
+    end = ("", "") if spot.end is None else (_amount(spot.end.x, speak), _amount(spot.end.y, speak))
+    return MarkLine(_mark_name(spot, speak), _amount(spot.at.x, speak), _amount(spot.at.y, speak), *end)
 
 
 def _mark_name(spot: MarkSpot, speak: Speaker) -> str:

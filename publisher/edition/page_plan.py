@@ -44,6 +44,7 @@ class PlanView:
     pages: tuple[PlanPage, ...]
     sheets: tuple[PlanSheet, ...]
     pitch: float
+    height: float  # mm that it takes, captions included
 
 
 def build_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper, speak: Speaker) -> PlanView:
@@ -60,6 +61,7 @@ def build_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper, spea
         ),
         tuple(_sheet(one, pieces, speak) for one in plan.sheets),
         plan.pitch,
+        plan.height,
     )
 
 

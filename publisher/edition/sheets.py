@@ -24,6 +24,8 @@ from publisher.template_pages import Edition, Frame, PlacedPiece, TemplatePage, 
 from publisher.terms import Finding, Phrase
 
 JOINING_LABEL_DEPTH = 2.3  # mm from the frame's edge to the middle of a joining mark's letter
+PLAN_GAP = 8.0  # mm between the check block and the page plan below it
+PLAN_WORDS = 11.0  # mm for the sentence above the plan
 JOINING_LABEL_SIZE = (6.0, 3.2)  # mm
 
 
@@ -62,6 +64,7 @@ class Sheets:
     findings: tuple[Finding, ...]
     tiled: bool
     plan: PlanView
+    plan_top: float | None  # mm from the top of the first template page where the plan stands; None: among the text
 
 
 def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
@@ -85,7 +88,16 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
         orders.append(_order(page, drawn, labels))
     tiled = any(page.rows * page.columns > 1 for page in planned)
     plan = build_plan(planned, templates, edition.paper, speak)
-    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan)
+    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan, _plan_top(planned, plan))
+
+
+def _plan_top(planned: Sequence[TemplatePage], plan: PlanView) -> float | None:
+    """Below the check block of a first page that bears no piece, where there is room."""
+    block = planned[0].check_block if planned else None
+    if block is None or planned[0].placed:
+        return None
+    top = block.top + block.height + PLAN_GAP
+    return top if top + PLAN_WORDS + plan.height <= planned[0].frame.top + planned[0].frame.height else None
 
 
 def _order(page: TemplatePage, drawn: dict[tuple[str, str | None], Figure], labels: Sequence[Label]) -> DrawingOrder:

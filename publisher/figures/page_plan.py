@@ -66,6 +66,7 @@ class PagePlan:
     thumbnails: tuple[PageThumbnail, ...]
     sheets: tuple[SheetDrawing, ...]
     pitch: float
+    height: float  # mm that all of it takes, captions included
 
 
 def page_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper) -> PagePlan:
@@ -88,6 +89,7 @@ def page_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper) -> Pa
         tuple(_thumbnail(page, pieces, paper, wide / paper.width) for page in shown),
         tuple(_sheet(tiles, pieces, tile / tiles[0].frame.width) for tiles in sheets),
         max(wide, LEAST) + GAP,
+        _height(shown, sheets, paper, wide, tile),
     )
 
 

@@ -32,12 +32,13 @@ class Side:
 
 @dataclass(frozen=True, slots=True)
 class MarkSpot:
-    """Where a mark lies, mm from the box's lower left corner. `kind` is a mark's, or that of an end of a fold line."""
+    """Where a mark lies, mm from the box's lower left corner; a line has its other end too."""
 
-    kind: str  # notch, double-notch, point, line-start, line-end, pleat-outer, -inner, -meets, -stitched
+    kind: str  # notch, double-notch, point, line, pleat-outer, pleat-inner, pleat-meets, pleat-stitched
     name: str
     copies: tuple[str, ...]
     at: Point
+    end: Point | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,13 +97,12 @@ def _outward(before: Segment, after: Segment) -> Point:
 
 def _spots(mark: Mark, shift: Movement) -> Iterator[MarkSpot]:
     if isinstance(mark, LineMark):
-        yield MarkSpot("line-start", mark.name, mark.copies, shift(mark.start))
-        yield MarkSpot("line-end", mark.name, mark.copies, shift(mark.end))
+        yield MarkSpot("line", mark.name, mark.copies, shift(mark.start), shift(mark.end))
     elif isinstance(mark, Pleat):
         lines = (("outer", mark.outer), ("inner", mark.inner), ("meets", mark.meets), ("stitched", mark.stitched))
         for kind, spans in lines:
-            for start, _ in spans:
-                yield MarkSpot(f"pleat-{kind}", mark.name, mark.copies, shift(start))
+            for start, end in spans:
+                yield MarkSpot(f"pleat-{kind}", mark.name, mark.copies, shift(start), shift(end))
     elif isinstance(mark, Notch):
         yield MarkSpot("double-notch" if mark.double else "notch", mark.name, mark.copies, shift(mark.at))
     else:

@@ -151,11 +151,11 @@ def test_a_piece_in_the_numbers_of_a_drawing_on_paper() -> None:
         ("C", "12 cm", "6 cm", "crown, to D", "arc, radius 10 cm, centre 6 cm right, 2 cm down", "1 cm"),
         ("D", "0 mm", "6 cm", "left, to A", "straight, 6 cm", "1 cm"),
     ]
-    assert [tuple(map(_plain, (mark.name, mark.right, mark.above))) for mark in tab.marks] == [
-        ("middle, notch", "6 cm", "8 cm"),
-        ("ring (front), point", "3 cm", "3 cm"),
-        ("crease, line from", "0 mm", "2.5 cm"),
-        ("crease, line to", "12 cm", "2.5 cm"),
+    told = [(mark.name, mark.right, mark.above, mark.end_right, mark.end_above) for mark in tab.marks]
+    assert [tuple(map(_plain, line)) for line in told] == [
+        ("middle, notch", "6 cm", "8 cm", "", ""),
+        ("ring (front), point", "3 cm", "3 cm", "", ""),
+        ("crease", "0 mm", "2.5 cm", "12 cm", "2.5 cm"),
     ]
 
 
