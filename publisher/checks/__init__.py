@@ -9,7 +9,13 @@ from publisher.checks.bindings import (
     hem_on_curve,
     left_undone,
 )
-from publisher.checks.fit import allowances_of_partners_differ, gap_too_long, placed_marks_apart, seam_lengths_differ
+from publisher.checks.fit import (
+    allowances_of_partners_differ,
+    gap_too_long,
+    placed_edges_apart,
+    placed_marks_apart,
+    seam_lengths_differ,
+)
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
@@ -23,6 +29,7 @@ CHECKS: tuple[Check, ...] = (
     allowances_of_partners_differ,
     gap_too_long,
     placed_marks_apart,
+    placed_edges_apart,
     mark_off_piece,
     mark_without_template,
     pair_left_over,

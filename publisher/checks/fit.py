@@ -116,6 +116,42 @@ def placed_marks_apart(proof: Proof) -> Iterator[Finding]:
                     )
 
 
+def placed_edges_apart(proof: Proof) -> Iterator[Finding]:
+    """Two edges that a placement lays on each other do not meet, however the copy is shifted.
+
+    Why: the copy is too wide or too narrow for the place it is laid on, and something must be eased or gapes.
+
+    Fix: make the piece fit, or match fewer edges."""
+    for draft in proof.drafts:
+        for placement in draft.placements:
+            for first, second in placement.matching:
+                apart = _edges_apart(draft, placement, first, second)
+                if apart is not None and apart > SEAM_TOLERANCE:
+                    yield Finding(
+                        "placed-edges-apart",
+                        Severity.ERROR,
+                        placement.place,
+                        f"'{first}' of '{placement.placed}' lies {told(apart, draft)} from '{second}' of '{placement.below}'",
+                        "make the piece fit, or match fewer of its edges",
+                        (draft.variant,),
+                    )
+                    break
+
+
+def _edges_apart(draft: Draft, placement: Placement, first: str, second: str) -> float | None:
+    """How far the middle of a laid edge is from the straight line of the edge below, mm; None where one is a mark."""
+    upper, lower = (draft.piece(draft.copy(name).piece) for name in (placement.placed, placement.below))
+    try:
+        placed, below = upper.edges_of(first), lower.edges_of(second)
+    except KeyError:
+        return None
+    middle = placement.laying((placed[0].path.start + placed[-1].path.end) * 0.5)
+    start, end = below[0].path.start, below[-1].path.end
+    if (end - start).length < SEAM_TOLERANCE:
+        return None  # all round: the middle says nothing
+    return abs((middle - start).dot((end - start).unit().left()))
+
+
 def _spots_of(draft: Draft, placement: Placement) -> list[tuple[str, Point, Point]]:
     """The pairs of a placement that are marks on both copies: name, where on the placed, where on the one below."""
     upper, lower = (

@@ -10,12 +10,13 @@ from publisher.drafting.pieces import draft_piece
 from publisher.drafting.placing import laying_of
 from publisher.drafting.questions import answer
 from publisher.drafting.quotes import quote_all
-from publisher.drafting.references import copy_names, measure_quantity, work_out
+from publisher.drafting.references import copy_names, measure_quantity, the_copys_piece, work_out
 from publisher.drafting.seams import draft_binding, draft_placement, draft_seam
-from publisher.drafting.values import Draft, Piece
+from publisher.drafting.values import Draft, Piece, PieceKind
 from publisher.measures import Measures
 from publisher.source import Source, WrittenPiece
 from publisher.terms import Finding, UnitSystem, Unusable, Variant
+from publisher.terms import Written as Name
 
 Written = TypeVar("Written")
 Drafted = TypeVar("Drafted")
@@ -53,6 +54,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     bindings = _each(source.bindings, lambda binding: draft_binding(bench, binding), found)
     quoted, unquoted = quote_all(bench)
     found.extend(unquoted)
+    cover = _each([source.facts.cover_drawing], lambda name: _cover(bench, name, pieces), found)
     draft = Draft(
         variant=variant,
         measures=tuple(worked),
@@ -65,6 +67,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),
         quoted=quoted,
         inch_step=bench.inch_step,
+        cover=cover[0] if cover else None,
     )
     return draft, tuple(found)
 
@@ -90,6 +93,17 @@ def _pieces(bench: Bench, found: list[Finding]) -> list[Piece]:
         return drafted
 
     return _each(enumerate(bench.source.pieces, start=1), draft, found)
+
+
+def _cover(bench: Bench, name: Name | None, pieces: list[Piece]) -> str | None:
+    """The copy for the cover: the one that is named, else the first of the largest drawn piece."""
+    if name is not None:
+        the_copys_piece(bench, name)
+        return str(name) if any(copy.name == name for piece in pieces for copy in piece.copies) else None
+    drawn = [piece for piece in pieces if piece.kind is PieceKind.DRAWN and piece.copies]
+    if not drawn:
+        return None
+    return max(drawn, key=lambda piece: piece.cut_width * piece.cut_height).copies[0].name
 
 
 def _names_used_twice(bench: Bench) -> Iterable[Finding]:

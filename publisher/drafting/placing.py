@@ -132,6 +132,10 @@ def _angle(pairs: Pairs) -> float:
         way, wanted = other_placed - placed, other_below - below
         if way.length > 1e-9 and wanted.length > 1e-9:
             return math.atan2(way.cross(wanted), way.dot(wanted))
+    # Two notches that meet bring their edges level.
+    for first, second in pairs:
+        if first.along is not None and second.along is not None:
+            return math.atan2(first.along.cross(second.along), first.along.dot(second.along))
     return 0.0
 
 

@@ -342,6 +342,7 @@ class Draft:
     finished_size: tuple[tuple[str, Quantity], ...]
     quoted: tuple[tuple[tuple[Place, str], "Quoted"], ...] = field(compare=False)
     inch_step: Fraction = Fraction(1, 8)  # what inches are rounded to
+    cover: str | None = None  # the copy that the cover shows
 
     def piece(self, name: str) -> Piece:
         """The piece of that name. Raises KeyError."""

@@ -14,7 +14,7 @@ from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
-from publisher.figures import figure_svg, mark_samples
+from publisher.figures import cover_figure, figure_svg, mark_samples
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import UnitSystem, Written
@@ -64,6 +64,7 @@ class View:
     title: str
     maker: str
     about: str
+    drawing: str
     revision: str
     date: str
     facts: tuple[Fact, ...]
@@ -103,6 +104,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         title=str(facts.title),
         maker=str(facts.maker or ""),
         about=_fact(facts.about, drafts, speak),
+        drawing=_drawing(drafts[0], speak),
         revision=str(facts.revision),
         date=str(facts.date or ""),
         facts=tuple(_facts(proof, tables, speak)),
@@ -126,6 +128,12 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         terms=_fact(facts.terms, drafts, speak),
         changes=tuple(unwrapped(_fact(change, drafts, speak)) for change in facts.changes),
     )
+
+
+def _drawing(draft: Draft, speak: Speaker) -> str:
+    """The cover's drawing as SVG; of several sizes, the first."""
+    figure = cover_figure(draft)
+    return figure_svg(figure, speak.say("cover.drawing", copy=draft.cover), y_up=True) if figure is not None else ""
 
 
 def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]:

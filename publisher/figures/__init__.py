@@ -9,6 +9,7 @@ from publisher.figures.check_block import (
     check_block_captions,
     check_block_figure,
 )
+from publisher.figures.cover import cover_figure
 from publisher.figures.grain_arrow import grain_arrow
 from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
 from publisher.figures.lettered import LetteredPiece, PlacedLetter, lettered_piece
@@ -44,6 +45,7 @@ __all__ = [
     "chart_shape",
     "check_block_captions",
     "check_block_figure",
+    "cover_figure",
     "figure_svg",
     "furniture_figure",
     "grain_arrow",

@@ -12,6 +12,7 @@ class Pen:
     width: float
     dashes: tuple[float, ...] = ()
     filled: bool = False
+    backed: bool = False  # white inside, so that it hides what was drawn before
 
 
 # Widths from the series 0.13 0.18 0.25 0.35 0.5 0.7 of ISO 128, its long-dash dot for fold lines (from memory).
@@ -33,5 +34,6 @@ PENS: dict[Style, Pen] = {
     Style.PLAN: Pen(0.35),
     Style.SMALL_CUT: Pen(0.25),
     Style.SMALL_FINISHED: Pen(0.18, (0.6, 0.5)),
+    Style.OVERLAY: Pen(0.35, backed=True),
     Style.SOLID: Pen(0.0, (), True),
 }

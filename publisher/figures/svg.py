@@ -27,7 +27,7 @@ def _pen(stroke: Stroke) -> dict[str, object]:
     pen = PENS[stroke.style]
     if pen.filled:
         return {"fill": "black", "stroke": "none"}
-    drawn: dict[str, object] = {"fill": "none", "stroke": "black", "stroke_width": pen.width}
+    drawn: dict[str, object] = {"fill": "white" if pen.backed else "none", "stroke": "black", "stroke_width": pen.width}
     if pen.dashes:
         drawn["stroke_dasharray"] = ",".join(map(shown, pen.dashes))
     return drawn

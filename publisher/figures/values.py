@@ -26,6 +26,7 @@ class Style(Enum):
     PLAN = "piece in the page plan"
     SMALL_CUT = "cut line drawn small"
     SMALL_FINISHED = "finished line drawn small"
+    OVERLAY = "what lies on top"  # on text pages only: it hides what is below
     SOLID = "solid"  # filled black, no stroke: arrow heads
 
 

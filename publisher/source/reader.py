@@ -171,6 +171,7 @@ def _facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
         "revision",
         "date",
         "level",
+        "cover_drawing",
         "about",
         "video",
         "terms",

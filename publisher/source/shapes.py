@@ -136,6 +136,7 @@ class Pattern(Shape):
     level: Text | None = None
     about: Text | None = None
     video: Text | None = None
+    cover_drawing: Text | None = None
     terms: Text | None = None
     finishing: Text | None = None
     care: Text | None = None

@@ -223,6 +223,7 @@ class Facts:
     finishing: Written | None
     care: Written | None
     tested: Written | None
+    cover_drawing: Written | None  # the copy that the cover shows
     tools: tuple[Written, ...]
     changes: tuple[Written, ...]  # what this revision changed
     inch_rounding: Written | None  # "1/8" or "1/16"

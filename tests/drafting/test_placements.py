@@ -239,3 +239,18 @@ def test_what_no_step_does_is_told() -> None:
     """
     _, findings = prove_text(bound(), steps)
     assert "no step says 'bind mat binding'" in found(findings, "left-undone").says
+
+
+def test_edges_that_cannot_all_meet_are_told() -> None:
+    """A pocket 100 mm wide between sides 200 mm apart: 50 mm are missing at either side."""
+    pattern = laid(["bottom edge", "left edge", "right edge"])
+    steps = """
+    1. Place.
+       Does: place pocket on wall
+    """
+    _, findings = prove_text(pattern, steps)
+    finding = found(findings, "placed-edges-apart")
+    assert "'left edge' of 'pocket' lies" in finding.says
+    assert finding.place.line == pattern_line(pattern, "pocket on wall:")
+    _, findings = prove_text(laid(["bottom edge", "left edge"]), steps)
+    assert "placed-edges-apart" not in [finding.name for finding in findings]
