@@ -60,7 +60,7 @@ def _strip_plans(
             found.append(_strip_too_long(piece, copy, usable))
             continue
         if piece.grain is Grain.BIAS:
-            plan = _bias_plan(draft, material, piece, copy, usable)
+            plan = _bias_plan(draft, material, width, piece, copy)
             if plan.square > usable:
                 found.append(_square_too_wide(plan, copy))
                 continue
@@ -68,20 +68,38 @@ def _strip_plans(
             loss = join_loss(piece.strip.joins, piece.cut_height, piece.strip.join_allowance)
             count = strips_needed(piece.cut_width, usable, loss)
             plan = StripPlan(
-                copy.name, material.key, piece.cut_height, piece.cut_width, usable, count, piece.strip.joins, loss
+                copy=copy.name,
+                material=material.key,
+                cut_width=piece.cut_height,
+                total_length=piece.cut_width,
+                sold_width=width.width,
+                from_width=usable,
+                count=count,
+                joins=piece.strip.joins,
+                join_loss=loss,
             )
         plans.append(plan)
     return plans, found
 
 
-def _bias_plan(draft: Draft, material: Material, piece: Piece, copy: Copy, usable: float) -> StripPlan:
+def _bias_plan(draft: Draft, material: Material, width: Width, piece: Piece, copy: Copy) -> StripPlan:
     """Bias strips come from one square of cloth, cut as a continuous strip."""
     assert piece.strip is not None
+    usable = usable_width(material, width, draft.variant.units)
     step, seam = SQUARE_STEP[draft.variant.units], BIAS_SEAM[draft.variant.units]
     square = bias_square(piece.cut_width, piece.cut_height, seam, step)
     rounds = bias_rounds(square, piece.cut_height, seam)
     return StripPlan(
-        copy.name, material.key, piece.cut_height, piece.cut_width, usable, rounds, "bias", piece.cut_height, square
+        copy=copy.name,
+        material=material.key,
+        cut_width=piece.cut_height,
+        total_length=piece.cut_width,
+        sold_width=width.width,
+        from_width=usable,
+        count=rounds,
+        joins="bias",
+        join_loss=piece.cut_height,
+        square=square,
     )
 
 

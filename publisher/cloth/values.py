@@ -42,7 +42,8 @@ class StripPlan:
     material: str
     cut_width: float  # mm
     total_length: float  # mm, cut
-    from_width: float  # mm usable
+    sold_width: float  # mm, of the cloth
+    from_width: float  # mm of it usable
     count: int  # lengths to cut; of a bias square: how many strips go round it
     joins: str  # diagonal, straight, bias
     join_loss: float  # mm that one join takes; of a bias square: what its ends take

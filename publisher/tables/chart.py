@@ -1,6 +1,6 @@
 """The cutting chart: one row for each copy, in the order of cutting."""
 
-from publisher.cloth import BIAS_SEAM, Cloth
+from publisher.cloth import BIAS_SEAM, Cloth, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat
 from publisher.tables.values import ChartRow
 from publisher.terms import Phrase, Quantity, length, round_cut
@@ -27,7 +27,7 @@ def _row(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> ChartRow:
         size=_size(draft, piece.as_cut, copy) if piece.kind is not PieceKind.DRAWN or copy.rough else None,
         cut=_cut(piece, copy),
         grain=_grain(piece),
-        notes=tuple(_notes(cloth, piece, copy)),
+        notes=tuple(_notes(draft, cloth, piece, copy)),
         template=piece.kind is PieceKind.DRAWN and not copy.rough,
     )
 
@@ -62,7 +62,20 @@ def _told(amount: float) -> Phrase:
     return Phrase.of("length", mm=str(length(amount).amount))
 
 
-def _notes(cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
+def _joined_notes(draft: Draft, copy: Copy, plans: list[StripPlan]) -> list[Phrase]:
+    """How many strips are joined: once where every way of buying takes as many, else for each width."""
+    joins = plans[0].joins
+    sold = next(material.sold for material in draft.materials if material.key == copy.material)
+    widths = [width.width for width in sold if width.precut is None]
+    counts = {plan.sold_width: plan.count for plan in plans}
+    if len({counts.get(width, 1) for width in widths} or {0}) == 1:
+        return [Phrase.of(f"chart.joined-{joins}", count=str(plans[0].count))]
+    return [
+        Phrase.of(f"chart.joined-from-{joins}", count=str(counts.get(width, 1)), width=_told(width)) for width in widths
+    ]
+
+
+def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
     if copy.to_finished_line:
         inner = "to-finished-line" if piece.kind is PieceKind.DRAWN else "without-allowance"
@@ -79,8 +92,7 @@ def _notes(cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
         square = max(plan.square for plan in plans)
         notes.append(Phrase.of("chart.bias-square", side=_told(square), seam=_told(BIAS_SEAM[cloth.variant.units])))
     elif plans:
-        count = str(max(plan.count for plan in plans))
-        notes.append(Phrase.of(f"chart.joined-{plans[0].joins}", count=count))
+        notes += _joined_notes(draft, copy, plans)
     if piece.note:
         notes.append(Phrase.of("chart.note", text=piece.note))
     return notes

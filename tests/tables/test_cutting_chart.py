@@ -206,8 +206,11 @@ def test_a_strip_that_is_longer_than_the_cloth_is_wide_tells_its_joins() -> None
         folded, note = Phrase.of("chart.fold-in-fourths"), Phrase.of("chart.note", text="Press the joins open.")
         # 95 1/4 in of 3 in from 41 in: 3 × 41 − 2 × 3 = 117, two give 79. 242 cm of 8 cm from 108 cm: 308, two 208.
         assert rows["tie long"].notes == (folded, Phrase.of("chart.joined-diagonal", count="3"), note)
-        # From the wider cotton two would do (53 in: 103; 138 cm: 268), from the narrower three: the chart allows for it.
-        assert rows["tie short"].notes == (folded, Phrase.of("chart.joined-diagonal", count="3"), note)
+        # From the wider cotton two do (53 in: 103; 138 cm: 268), from the narrower three: each is told.
+        short = rows["tie short"].notes
+        assert (short[0], short[-1]) == (folded, note)
+        assert [dict(one.values)["count"] for one in short[1:-1]] == ["3", "2"]
+        assert {one.key for one in short[1:-1]} == {"chart.joined-from-diagonal"}
         # 78 in, and two give 79; 202 cm, and two give 208.
         assert rows["cord"].notes == (folded, Phrase.of("chart.joined-diagonal", count="2"))
         # 40 3/4 in of 41 in, 102 cm of 108: not joined.
