@@ -1,33 +1,11 @@
 """Drafts every piece of every variant: edges, cut lines, marks, copies, seams and placements, in millimetres."""
 
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
+from publisher.drafting.goods_values import Material, Notion, Width
+from publisher.drafting.mark_values import GrainLine, Hem, LineMark, Mark, Notch, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
-from publisher.drafting.values import (
-    Binding,
-    Copy,
-    Draft,
-    Edge,
-    Grain,
-    GrainLine,
-    Hem,
-    JointEdge,
-    Laying,
-    LineMark,
-    Mark,
-    Material,
-    Notch,
-    Notion,
-    Piece,
-    PieceKind,
-    Placement,
-    Pleat,
-    PointMark,
-    Quoted,
-    Seam,
-    SeamEdge,
-    Strip,
-    Width,
-)
+from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
+from publisher.drafting.values import Copy, Draft, Edge, Grain, JointEdge, Piece, PieceKind, Quoted, Strip
 
 __all__ = [
     "Binding",

@@ -2,9 +2,9 @@
 
 from publisher.drafting.bench import Bench, unusable
 from publisher.drafting.halves import half_of, sided_name
+from publisher.drafting.mark_values import Hem
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
-from publisher.drafting.values import Hem
 from publisher.measures import Formula, HemSaying, PleatSaying
 from publisher.source import Native, WrittenPiece, WrittenStrip
 from publisher.terms import UnitSystem, Written

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar, cast
 
-from publisher.drafting.values import Laying
+from publisher.drafting.seam_values import Laying
 from publisher.measures import Asked, Formula, Literal, Measures, Name, Saying, native_literal
 from publisher.source import Native, Source, WrittenMeasure, WrittenPiece, WrittenPlacement
 from publisher.terms import Finding, Place, Quantity, Severity, UnitSystem, Unusable, Variant, Written

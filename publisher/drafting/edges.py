@@ -3,21 +3,17 @@
 import math
 
 from publisher.drafting.allowances import (
-    edge_allowance,
     joint_parts,
-    pleats_take,
-    strip_end_allowance,
-    usual_allowance,
 )
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
-from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
+from publisher.drafting.sizes import rectangle_size
 from publisher.geometry import Arc, Line, Path, Point, Segment, arc_by_height, arc_by_radius, round_corner
 from publisher.measures import ArcSaying, Formula, Name, Pair
-from publisher.source import WrittenPiece, WrittenStrip
-from publisher.terms import Dimension, Place, did_you_mean, length, round_cut
+from publisher.source import WrittenPiece
+from publisher.terms import Dimension, Place, did_you_mean
 
 SAME_SPOT = 1e-6  # mm
 
@@ -46,80 +42,6 @@ def _point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
         for side in (pair.first, pair.second)
     )
     return Point(x, y)
-
-
-def rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
-    """Width and height of a rectangle on the finished line, mm.
-
-    A measured piece is cut at a size that is rounded once; what is sewn follows from the size that is cut.
-    """
-    asker = Asker("size", str(piece.name), piece.name.place)
-    return bench.work_out(asker, lambda: _rectangle_size(bench, piece))
-
-
-def _rectangle_size(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
-    if piece.strip is not None:
-        return strip_size(bench, piece, piece.strip)
-    assert piece.rectangle is not None
-    says = piece.rectangle.says
-    pair = bench.formula(says)
-    assert isinstance(pair, Pair)
-    width, height = (
-        as_length(bench, work_out_formula(bench, side), says, f"a side of '{piece.name}'")
-        for side in (pair.first, pair.second)
-    )
-    for side in (width, height):
-        refuse_nothing(piece, side)
-    if piece.drawn:
-        return width, height
-    plan = outline_plan(bench, piece)
-    bottom, right, top, left = (edge_allowance(bench, piece, side.name) for side in plan.sides)
-    across, up = pleats_take(bench, piece)
-    return (
-        cut_to_finished(bench, width, left + right + across),
-        cut_to_finished(bench, height, bottom + top + up),
-    )
-
-
-def cut_to_finished(bench: Bench, finished: float, allowances: float) -> float:
-    """The finished length that the rounded cut length leaves, mm."""
-    cut = round_cut(length(finished + allowances), bench.units, bench.inch_step)
-    return float(cut.amount - length(allowances).amount)
-
-
-def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[float, float]:
-    """Length between the end allowances and cut width of a strip, mm."""
-    folding = str(strip.fold)
-    if folding not in CUT_WIDTHS:
-        raise unusable(
-            "no-such-folding",
-            strip.fold.place,
-            f"no way of folding called '{folding}'",
-            did_you_mean(folding, CUT_WIDTHS),
-        )
-    finished_width = work_out_length(bench, strip.finished_width, "the finished width")
-    finished_length = work_out_length(bench, strip.length, "the length")
-    for side in (finished_width, finished_length):
-        refuse_nothing(piece, side)
-    width = strip_cut_width(folding, finished_width, usual_allowance(bench, piece)) + strip_thickness(bench, strip)
-    cut_width = float(round_cut(length(width), bench.units, bench.inch_step).amount)
-    return cut_to_finished(bench, finished_length, 2 * strip_end_allowance(bench, piece, strip)), cut_width
-
-
-def strip_thickness(bench: Bench, strip: WrittenStrip) -> float:
-    """What thick cloth takes in folding, added to the cut width, mm."""
-    return work_out_length(bench, strip.thickness, "the thickness") if strip.thickness else 0.0
-
-
-def refuse_nothing(piece: WrittenPiece, side: float) -> None:
-    """Raises Unusable for a side of no length."""
-    if side <= 0:
-        raise unusable(
-            "no-length",
-            piece.name.place,
-            f"a side of '{piece.name}' is {side:g} mm long",
-            "look at the measures it is made of",
-        )
 
 
 def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> tuple[str, ...]:

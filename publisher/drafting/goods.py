@@ -3,8 +3,8 @@
 from fractions import Fraction
 
 from publisher.drafting.bench import Bench, unusable
+from publisher.drafting.goods_values import Material, Notion, Width
 from publisher.drafting.references import work_out
-from publisher.drafting.values import Material, Notion, Width
 from publisher.measures import MaterialWidth
 from publisher.source import Native, WrittenMaterial, WrittenNotion
 from publisher.terms import Dimension, UnitSystem, did_you_mean

@@ -1,7 +1,8 @@
 """How a piece lies on the cloth, and the arrow that says so."""
 
 from publisher.drafting.bench import unusable
-from publisher.drafting.values import Edge, Grain, GrainLine
+from publisher.drafting.mark_values import GrainLine
+from publisher.drafting.values import Edge, Grain
 from publisher.geometry import Path, Point, span_inside
 from publisher.source import WrittenPiece
 from publisher.terms import did_you_mean

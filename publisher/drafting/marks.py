@@ -1,40 +1,22 @@
 """Marks of a piece: where each lies, on the stitching line or inside the piece, in mm."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
-
 from publisher.drafting.allowances import edge_allowance
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_names, edge_path, outline_point
-from publisher.drafting.references import placed_by, work_out_formula
-from publisher.drafting.values import LineMark, Mark, Notch, PointMark
+from publisher.drafting.mark_values import LineMark, Mark, Notch, PointMark
+from publisher.drafting.references import placed_by
+from publisher.drafting.spots import edge_spot, mark_length, own_edge
 from publisher.geometry import Path, Point, span_inside
-from publisher.measures import EdgeSpot, Formula, MarkSaying, Name
+from publisher.measures import Formula, MarkSaying, Name
 from publisher.source import WrittenMark, WrittenPiece
-from publisher.terms import Dimension, did_you_mean
+from publisher.terms import did_you_mean
 
 # The deepest notch that is drawn: half a 1/2 in allowance. A deeper cut weakens a wide allowance for nothing
 # (common practice, no source).
 DEEPEST_NOTCH = 6.35
 
+
 LINES = ("fold line", "placement line", "stitching line", "trim line")
-
-ENDS: dict[str, Callable[[Point], float]] = {
-    "left": lambda point: point.x,
-    "right": lambda point: -point.x,
-    "bottom": lambda point: point.y,
-    "top": lambda point: -point.y,
-}
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """A spot on one edge: how far along it (in the direction it was written), and where."""
-
-    edge: str
-    distance: float
-    at: Point
-    direction: Point
 
 
 def mark_spot(bench: Bench, piece: WrittenPiece, name: str) -> Point:
@@ -81,70 +63,14 @@ def _said(bench: Bench, written: WrittenMark) -> MarkSaying:
     return said
 
 
-def edge_spot(bench: Bench, piece: WrittenPiece, spot: EdgeSpot, written: WrittenMark) -> Spot:
-    """The spot a mark names on an edge or a joint edge. Raises Unusable where it lies beyond the edge."""
-    parts = atomic_edges(bench, piece, _own_edge(piece, spot.edge), spot.edge)
-    paths = [edge_path(bench, piece, part) for part in parts]
-    whole = sum(path.length for path in paths)
-    distance = whole / 2 if spot.distance is None else _mm(bench, spot.distance, written)
-    if not -1e-6 <= distance <= whole + 1e-6:
-        raise unusable(
-            "mark-beyond-edge",
-            written.says.place,
-            f"'{written.name}' lies {distance:.4g} mm along '{spot.edge.text}', which is {whole:.4g} mm long",
-            "bring it nearer, or look at the measures of the edge",
-        )
-    if spot.distance is not None and not _begins_at(paths, spot, written):
-        distance = whole - distance
-    return _along(parts, paths, min(max(distance, 0.0), whole))
-
-
-def _own_edge(piece: WrittenPiece, name: Name) -> str:
-    """`base` or, said in full, `lining.base`."""
-    return name.text.removeprefix(f"{piece.name}.")
-
-
-def _begins_at(paths: list[Path], spot: EdgeSpot, written: WrittenMark) -> bool:
-    """True when the end that is named is where the first of the paths begins."""
-    assert spot.end is not None
-    start, end = ENDS[spot.end](paths[0].start), ENDS[spot.end](paths[-1].end)
-    if abs(start - end) < 1e-6:
-        other = "top or bottom" if spot.end in ("left", "right") else "left or right"
-        raise unusable(
-            "which-end",
-            written.says.place,
-            f"both ends of '{spot.edge.text}' lie equally far to the {spot.end}",
-            f"say {other} end",
-        )
-    return start < end
-
-
-def _along(parts: tuple[str, ...], paths: list[Path], distance: float) -> Spot:
-    for part, path in zip(parts, paths, strict=True):
-        if distance <= path.length + 1e-9 or part == parts[-1]:
-            reach = min(distance, path.length)
-            return Spot(part, reach, path.point_at(reach), path.direction_at(reach))
-        distance -= path.length
-    raise AssertionError("an edge has at least one part")
-
-
-def _mm(bench: Bench, formula: Formula, written: WrittenMark) -> float:
-    quantity = work_out_formula(bench, formula)
-    if quantity.dimension is Dimension.LENGTH or quantity.amount == 0:
-        return float(quantity.amount)
-    raise unusable(
-        "not-a-length", written.says.place, f"the place of '{written.name}' is not a length", "write it with a unit"
-    )
-
-
 def _point_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> Point:
     if said.x is not None and said.y is not None:
-        return Point(_mm(bench, said.x, written), _mm(bench, said.y, written))
+        return Point(mark_length(bench, said.x, written), mark_length(bench, said.y, written))
     if said.spot is not None:
         spot = edge_spot(bench, piece, said.spot, written)
         if said.into is None:
             return spot.at
-        return spot.at + _inwards(bench, piece, spot.direction) * _mm(bench, said.into, written)
+        return spot.at + _inwards(bench, piece, spot.direction) * mark_length(bench, said.into, written)
     lines = [_inset(bench, piece, formula, edge, written) for formula, edge in said.insets]
     return _meet(lines, written)
 
@@ -157,7 +83,7 @@ def _inset(
     bench: Bench, piece: WrittenPiece, formula: Formula, edge: Name, written: WrittenMark
 ) -> tuple[Point, Point]:
     """A spot and the direction of the line that runs beside a straight edge at a distance inside the piece."""
-    (part, *more) = atomic_edges(bench, piece, _own_edge(piece, edge), edge)
+    (part, *more) = atomic_edges(bench, piece, own_edge(piece, edge), edge)
     path = edge_path(bench, piece, part)
     direction = path.direction_at(0.0)
     if more or abs(direction.cross(path.direction_at(path.length))) > 1e-9:
@@ -167,7 +93,7 @@ def _inset(
             f"'{edge.text}' is not straight, so nothing lies beside it at one distance",
             "measure from a straight edge, or give the point as x, y",
         )
-    return path.start + _inwards(bench, piece, direction) * _mm(bench, formula, written), direction
+    return path.start + _inwards(bench, piece, direction) * mark_length(bench, formula, written), direction
 
 
 def _meet(lines: list[tuple[Point, Point]], written: WrittenMark) -> Point:
@@ -197,7 +123,7 @@ def line_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: Writ
 
 
 def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
-    own = _own_edge(piece, name)
+    own = own_edge(piece, name)
     marks = [str(mark.name) for mark in piece.marks]
     points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
     if own in marks:

@@ -6,10 +6,10 @@ from itertools import pairwise
 from publisher.drafting.allowances import edge_hem, strip_end_allowance, usual_allowance
 from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.cutting import cut_line_of, draft_edges
-from publisher.drafting.edges import strip_thickness
 from publisher.drafting.grain import grain_line_of, grain_of
 from publisher.drafting.marks import draft_mark
 from publisher.drafting.references import as_length, copy_name, work_out_formula
+from publisher.drafting.sizes import strip_thickness
 from publisher.drafting.strips import strip_finished_width
 from publisher.drafting.values import Copy, Edge, JointEdge, Piece, PieceKind, Strip
 from publisher.drafting.variations import half_piece, opened_piece

@@ -9,9 +9,10 @@ from itertools import pairwise
 
 from publisher.drafting.allowances import TAKES
 from publisher.drafting.bench import Bench, unusable
-from publisher.drafting.marks import edge_spot
+from publisher.drafting.mark_values import LineMark, Mark, Notch, Pleat, PointMark, Span
 from publisher.drafting.references import as_length, work_out_formula
-from publisher.drafting.values import Edge, LineMark, Mark, Notch, Pleat, PointMark, Span
+from publisher.drafting.spots import edge_spot
+from publisher.drafting.values import Edge
 from publisher.geometry import Arc, Line, Path, Point, mapped, span_inside
 from publisher.measures import PleatSaying
 from publisher.source import Native, WrittenMark, WrittenPiece

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, head_and_tail, unknown, unusable
-from publisher.drafting.values import Laying
+from publisher.drafting.seam_values import Laying
 from publisher.measures import Asked, Formula, Literal, Name, evaluate
 from publisher.source import Native, WrittenMark, WrittenNotion, WrittenPiece
 from publisher.terms import Dimension, Quantity, Written, did_you_mean

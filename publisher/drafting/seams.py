@@ -4,10 +4,11 @@ from itertools import pairwise
 
 from publisher.drafting.allowances import edge_allowance
 from publisher.drafting.bench import Bench, head_and_tail, unusable
-from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_path, rectangle_size
+from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_path
 from publisher.drafting.placing import laying_of, placement_pairs
 from publisher.drafting.references import the_copys_piece, work_out_length
-from publisher.drafting.values import Binding, Placement, Seam, SeamEdge
+from publisher.drafting.seam_values import Binding, Placement, Seam, SeamEdge
+from publisher.drafting.sizes import rectangle_size
 from publisher.measures import Name
 from publisher.source import WrittenBinding, WrittenPlacement, WrittenSeam
 from publisher.terms import Written

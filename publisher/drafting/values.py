@@ -4,7 +4,10 @@ from dataclasses import dataclass, field
 from enum import Enum
 from fractions import Fraction
 
-from publisher.geometry import Path, Point
+from publisher.drafting.goods_values import Material, Notion
+from publisher.drafting.mark_values import GrainLine, Hem, Mark
+from publisher.drafting.seam_values import Binding, Placement, Seam
+from publisher.geometry import Path
 from publisher.terms import Place, Quantity, Variant
 
 
@@ -47,98 +50,6 @@ class JointEdge:
     name: str
     edges: tuple[str, ...]
     place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Notch:
-    """Measured along the stitching line from the start of its edge; drawn from the cut line inwards."""
-
-    name: str
-    edge: str
-    distance: float  # mm along the stitching line
-    at: Point  # on the stitching line
-    cut_end: Point  # where it meets the cut line
-    inner_end: Point  # where the drawn mark stops: at most half the allowance deep
-    double: bool
-    copies: tuple[str, ...]  # short names of the copies that bear it; empty: all
-    place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class PointMark:
-    """A spot to transfer. `symbol` is what the legend calls it: `point`, or the notion that is set there."""
-
-    name: str
-    at: Point
-    symbol: str
-    face: str  # right side, wrong side
-    copies: tuple[str, ...]
-    place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class LineMark:
-    """A straight line to transfer. `kind`: fold line, placement line, stitching line or trim line."""
-
-    name: str
-    kind: str
-    start: Point
-    end: Point
-    face: str
-    copies: tuple[str, ...]
-    place: Place = field(compare=False)
-
-
-Span = tuple[Point, Point]
-
-
-@dataclass(frozen=True, slots=True)
-class Pleat:
-    """A pleat or tuck on the open piece, its lines from edge to edge, as seen on the named face.
-
-    `outer` folds stand out, `inner` folds lie behind; `meets` is where the outer folds are brought to; a tuck is
-    stitched along `stitched`. `arrows` lead from outer folds to where they meet.
-    """
-
-    name: str
-    kind: str  # knife pleat, box pleat, inverted pleat, tuck
-    depth: float  # mm
-    takes: float  # mm of cloth: 2 × depth, of box and inverted pleats 4 ×
-    outer: tuple[Span, ...]
-    inner: tuple[Span, ...]
-    meets: tuple[Span, ...]
-    stitched: tuple[Span, ...]
-    arrows: tuple[Span, ...]
-    face: str
-    copies: tuple[str, ...]  # always empty: every copy is pleated
-    place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Hem:
-    """An edge turned to the wrong side, mm: `depth` as finished, `under` turned in behind it."""
-
-    edge: str
-    depth: float
-    under: float
-    casing: bool
-    place: Place = field(compare=False)
-
-    @property
-    def takes(self) -> float:
-        """Cloth beyond the finished edge, mm: finished width and first turn (Kinne and Cooley, 1916)."""
-        return self.depth + self.under
-
-
-@dataclass(frozen=True, slots=True)
-class GrainLine:
-    """The grain arrow inside the piece: two heads when either way up will do."""
-
-    start: Point
-    end: Point
-
-
-Mark = Notch | PointMark | LineMark | Pleat
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,107 +135,6 @@ class Piece:
     def finished_line(self) -> Path:
         """The closed finished line."""
         return Path(tuple(segment for edge in self.edges for segment in edge.path.segments))
-
-
-@dataclass(frozen=True, slots=True)
-class SeamEdge:
-    """An edge (or joint edge) of one copy, as a seam names it."""
-
-    copy: str
-    piece: str
-    edge: str
-    length: float  # mm on the stitching line
-    allowances: tuple[float, ...]  # mm, each different allowance along it
-
-
-@dataclass(frozen=True, slots=True)
-class Seam:
-    """Two sides sewn together; ease is how much longer the first side may be, mm."""
-
-    name: str
-    first: tuple[SeamEdge, ...]
-    second: tuple[SeamEdge, ...]
-    ease: float
-    leave_open: float  # mm left unsewn, 0 when none
-    place: Place = field(compare=False)
-
-    @property
-    def length(self) -> float:
-        """Length of the second side, mm."""
-        return sum(edge.length for edge in self.second)
-
-
-@dataclass(frozen=True, slots=True)
-class Laying:
-    """How a placed copy comes to lie on the one below: turned over (face down) or not, turned, shifted; mm."""
-
-    turned_over: bool
-    angle: float  # radians, counter-clockwise, after turning over on an upright axis
-    shift: Point
-
-    def __call__(self, point: Point) -> Point:
-        first = Point(-point.x, point.y) if self.turned_over else point
-        return first.turned(self.angle) + self.shift
-
-
-@dataclass(frozen=True, slots=True)
-class Binding:
-    """A strip folded over raw edges; lengths in mm."""
-
-    name: str
-    strip: str  # copy
-    edges: tuple[SeamEdge, ...]
-    corners: int
-    needed: float  # bound edges, corners and overlap
-    overlap: float
-    place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Placement:
-    """A copy laid on another. `matching` pairs names on the placed copy with names on the one below."""
-
-    name: str
-    placed: str
-    below: str
-    matching: tuple[tuple[str, str], ...]
-    laying: "Laying"
-    place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Width:
-    """One way a material is sold: by length at this width (mm), or a precut with both sides (mm)."""
-
-    width: float
-    precut: str | None = None
-    precut_length: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Material:
-    """Cloth to buy; `shrinkage` as a part of 1."""
-
-    key: str
-    kind: str
-    name: str
-    sold: tuple[Width, ...]
-    shrinkage: float
-    note: str | None
-    place: Place = field(compare=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Notion:
-    """What is bought and not cut; `sizes` are exact quantities by name."""
-
-    key: str
-    kind: str | None
-    name: str
-    count: int | None
-    sizes: tuple[tuple[str, Quantity], ...]
-    note: str | None
-    place: Place = field(compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,9 +9,10 @@ from publisher.drafting.cutting import cut_line_of
 from publisher.drafting.edges import drafted_path, whole
 from publisher.drafting.grain import grain_line_of
 from publisher.drafting.halves import Axis, half_of
+from publisher.drafting.mark_values import LineMark, Mark, Notch, PointMark
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.pleats import drawn_pleats, folds_of, open_edges, open_marks
-from publisher.drafting.values import Edge, LineMark, Mark, Notch, Piece, PieceKind, PointMark
+from publisher.drafting.values import Edge, Piece, PieceKind
 from publisher.geometry import Path, Point, signed_area
 from publisher.source import WrittenPiece
 

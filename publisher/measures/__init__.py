@@ -1,8 +1,8 @@
 """Formulas and phrases parsed once: the one language of pattern.yaml and steps.md, and the graph of what reads what."""
 
 from publisher.measures.evaluation import Lookup, evaluate, native_literal
+from publisher.measures.formulas import parse_formula
 from publisher.measures.reader import names_in, read_measures
-from publisher.measures.sayings import parse_formula
 from publisher.measures.values import (
     ActionSaying,
     ArcSaying,

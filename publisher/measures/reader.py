@@ -3,18 +3,16 @@
 from collections.abc import Callable, Iterator
 from graphlib import CycleError, TopologicalSorter
 
+from publisher.measures.action_sayings import parse_action
+from publisher.measures.formulas import parse_formula
+from publisher.measures.mark_sayings import parse_hem, parse_mark, parse_pleat
 from publisher.measures.sayings import (
-    parse_action,
     parse_copy,
     parse_edge,
-    parse_formula,
-    parse_hem,
-    parse_mark,
     parse_matching,
     parse_name,
     parse_pair,
     parse_part,
-    parse_pleat,
     parse_side,
     parse_width,
 )

@@ -121,8 +121,8 @@ def test_a_bias_strip_from_a_square() -> None:
         assert side > (length * 40) ** 0.5
 
 
-# Strip width and what it takes along the selvage, inches: Baldt, Clothing for Women (1916, year from memory), the table for true bias as
-# far as it was read; printed to the nearest eighth, one row most of an eighth low.
+# Strip width and what it takes along the selvage, inches: Baldt, Clothing for Women (1916, year from memory), the table
+# for true bias as far as it was read; printed to the nearest eighth, one row most of an eighth low.
 ALONG_SELVAGE = [
     (1.5, 2.125),
     (2.5, 3.5),

@@ -8,12 +8,12 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from publisher.measures import read_measures
+from publisher.measures.action_sayings import parse_action
+from publisher.measures.formulas import parse_formula
+from publisher.measures.mark_sayings import parse_mark
 from publisher.measures.sayings import (
-    parse_action,
     parse_copy,
     parse_edge,
-    parse_formula,
-    parse_mark,
     parse_matching,
     parse_name,
     parse_pair,

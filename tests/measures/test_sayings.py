@@ -22,12 +22,11 @@ from publisher.measures import (
     names_in,
     parse_formula,
 )
+from publisher.measures.action_sayings import VERBS, parse_action
+from publisher.measures.mark_sayings import parse_mark
 from publisher.measures.sayings import (
-    VERBS,
-    parse_action,
     parse_copy,
     parse_edge,
-    parse_mark,
     parse_matching,
     parse_name,
     parse_pair,

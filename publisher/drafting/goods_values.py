@@ -1,0 +1,40 @@
+"""What is bought: materials and notions."""
+
+from dataclasses import dataclass, field
+
+from publisher.terms import Place, Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Width:
+    """One way a material is sold: by length at this width (mm), or a precut with both sides (mm)."""
+
+    width: float
+    precut: str | None = None
+    precut_length: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """Cloth to buy; `shrinkage` as a part of 1."""
+
+    key: str
+    kind: str
+    name: str
+    sold: tuple[Width, ...]
+    shrinkage: float
+    note: str | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Notion:
+    """What is bought and not cut; `sizes` are exact quantities by name."""
+
+    key: str
+    kind: str | None
+    name: str
+    count: int | None
+    sizes: tuple[tuple[str, Quantity], ...]
+    note: str | None
+    place: Place = field(compare=False)

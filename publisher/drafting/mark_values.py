@@ -1,0 +1,98 @@
+"""Marks of a piece, its pleats and hems, in millimetres."""
+
+from dataclasses import dataclass, field
+
+from publisher.geometry import Point
+from publisher.terms import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Notch:
+    """Measured along the stitching line from the start of its edge; drawn from the cut line inwards."""
+
+    name: str
+    edge: str
+    distance: float  # mm along the stitching line
+    at: Point  # on the stitching line
+    cut_end: Point  # where it meets the cut line
+    inner_end: Point  # where the drawn mark stops: at most half the allowance deep
+    double: bool
+    copies: tuple[str, ...]  # short names of the copies that bear it; empty: all
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class PointMark:
+    """A spot to transfer. `symbol` is what the legend calls it: `point`, or the notion that is set there."""
+
+    name: str
+    at: Point
+    symbol: str
+    face: str  # right side, wrong side
+    copies: tuple[str, ...]
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class LineMark:
+    """A straight line to transfer. `kind`: fold line, placement line, stitching line or trim line."""
+
+    name: str
+    kind: str
+    start: Point
+    end: Point
+    face: str
+    copies: tuple[str, ...]
+    place: Place = field(compare=False)
+
+
+Span = tuple[Point, Point]
+
+
+@dataclass(frozen=True, slots=True)
+class Pleat:
+    """A pleat or tuck on the open piece, its lines from edge to edge, as seen on the named face.
+
+    `outer` folds stand out, `inner` folds lie behind; `meets` is where the outer folds are brought to; a tuck is
+    stitched along `stitched`. `arrows` lead from outer folds to where they meet.
+    """
+
+    name: str
+    kind: str  # knife pleat, box pleat, inverted pleat, tuck
+    depth: float  # mm
+    takes: float  # mm of cloth: 2 × depth, of box and inverted pleats 4 ×
+    outer: tuple[Span, ...]
+    inner: tuple[Span, ...]
+    meets: tuple[Span, ...]
+    stitched: tuple[Span, ...]
+    arrows: tuple[Span, ...]
+    face: str
+    copies: tuple[str, ...]  # always empty: every copy is pleated
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Hem:
+    """An edge turned to the wrong side, mm: `depth` as finished, `under` turned in behind it."""
+
+    edge: str
+    depth: float
+    under: float
+    casing: bool
+    place: Place = field(compare=False)
+
+    @property
+    def takes(self) -> float:
+        """Cloth beyond the finished edge, mm: finished width and first turn (Kinne and Cooley, 1916)."""
+        return self.depth + self.under
+
+
+@dataclass(frozen=True, slots=True)
+class GrainLine:
+    """The grain arrow inside the piece: two heads when either way up will do."""
+
+    start: Point
+    end: Point
+
+
+Mark = Notch | PointMark | LineMark | Pleat

@@ -1,0 +1,55 @@
+"""What a step's `Does:` lines say, as trees."""
+
+import re
+
+from publisher.measures.grammar import unreadable
+from publisher.measures.sayings import parse_name, trimmed
+from publisher.measures.values import (
+    ActionSaying,
+)
+from publisher.terms import Written, did_you_mean
+
+VERBS = (
+    "cut",
+    "mark",
+    "fuse",
+    "place",
+    "baste",
+    "sew",
+    "close",
+    "trim",
+    "clip",
+    "hem",
+    "bind",
+    "gather",
+    "pleat",
+    "topstitch",
+    "fold",
+    "press",
+    "turn",
+    "attach",
+)
+
+
+def parse_action(written: Written) -> ActionSaying:
+    """`sew side seam`, `fuse A to B`, `attach snap at body front.snap`."""
+    verb, _, rest = str(written).partition(" ")
+    if verb not in VERBS:
+        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, VERBS))
+    parts = re.split(r"(?<!\w)(to|at)(?!\w)", rest)
+    if len(parts) > 3:
+        raise unreadable(
+            written, 0, len(written), f"'{parts[1]}' and '{parts[3]}' stand in one line", "write a Does: line for each"
+        )
+    if not parts[0].strip():
+        raise unreadable(
+            written, 0, len(written), f"'{verb}' what?", f"write: {verb} and the name of what it is done to"
+        )
+    start = len(verb) + 1
+    target = trimmed(written, start, parts[0])
+    if len(parts) == 1:
+        return ActionSaying(verb, parse_name(target), None, None, written.place)
+    other = trimmed(written, start + len(parts[0]) + len(parts[1]), parts[2])
+    if not other:
+        raise unreadable(written, 0, len(written), f"{parts[1]} what?", f"name something behind '{parts[1]}'")
+    return ActionSaying(verb, parse_name(target), parts[1], parse_name(other), written.place)

@@ -1,0 +1,106 @@
+"""What marks, hems and pleats say of themselves, as trees."""
+
+from lark import Token, Tree
+
+from publisher.measures.formulas import read_formula, read_name
+from publisher.measures.grammar import Parsed, parse
+from publisher.measures.values import (
+    EdgeSpot,
+    HemSaying,
+    MarkSaying,
+    PleatSaying,
+)
+from publisher.terms import Written
+
+
+def parse_mark(written: Written) -> MarkSaying:
+    """What a mark says of itself."""
+    mark, *tails = parse(written, "mark").children
+    assert isinstance(mark, Tree)
+    said = _mark_body(mark, written)
+    face, copies = said.face, list(said.copies)
+    for tail in tails:
+        if isinstance(tail, Token):
+            face = _face(tail)
+        else:
+            copies += [read_name(token, written) for token in tail.children]
+    return MarkSaying(
+        said.kind, said.spot, said.into, said.insets, said.x, said.y, said.start, said.end, face, tuple(copies)
+    )
+
+
+def _face(token: Token) -> str:
+    return "right side" if "right" in str(token).split() else "wrong side"
+
+
+def _mark_body(mark: Parsed, written: Written) -> MarkSaying:
+    parts = mark.children
+    if mark.data == "derived":
+        return MarkSaying("derived", start=read_name(parts[1], written), end=read_name(parts[2], written))
+    if mark.data in ("line_between", "line_beside", "line_across"):
+        return _line_body(mark, " ".join(str(parts[0]).split()), written)
+    if mark.data == "notch":
+        kind = "double notch" if str(parts[0]).startswith("double") else "notch"
+        return MarkSaying(kind, spot=_spot(parts[1], written))
+    return _point_body(parts[0], written)
+
+
+def _line_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:
+    parts = mark.children[1:]
+    if mark.data == "line_between":
+        return MarkSaying(kind, start=read_name(parts[0], written), end=read_name(parts[1], written))
+    if mark.data == "line_beside":
+        return MarkSaying(kind, insets=((read_formula(parts[0], written), read_name(parts[1], written)),))
+    return MarkSaying(kind, spot=_spot(parts[0], written))
+
+
+def _point_body(tree: object, written: Written) -> MarkSaying:
+    assert isinstance(tree, Tree)
+    parts = tree.children
+    match tree.data:
+        case "into":
+            return MarkSaying(
+                "point", spot=EdgeSpot(read_name(parts[1], written), None, None), into=read_formula(parts[0], written)
+            )
+        case "insets":
+            first, second = ((read_formula(parts[at], written), read_name(parts[at + 1], written)) for at in (0, 2))
+            return MarkSaying("point", insets=(first, second))
+        case "place":
+            return MarkSaying("point", x=read_formula(parts[0], written), y=read_formula(parts[1], written))
+        case _:
+            return MarkSaying("point", spot=_spot(tree, written))
+
+
+def _spot(tree: object, written: Written) -> EdgeSpot:
+    assert isinstance(tree, Tree)
+    if tree.data == "middle":
+        return EdgeSpot(read_name(tree.children[0], written), None, None)
+    distance, end, edge = tree.children
+    return EdgeSpot(read_name(edge, written), read_formula(distance, written), str(end).split()[1])
+
+
+def parse_hem(written: Written) -> HemSaying:
+    """`2 cm`, `2 cm, turned twice`, `2 cm, turned under 6 mm`, `casing for 1 cm, turned under 6 mm`."""
+    casing, twice, depth, under = False, False, None, None
+    for part in parse(written, "hem").children:
+        if isinstance(part, Token):
+            casing, twice = casing or part.type == "CASING_FOR", twice or part.type == "TURNED_TWICE"
+        elif depth is None:
+            depth = read_formula(part, written)
+        else:
+            under = read_formula(part, written)
+    assert depth is not None
+    return HemSaying(depth, casing, twice, under)
+
+
+def parse_pleat(written: Written) -> PleatSaying:
+    """`knife pleat of 1 cm at 10 cm from the left end of bottom edge, towards the left`."""
+    kind, depth, spot, *tails = parse(written, "pleat").children
+    towards, face = None, "right side"
+    for tail in tails:
+        assert isinstance(tail, Token)
+        if tail.type == "FACE":
+            face = _face(tail)
+        else:
+            towards = str(tail).split()[-1]
+    return PleatSaying(" ".join(str(kind).split()), read_formula(depth, written), _spot(spot, written), towards, face)
