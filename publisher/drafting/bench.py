@@ -4,13 +4,13 @@ A measure may ask an edge for its length, an edge asks its points, a point asks 
 by whatever way round, is a circle of formulas, and a finding.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar, cast
 
 from publisher.drafting.seam_values import Laying
-from publisher.measures import Asked, Formula, Literal, Measures, Name, Saying, native_literal
+from publisher.measures import Asked, Formula, Literal, Measures, Name, Saying, Solved, native_literal
 from publisher.source import Native, Source, WrittenMeasure, WrittenPiece, WrittenPlacement
 from publisher.terms import Finding, Place, Quantity, Severity, UnitSystem, Unusable, Variant, Written
 
@@ -45,6 +45,8 @@ class Bench:
     variant: Variant
     answer: Callable[["Bench", Asked], Quantity]  # how geometry answers a formula's questions
     lay: Callable[["Bench", WrittenPlacement], Laying]  # how a placement comes to lie, which marks may ask
+    solve: Callable[["Bench", Solved], Quantity]  # how a measure is solved for
+    fixed: Mapping[str, Quantity] = field(default_factory=dict)  # measures that are tried out while one is solved for
     done: dict[Asker, object] = field(default_factory=dict)
     failed: dict[Asker, Exception] = field(default_factory=dict)
     underway: list[Asker] = field(default_factory=list)

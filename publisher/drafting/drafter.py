@@ -12,6 +12,7 @@ from publisher.drafting.questions import answer
 from publisher.drafting.quotes import quote_all
 from publisher.drafting.references import copy_names, measure_quantity, the_copys_piece, work_out
 from publisher.drafting.seams import draft_binding, draft_placement, draft_seam
+from publisher.drafting.solving import solve_measure
 from publisher.drafting.values import Draft, Piece, PieceKind
 from publisher.measures import Measures
 from publisher.source import Source, WrittenPiece
@@ -41,7 +42,7 @@ def draft_variants(source: Source, measures: Measures) -> tuple[tuple[Draft, ...
 
 def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple[Draft, tuple[Finding, ...]]:
     """One draft. What cannot be drafted is left out and told; it hides nothing else."""
-    bench = Bench(source, measures, variant, answer, laying_of)
+    bench = Bench(source, measures, variant, answer, laying_of, solve_measure)
     found: list[Finding] = list(_names_used_twice(bench))
     worked = _each(
         source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found

@@ -8,10 +8,11 @@ from publisher.drafting.allowances import (
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
+from publisher.drafting.points import told_point
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.sizes import rectangle_size
 from publisher.geometry import Arc, Line, Path, Point, Segment, arc_by_height, arc_by_radius, round_corner
-from publisher.measures import ArcSaying, Formula, Name, Pair
+from publisher.measures import ArcSaying, Formula, Name, Pair, PointSaying
 from publisher.source import WrittenPiece
 from publisher.terms import Dimension, Place, did_you_mean
 
@@ -35,13 +36,32 @@ def _point(bench: Bench, piece: WrittenPiece, name: str) -> Point:
         corners = (Point(0.0, 0.0), Point(width, 0.0), Point(width, height), Point(0.0, height))
         return dict(zip(RECTANGLE_CORNERS, corners, strict=True))[name]
     native = next(native for written, native in piece.outline.points if written == name)
-    pair = bench.formula(native)
-    assert isinstance(pair, Pair)
+    said = bench.saying(bench.native(native))
+    if isinstance(said, PointSaying):
+        return told_point(
+            bench,
+            piece,
+            said,
+            bench.native(native),
+            lambda other: piece_point(bench, piece, other),
+            lambda edge: _known_path(bench, piece, edge, said),
+        )
+    assert isinstance(said, Pair)
     x, y = (
         as_length(bench, work_out_formula(bench, side), native, f"the point '{name}'")
-        for side in (pair.first, pair.second)
+        for side in (said.first, said.second)
     )
     return Point(x, y)
+
+
+def _known_path(bench: Bench, piece: WrittenPiece, name: str, said: PointSaying) -> Path:
+    """An edge of the outline as drafted, for a point that lies by it."""
+    assert said.spot is not None
+    names = outline_plan(bench, piece).drafted_names
+    if name not in names:
+        place = said.spot.edge.place
+        raise unusable("no-such-edge", place, f"'{piece.name}' has no edge called '{name}'", did_you_mean(name, names))
+    return drafted_path(bench, piece, name)
 
 
 def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> tuple[str, ...]:

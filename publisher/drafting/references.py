@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, head_and_tail, unknown, unusable
 from publisher.drafting.seam_values import Laying
-from publisher.measures import Asked, Formula, Literal, Name, evaluate
+from publisher.measures import Asked, Formula, Literal, Name, Solved, evaluate
 from publisher.source import Native, WrittenMark, WrittenNotion, WrittenPiece
 from publisher.terms import Dimension, Quantity, Written, did_you_mean
 
@@ -22,6 +22,10 @@ class BenchLookup:
     def asked(self, asked: Asked) -> Quantity:
         """What geometry answers: a length, width, height or distance."""
         return self.bench.answer(self.bench, asked)
+
+    def solved(self, solved: Solved) -> Quantity:
+        """The length that makes both sides equal; only a measure can be solved for."""
+        return self.bench.solve(self.bench, solved)
 
     def literal(self, literal: Literal) -> Quantity:
         """A literal in the variant's own units."""
@@ -87,6 +91,8 @@ def named_quantity(bench: Bench, name: Name) -> Quantity:
 
 def measure_quantity(bench: Bench, name: str) -> Quantity:
     """A measure that exists, in this variant."""
+    if name in bench.fixed:
+        return bench.fixed[name]
     measure = bench.measures_by_name[name]
     by_size = dict(measure.by_size)
     native = by_size.get(bench.variant.size, by_size.get(None))

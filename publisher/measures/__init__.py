@@ -21,7 +21,9 @@ from publisher.measures.values import (
     Operation,
     Pair,
     PleatSaying,
+    PointSaying,
     Saying,
+    Solved,
 )
 
 __all__ = [
@@ -43,7 +45,9 @@ __all__ = [
     "Operation",
     "Pair",
     "PleatSaying",
+    "PointSaying",
     "Saying",
+    "Solved",
     "evaluate",
     "names_in",
     "native_literal",

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Protocol
 
-from publisher.measures.values import Asked, Formula, Literal, Name, Operation
+from publisher.measures.values import Asked, Formula, Literal, Name, Operation, Solved
 from publisher.terms import (
     Dimension,
     DimensionError,
@@ -30,6 +30,9 @@ class Lookup(Protocol):
     def asked(self, asked: Asked) -> Quantity:
         """What geometry answers. Raises Unusable."""
 
+    def solved(self, solved: Solved) -> Quantity:
+        """The length that makes both sides of it equal. Raises Unusable."""
+
     def literal(self, literal: Literal) -> Quantity:
         """A literal in the variant's own units."""
 
@@ -53,6 +56,8 @@ def evaluate(formula: Formula, lookup: Lookup) -> Quantity:
             return _which(formula, [evaluate(about, lookup) for about in formula.about])
         case Asked():
             return lookup.asked(formula)
+        case Solved():
+            return lookup.solved(formula)
         case Operation():
             return _chained(formula, lookup)
 

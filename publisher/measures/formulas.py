@@ -7,10 +7,12 @@ from lark import Token, Tree
 from publisher.measures.grammar import SPACES, parse, unreadable
 from publisher.measures.values import (
     Asked,
+    EdgeSpot,
     Formula,
     Literal,
     Name,
     Operation,
+    Solved,
 )
 from publisher.terms import UNITS, Dimension, Quantity, Written, read_amount, read_length
 
@@ -64,6 +66,10 @@ def read_formula(tree: object, written: Written) -> Formula:
             sign = {"−": "-", "×": "*", "÷": "/"}.get(str(parts[1]).strip(), str(parts[1]).strip())
             place = _token_place(parts[1], written)
             return Operation(sign, read_formula(parts[0], written), read_formula(parts[2], written), place)
+        case "solved":
+            asked, left, _, right, low, high = parts
+            first, second, least, most = (read_formula(part, written) for part in (left, right, low, high))
+            return Solved(first, second, least, most, _token_place(asked, written))
         case "asked_which":
             return Asked(
                 _first_word(parts[0]),
@@ -106,3 +112,12 @@ def _literal(token: object, written: Written) -> Literal:
     if unit in ("deg", "°"):
         return Literal(Quantity(amount, Dimension.ANGLE), "deg", place)
     return Literal(Quantity(amount * UNITS[unit], Dimension.LENGTH), unit, place)
+
+
+def read_spot(tree: object, written: Written) -> EdgeSpot:
+    """A spot on an edge: its middle, or a distance from one of its ends."""
+    assert isinstance(tree, Tree)
+    if tree.data == "middle":
+        return EdgeSpot(read_name(tree.children[0], written), None, None)
+    distance, end, edge = tree.children
+    return EdgeSpot(read_name(edge, written), read_formula(distance, written), str(end).split()[1])

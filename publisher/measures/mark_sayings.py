@@ -2,7 +2,7 @@
 
 from lark import Token, Tree
 
-from publisher.measures.formulas import read_formula, read_name
+from publisher.measures.formulas import read_formula, read_name, read_spot
 from publisher.measures.grammar import Parsed, parse
 from publisher.measures.values import (
     EdgeSpot,
@@ -41,7 +41,7 @@ def _mark_body(mark: Parsed, written: Written) -> MarkSaying:
         return _line_body(mark, " ".join(str(parts[0]).split()), written)
     if mark.data == "notch":
         kind = "double notch" if str(parts[0]).startswith("double") else "notch"
-        return MarkSaying(kind, spot=_spot(parts[1], written))
+        return MarkSaying(kind, spot=read_spot(parts[1], written))
     return _point_body(parts[0], written)
 
 
@@ -51,7 +51,7 @@ def _line_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:
         return MarkSaying(kind, start=read_name(parts[0], written), end=read_name(parts[1], written))
     if mark.data == "line_beside":
         return MarkSaying(kind, insets=((read_formula(parts[0], written), read_name(parts[1], written)),))
-    return MarkSaying(kind, spot=_spot(parts[0], written))
+    return MarkSaying(kind, spot=read_spot(parts[0], written))
 
 
 def _point_body(tree: object, written: Written) -> MarkSaying:
@@ -68,15 +68,7 @@ def _point_body(tree: object, written: Written) -> MarkSaying:
         case "place":
             return MarkSaying("point", x=read_formula(parts[0], written), y=read_formula(parts[1], written))
         case _:
-            return MarkSaying("point", spot=_spot(tree, written))
-
-
-def _spot(tree: object, written: Written) -> EdgeSpot:
-    assert isinstance(tree, Tree)
-    if tree.data == "middle":
-        return EdgeSpot(read_name(tree.children[0], written), None, None)
-    distance, end, edge = tree.children
-    return EdgeSpot(read_name(edge, written), read_formula(distance, written), str(end).split()[1])
+            return MarkSaying("point", spot=read_spot(tree, written))
 
 
 def parse_hem(written: Written) -> HemSaying:
@@ -103,4 +95,6 @@ def parse_pleat(written: Written) -> PleatSaying:
             face = _face(tail)
         else:
             towards = str(tail).split()[-1]
-    return PleatSaying(" ".join(str(kind).split()), read_formula(depth, written), _spot(spot, written), towards, face)
+    return PleatSaying(
+        " ".join(str(kind).split()), read_formula(depth, written), read_spot(spot, written), towards, face
+    )

@@ -13,10 +13,11 @@ from publisher.measures.sayings import (
     parse_name,
     parse_pair,
     parse_part,
+    parse_point,
     parse_side,
     parse_width,
 )
-from publisher.measures.values import Asked, Formula, Measures, Name, Operation, Saying
+from publisher.measures.values import Asked, Formula, Measures, Name, Operation, Saying, Solved
 from publisher.source import Native, Source, WrittenPiece, quotes_of
 from publisher.terms import Finding, Place, Severity, UnitSystem, Unusable, Written
 
@@ -81,12 +82,12 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
     shape = piece.outline or piece.rectangle
     if piece.outline is not None:
         for written in _natives(*(native for _, native in piece.outline.points)):
-            yield written, lambda text: parse_pair(text, "point")
+            yield written, parse_point
         for _, written in piece.outline.edges:
             yield written, parse_edge
     if piece.rectangle is not None:
         for written in _natives(piece.rectangle.says):
-            yield written, lambda text: parse_pair(text, "rectangle")
+            yield written, parse_pair
     formulas = [native for _, native in (shape.round if shape else ())]
     formulas += [native for _, native in piece.edge_allowances]
     optional = [piece.allowance]
@@ -129,6 +130,9 @@ def names_in(formula: Formula, asked: bool = True) -> Iterator[str]:
             if formula.left is not None:
                 yield from names_in(formula.left, asked)
             yield from names_in(formula.right, asked)
+        case Solved():
+            for side in (formula.left, formula.right, formula.low, formula.high):
+                yield from names_in(side, asked)
         case Asked():
             for about in formula.about if asked or formula.what in ("larger", "smaller") else ():
                 yield from names_in(about, asked)

@@ -3,9 +3,9 @@
 import re
 from fractions import Fraction
 
-from lark import Tree
+from lark import Token, Tree
 
-from publisher.measures.formulas import parse_formula, read_formula, read_name
+from publisher.measures.formulas import parse_formula, read_formula, read_name, read_spot
 from publisher.measures.grammar import parse, unreadable
 from publisher.measures.values import (
     ArcSaying,
@@ -15,16 +15,42 @@ from publisher.measures.values import (
     MaterialWidth,
     Name,
     Pair,
+    PointSaying,
 )
 from publisher.terms import Written, did_you_mean, read_length
 
 LONGEST_WIDTH = 80  # signs
 
 
-def parse_pair(written: Written, kind: str) -> Pair:
-    """`A by B` (kind `rectangle`) or `X, Y` (kind `point`)."""
-    first, second = parse(written, kind).children
+def parse_pair(written: Written) -> Pair:
+    """`A by B`: the sides of a rectangle."""
+    first, second = parse(written, "rectangle").children
     return Pair(read_formula(first, written), read_formula(second, written))
+
+
+def parse_point(written: Written) -> Pair | PointSaying:
+    """`X, Y`, or where a point lies by others: `4 cm to the right of A`, `halfway from A to B`, …"""
+    tree = parse(written, "point")
+    parts = tree.children
+    match tree.data:
+        case "coordinates":
+            return Pair(read_formula(parts[0], written), read_formula(parts[1], written))
+        case "on_edge":
+            return PointSaying("on edge", spot=read_spot(parts[0], written))
+        case "square":
+            amount, way, edge, spot = parts
+            return PointSaying(
+                "square",
+                (read_name(edge, written),),
+                (read_formula(amount, written),),
+                (str(way).split()[-1],),
+                read_spot(spot, written),
+            )
+    kinds = {"beside": "beside", "polar": "polar", "between": "between", "meeting": "meeting"}
+    names = tuple(read_name(part, written) for part in parts if isinstance(part, Token) and part.type == "NAME")
+    ways = tuple(str(part).split()[-1] for part in parts if isinstance(part, Token) and part.type == "WAY")
+    amounts = tuple(read_formula(part, written) for part in parts if isinstance(part, Tree))
+    return PointSaying(kinds[str(tree.data)], names, amounts, ways)
 
 
 def parse_edge(written: Written) -> LineSaying | ArcSaying:

@@ -44,7 +44,18 @@ class Asked:
     place: Place = field(compare=False)
 
 
-Formula = Literal | Name | Operation | Asked
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """`solved for length of A = length of B from 1 cm to 20 cm`: the length that makes both sides equal."""
+
+    left: "Formula"
+    right: "Formula"
+    low: "Formula"
+    high: "Formula"
+    place: Place = field(compare=False)
+
+
+Formula = Literal | Name | Operation | Asked | Solved
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +162,23 @@ class Matching:
 
 
 @dataclass(frozen=True, slots=True)
+class PointSaying:
+    """Where a point lies, told by others.
+
+    `beside`: `amounts` to the `ways` of `names`[0]. `polar`: `amounts` are distance and angle from `names`[0].
+    `on edge`: at `spot`. `square`: `amounts`[0] square to the edge from `spot`, on the side of `ways`.
+    `between`: `amounts`[0] (or half) of the way from `names`[0] to `names`[1].
+    `meeting`: where the straight lines through `names`[0] and [1], [2] and [3] meet.
+    """
+
+    kind: str
+    names: tuple[Name, ...] = ()
+    amounts: tuple[Formula, ...] = ()
+    ways: tuple[str, ...] = ()
+    spot: "EdgeSpot | None" = None
+
+
+@dataclass(frozen=True, slots=True)
 class Pair:
     """Two formulas: the sides of a rectangle, or x and y of a point."""
 
@@ -177,6 +205,7 @@ Saying = (
     | ActionSaying
     | Matching
     | Pair
+    | PointSaying
     | MaterialWidth
     | Fraction
     | tuple[Name, ...]

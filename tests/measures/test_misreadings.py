@@ -18,6 +18,7 @@ from publisher.measures.sayings import (
     parse_name,
     parse_pair,
     parse_part,
+    parse_point,
     parse_side,
     parse_width,
 )
@@ -26,14 +27,6 @@ from publisher.terms import Finding, Severity, Unusable, Written
 from tests.measures.marked import COLUMN, LINE, unmarked, written
 
 Parser = Callable[[Written], object]
-
-
-def parse_rectangle(text: Written) -> object:
-    return parse_pair(text, "rectangle")
-
-
-def parse_point(text: Written) -> object:
-    return parse_pair(text, "point")
 
 
 def unreadable(parser: Parser, text: Written) -> Finding:
@@ -137,8 +130,8 @@ KNOWN_OPTIONS = "known here: 'cut 2', 'to the finished line', 'alike'"
 @pytest.mark.parametrize(
     ("parser", "marked", "says", "mend"),
     [
-        (parse_rectangle, "10 cm «x» 4 cm", "'by'", SIGN_MISSING),
-        (parse_rectangle, "10 cm by 4 cm «by» 2 cm", "'by' cannot stand here", reserved("by")),
+        (parse_pair, "10 cm «x» 4 cm", "'by'", SIGN_MISSING),
+        (parse_pair, "10 cm by 4 cm «by» 2 cm", "'by' cannot stand here", reserved("by")),
         (parse_point, "«a»", "the end cannot stand here", LIKE),
         (parse_point, "a, b«,» c", "',' cannot stand here", LIKE),
         (parse_edge, "«curve» from a to b", "'arc from … to … with radius …' or 'line from … to …' is expected", LIKE),
@@ -302,7 +295,7 @@ def _marked_parts(line: str) -> Iterator[tuple[str, str]]:
 
 PARSERS = [
     parse_formula,
-    parse_rectangle,
+    parse_pair,
     parse_point,
     parse_edge,
     parse_side,
@@ -313,6 +306,7 @@ PARSERS = [
     parse_action,
     parse_width,
     parse_part,
+    parse_point,
 ]
 WORDS = (
     *("of", "from", "to", "and", "at", "the", "with", "by", "for", "width", "lid.around", "body", "on", "é", "_", "’"),

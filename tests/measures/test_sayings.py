@@ -31,6 +31,7 @@ from publisher.measures.sayings import (
     parse_name,
     parse_pair,
     parse_part,
+    parse_point,
     parse_side,
     parse_width,
 )
@@ -200,7 +201,7 @@ def test_the_names_that_a_formula_reads() -> None:
     ],
 )
 def test_a_pair(kind: str, text: str, tree: Pair) -> None:
-    assert parse_pair(written(text), kind) == tree
+    assert (parse_pair if kind == "rectangle" else parse_point)(written(text)) == tree
 
 
 @pytest.mark.parametrize(
