@@ -1,13 +1,15 @@
 """The lines of a PDF as PDFium reads them, a library that takes no part in writing: in mm, y down, page by page."""
 
 import ctypes
+import functools
 import itertools
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import pypdfium2
 import pypdfium2.raw as pdfium
+import shapely
 
 MM = 25.4 / 72
 
@@ -53,6 +55,21 @@ class ReadPath:
         spots = self.flattened()
         xs, ys = [x for x, _ in spots], [y for _, y in spots]
         return min(xs), min(ys), max(xs), max(ys)
+
+    @property
+    def ink(self) -> shapely.Geometry:
+        """What it blackens: a line in its width, dashes as if drawn through; an area, holes left out; what its clip shows."""
+        parts = [replace(self, commands=part).flattened(24) for part in self._parts()]
+        lines = [shapely.LineString(part).buffer(self.width / 2) for part in parts if self.stroked and len(part) > 1]
+        areas = [shapely.make_valid(shapely.Polygon(part)) for part in parts if self.filled and len(part) > 3]
+        # Even and odd: a border is an outer and an inner ring.
+        ink = shapely.union_all([*lines, functools.reduce(shapely.symmetric_difference, areas, shapely.Polygon())])
+        return ink if self.clip is None else ink.intersection(shapely.box(*self.clip))
+
+    def _parts(self) -> Iterator[tuple[Command, ...]]:
+        starts = [at for at, command in enumerate(self.commands) if command.operator == "m"]
+        for start, end in itertools.pairwise((*starts, len(self.commands))):
+            yield self.commands[start:end]
 
     @property
     def length(self) -> float:
@@ -106,7 +123,7 @@ def _page(page: pypdfium2.PdfPage) -> ReadPage:
         thing = pdfium.FPDFPage_GetObject(page.raw, at)
         kind = pdfium.FPDFPageObj_GetType(thing)
         if kind == pdfium.FPDF_PAGEOBJ_PATH:
-            found.append(_path(thing, to_paper, None, None))
+            found.append(_path(thing, to_paper, _clip(thing, to_paper), None))
         elif kind == pdfium.FPDF_PAGEOBJ_FORM:
             inner = _then(_matrix(thing), to_paper)
             clip = _clip(thing, to_paper)
