@@ -104,6 +104,13 @@ def ink_of(pdf_bytes: bytes, page: int, pixels_per_mm: float = 4.0) -> list[Spot
     ]
 
 
+def blackness_of(pdf_bytes: bytes) -> list[float]:
+    """How much of every page is black, per cent: the mean over all its dots at 100 to the inch, greys in part."""
+    with pypdfium2.PdfDocument(pdf_bytes) as document:
+        shown = (document[at].render(scale=100 / 72, grayscale=True).to_numpy() for at in range(len(document)))
+        return [float(100 * (1 - page.mean() / 255)) for page in shown]
+
+
 def _cubic(start: Spot, first: Spot, second: Spot, end: Spot, part: float) -> Spot:
     rest = 1 - part
     weights = (rest**3, 3 * rest**2 * part, 3 * rest * part**2, part**3)
