@@ -1,13 +1,15 @@
 """The lines of a PDF as PDFium reads them, a library that takes no part in writing: in mm, y down, page by page."""
 
 import ctypes
+import functools
 import itertools
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import pypdfium2
 import pypdfium2.raw as pdfium
+import shapely
 
 MM = 25.4 / 72
 
@@ -55,6 +57,21 @@ class ReadPath:
         return min(xs), min(ys), max(xs), max(ys)
 
     @property
+    def ink(self) -> shapely.Geometry:
+        """What it blackens: a line in its width, dashes as if drawn through; an area, holes left out; what its clip shows."""
+        parts = [replace(self, commands=part).flattened(24) for part in self._parts()]
+        lines = [shapely.LineString(part).buffer(self.width / 2) for part in parts if self.stroked and len(part) > 1]
+        areas = [shapely.make_valid(shapely.Polygon(part)) for part in parts if self.filled and len(part) > 3]
+        # Even and odd: a border is an outer and an inner ring.
+        ink = shapely.union_all([*lines, functools.reduce(shapely.symmetric_difference, areas, shapely.Polygon())])
+        return ink if self.clip is None else ink.intersection(shapely.box(*self.clip))
+
+    def _parts(self) -> Iterator[tuple[Command, ...]]:
+        starts = [at for at, command in enumerate(self.commands) if command.operator == "m"]
+        for start, end in itertools.pairwise((*starts, len(self.commands))):
+            yield self.commands[start:end]
+
+    @property
     def length(self) -> float:
         """How long it is."""
         spots = self.flattened()
@@ -87,6 +104,13 @@ def ink_of(pdf_bytes: bytes, page: int, pixels_per_mm: float = 4.0) -> list[Spot
     ]
 
 
+def blackness_of(pdf_bytes: bytes) -> list[float]:
+    """How much of every page is black, per cent: the mean over all its dots at 100 to the inch, greys in part."""
+    with pypdfium2.PdfDocument(pdf_bytes) as document:
+        shown = (document[at].render(scale=100 / 72, grayscale=True).to_numpy() for at in range(len(document)))
+        return [float(100 * (1 - page.mean() / 255)) for page in shown]
+
+
 def _cubic(start: Spot, first: Spot, second: Spot, end: Spot, part: float) -> Spot:
     rest = 1 - part
     weights = (rest**3, 3 * rest**2 * part, 3 * rest * part**2, part**3)
@@ -106,7 +130,7 @@ def _page(page: pypdfium2.PdfPage) -> ReadPage:
         thing = pdfium.FPDFPage_GetObject(page.raw, at)
         kind = pdfium.FPDFPageObj_GetType(thing)
         if kind == pdfium.FPDF_PAGEOBJ_PATH:
-            found.append(_path(thing, to_paper, None, None))
+            found.append(_path(thing, to_paper, _clip(thing, to_paper), None))
         elif kind == pdfium.FPDF_PAGEOBJ_FORM:
             inner = _then(_matrix(thing), to_paper)
             clip = _clip(thing, to_paper)

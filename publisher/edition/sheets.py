@@ -23,7 +23,6 @@ from publisher.geometry import Point
 from publisher.template_pages import Edition, Frame, PlacedPiece, TemplatePage, templates_of
 from publisher.terms import Finding, Phrase
 
-JOINING_LABEL_DEPTH = 2.3  # mm from the frame's edge to the middle of a joining mark's letter
 PLAN_GAP = 8.0  # mm between the check block and the page plan below it
 PLAN_WORDS = 11.0  # mm for the sentence above the plan
 JOINING_LABEL_SIZE = (6.0, 3.2)  # mm
@@ -151,14 +150,11 @@ def _shown_name(piece: Piece, placed: PlacedPiece) -> str:
 
 
 def _joining(page: TemplatePage) -> list[Spot]:
-    inwards = {"left": (1, 0), "right": (-1, 0), "top": (0, 1), "bottom": (0, -1)}
     width, height = JOINING_LABEL_SIZE
-    spots: list[Spot] = []
-    for mark in page.joining_marks:
-        x, y = inwards[mark.side]
-        middle = Point(mark.at.x + x * JOINING_LABEL_DEPTH, mark.at.y + y * JOINING_LABEL_DEPTH)
-        spots.append(Spot(mark.label, middle.x - width / 2, middle.y - height / 2, width, height))
-    return spots
+    return [
+        Spot(mark.label, mark.letter.x - width / 2, mark.letter.y - height / 2, width, height)
+        for mark in page.joining_marks
+    ]
 
 
 def _captions(page: TemplatePage, speak: Speaker) -> list[Spot]:

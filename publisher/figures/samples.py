@@ -65,7 +65,7 @@ def _notch(double: bool) -> list[Stroke]:
 
 def _joined() -> list[Stroke]:
     edge = Path((Line(Point(WIDTH / 2, 0.5), Point(WIDTH / 2, HEIGHT - 0.5)),))
-    halves = [stroke for side in ("left", "right") for stroke in joining_strokes(JoiningMark(MIDDLE, side, ""))]
+    halves = [stroke for side in ("left", "right") for stroke in joining_strokes(JoiningMark(MIDDLE, side, "", MIDDLE))]
     return [Stroke(edge, Style.FRAME), *halves]
 
 

@@ -13,16 +13,37 @@ JOINING_RADIUS = 5.0  # mm, of the ring that two halves make; a letter stands in
 ROOM = JOINING_RADIUS + 1.0
 LONG_EDGE = 150.0  # mm: a longer edge is joined at its quarter points too
 STEP, STEPS = 4.0, 4  # how a mark may move along its edge, mm
+LETTER_DEPTH = 2.3  # mm from the edge to the middle of a half ring's letter, where no line is in its way
+LETTER_HALF = 0.9  # mm: half of a capital of 7 pt, either way
+LETTER_ROOM = 1.6  # mm its middle keeps from a line where it can: white is left even beside a W
+# A line that runs along the edge inside a half ring leaves room before it or behind it; one across it, beside it.
+LETTER_DEPTHS = tuple(1.2 + at * 0.1 for at in range(26))
+LETTER_ASIDE = (0.0, 1.5, -1.5, 3.0, -3.0)
+INWARDS = {"left": Point(1.0, 0.0), "right": Point(-1.0, 0.0), "top": Point(0.0, -1.0), "bottom": Point(0.0, 1.0)}
 
 Tile = tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """One shared edge of two tiles: its letter, and the middles of its rings on the sheet."""
+    """One shared edge of two tiles: its letter, the middles of its rings on the sheet, and the piece's lines near it."""
 
     label: str
     spots: tuple[Point, ...]
+    lines: tuple[Line, ...]
+
+    def letter_spot(self, ring: Point, side: str) -> Point:
+        """The middle of the letter in the half of a ring that a tile shows on one side: the usual, or the nearest to it
+        clear of lines; where all of the half is crossed, the clearest."""
+        inwards = INWARDS[side]
+        usual = ring + inwards * LETTER_DEPTH
+        spots = [
+            ring + inwards * depth + inwards.left() * aside
+            for depth in LETTER_DEPTHS
+            for aside in LETTER_ASIDE
+            if Point(depth + LETTER_HALF, abs(aside) + LETTER_HALF).length < JOINING_RADIUS - 0.3
+        ]
+        return max((usual, *spots), key=lambda spot: (_letter_clearance(spot, self.lines), -(spot - usual).length))
 
 
 def join_tiles(
@@ -40,7 +61,8 @@ def join_tiles(
         }
         for other, edge in edges.items():
             if other in tiles:
-                joins[frozenset(((row, column), other))] = Join(_letters(len(joins)), _spots(edge, lines))
+                near = tuple(line for line in lines if _comes_near(line.box, edge.box))
+                joins[frozenset(((row, column), other))] = Join(_letters(len(joins)), _spots(edge, near), near)
     return joins
 
 
@@ -50,8 +72,11 @@ def _letters(number: int) -> str:
 
 def _spots(edge: Line, lines: Sequence[Line]) -> tuple[Point, ...]:
     parts = (0.25, 0.5, 0.75) if edge.length > LONG_EDGE else (0.5,)
-    near = [line for line in lines if _comes_near(line.box, edge.box)]
-    return tuple(_clear_spot(edge, part * edge.length, near) for part in parts)
+    return tuple(_clear_spot(edge, part * edge.length, lines) for part in parts)
+
+
+def _letter_clearance(spot: Point, lines: Sequence[Line]) -> float:
+    return min((LETTER_ROOM, *(nearest(Path((line,)), spot)[2] for line in lines)))
 
 
 def _comes_near(one: Box, other: Box) -> bool:

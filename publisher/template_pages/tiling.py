@@ -104,4 +104,5 @@ def _sides(row: int, column: int) -> dict[str, tuple[int, int]]:
 
 def _marks(side: str, join: Join, shift: Point) -> Iterator[JoiningMark]:
     for spot in join.spots:
-        yield JoiningMark(Point(spot.x + shift.x, shift.y - spot.y), side, join.label)
+        at, letter = (Point(one.x + shift.x, shift.y - one.y) for one in (spot, join.letter_spot(spot, side)))
+        yield JoiningMark(at, side, join.label, letter)

@@ -79,6 +79,7 @@ class JoiningMark:
     at: Point
     side: str
     label: str  # the same on both pages
+    letter: Point  # the middle of the label, in this half, mm, y down
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from shapely import LineString, Polygon
 from shapely.affinity import translate
 
 from publisher.drafting import Piece
-from publisher.geometry import Path, Point
+from publisher.geometry import Line, Path, Point
 from publisher.template_pages import (
     EDITIONS,
     JOINING_RADIUS,
@@ -20,6 +20,7 @@ from publisher.template_pages import (
     TemplatePage,
     plan_pages,
 )
+from publisher.template_pages.joining import INWARDS, Join
 from publisher.terms import Severity, UnitSystem
 from tests.hand_pieces import hand_draft, hand_piece, polyline, rectangle, rounded
 
@@ -196,3 +197,26 @@ def test_each_tile_joins_the_next_without_overlap() -> None:
     assert len(sheets) == 1
     assert len({(one.row, one.column) for one in pages}) == len(pages)
     assert not any(one == other for one, other in itertools.combinations([page.number for page in pages], 2))
+
+
+@pytest.mark.parametrize("side", ["left", "right", "top", "bottom"])
+def test_a_letter_makes_way_for_a_line_along_its_edge(side: str) -> None:
+    ring, inwards = Point(100.0, 200.0), INWARDS[side]
+    along = inwards.left() * 60.0
+    assert Join("A", (ring,), ()).letter_spot(ring, side) == ring + inwards * 2.3
+    for tenths in range(1, 50):
+        foot = ring + inwards * (tenths / 10)
+        spot = Join("A", (ring,), (Line(foot - along, foot + along),)).letter_spot(ring, side)
+        depth = (spot - ring).dot(inwards)
+        # A capital of 7 pt is 1.7 mm high and about as wide: half of it, half a pen, and 0.2 mm of white at least.
+        assert abs(depth - tenths / 10) >= 1.2, tenths
+        assert 1.1 < depth < 4.0, tenths
+
+
+def test_a_letter_makes_way_for_a_line_across_its_half_ring() -> None:
+    ring = Point(0.0, 0.0)
+    across = Line(Point(-10.0, 0.0), Point(10.0, 0.0))
+    spot = Join("A", (ring,), (across,)).letter_spot(ring, "left")
+    assert abs(spot.y) >= 1.5
+    assert spot.x > 1.0
+    assert spot.length < JOINING_RADIUS - 1.2
