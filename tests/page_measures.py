@@ -95,6 +95,7 @@ class Cell:
     column: int
     row: int
     rows: int
+    columns: int
     texts: tuple[InkText, ...]
 
 
@@ -109,18 +110,18 @@ def tables_of(pdf_bytes: bytes, inks: Sequence[Sequence[InkText]]) -> list[list[
         pages = {page.obj.objgen: at for at, page in enumerate(pdf.pages)}
         for table in _elements(pdf.Root.StructTreeRoot, "/Table"):
             cells: dict[int, list[Cell]] = {}
-            for column, row, rows, cell in _laid_out(list(_elements(table, "/TR"))):
+            for column, row, rows, columns, cell in _laid_out(list(_elements(table, "/TR"))):
                 texts_of: dict[int, list[InkText]] = {}
                 for place in _contents(cell, pages):
                     texts_of.setdefault(place[0], []).extend(tagged.get(place, ()))
                 for page, texts in texts_of.items():
-                    cells.setdefault(page, []).append(Cell(column, row, rows, tuple(texts)))
+                    cells.setdefault(page, []).append(Cell(column, row, rows, columns, tuple(texts)))
             found += list(cells.values())
     return found
 
 
-def _laid_out(rows: Sequence[pikepdf.Object]) -> Iterator[tuple[int, int, int, pikepdf.Object]]:
-    """(column, row, how many rows, cell): a cell of several rows pushes those of the rows below it to the right."""
+def _laid_out(rows: Sequence[pikepdf.Object]) -> Iterator[tuple[int, int, int, int, pikepdf.Object]]:
+    """(column, row, how many rows and columns, cell): a cell of several rows pushes those of the rows below it to the right."""
     taken: set[tuple[int, int]] = set()
     for at, row in enumerate(rows):
         column = 0
@@ -128,8 +129,9 @@ def _laid_out(rows: Sequence[pikepdf.Object]) -> Iterator[tuple[int, int, int, p
             while (column, at) in taken:
                 column += 1
             deep = int(cell.get("/A", {}).get("/RowSpan", 1))
-            taken |= {(column, at + down) for down in range(deep)}
-            yield column, at, deep, cell
+            wide = int(cell.get("/A", {}).get("/ColSpan", 1))
+            taken |= {(column + over, at + down) for down in range(deep) for over in range(wide)}
+            yield column, at, deep, wide, cell
 
 
 def _elements(element: pikepdf.Object, *kinds: str) -> Iterator[pikepdf.Object]:
@@ -169,7 +171,8 @@ def leaving_cells(table: Sequence[Cell], right: float) -> list[str]:
         tops[cell.row] = min(text.top, tops.get(cell.row, text.top))
     found = []
     for cell, text in held:
-        limit = min((left - CELLS_APART for column, left in lefts.items() if column > cell.column), default=right + 0.1)
+        beyond = [left for column, left in lefts.items() if column >= cell.column + cell.columns]
+        limit = min((left - CELLS_APART for left in beyond), default=right + 0.1)
         floor = min((top for row, top in tops.items() if row >= cell.row + cell.rows), default=float("inf"))
         if text.right > limit or text.bottom > floor - LINES_APART:
             found.append(text.text)
