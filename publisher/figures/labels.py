@@ -111,12 +111,21 @@ def label_page(
     found: list[Finding] = []
     for one in shown:
         for wanted in _wanted(one, page):
-            label = _place_inside(one, wanted, filling) or _place_outside(one, wanted, filling)
+            label = _place_inside(one, wanted, filling)
+            if label is None and _may_go_without(wanted, page):
+                continue
+            label = label or _place_outside(one, wanted, filling)
             if label is None:
                 found.append(_no_room(one, page, wanted))
             else:
                 filling.add(label)
     return tuple(filling.labels), tuple(found)
+
+
+def _may_go_without(wanted: _Wanted, page: TemplatePage) -> bool:
+    """True for the block of a piece on any tile but the first: its name stands at the head of the page, and a leader
+    over the tile could be taken for a mark."""
+    return wanted.near is None and (page.row, page.column) != (1, 1)
 
 
 def _box_of(frame: Frame) -> Box:
