@@ -5,6 +5,7 @@ from publisher.drafting.halves import half_of, sided_name
 from publisher.drafting.mark_values import Hem
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
+from publisher.drafting.strips import SEWN_ALONG
 from publisher.measures import Formula, HemSaying, PleatSaying
 from publisher.source import Native, WrittenPiece, WrittenStrip
 from publisher.terms import UnitSystem, Written
@@ -22,6 +23,11 @@ def strip_end_allowance(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) 
     if strip.ends is not None:
         return work_out_length(bench, strip.ends, "the end allowance")
     return usual_allowance(bench, piece)
+
+
+def long_edge_allowance(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> float:
+    """Allowance of a strip's long edges, mm: nought where they are folded in."""
+    return usual_allowance(bench, piece) if str(strip.fold) in SEWN_ALONG else 0.0
 
 
 def usual_allowance(bench: Bench, piece: WrittenPiece) -> float:
@@ -48,7 +54,9 @@ def usual_allowance(bench: Bench, piece: WrittenPiece) -> float:
 def edge_allowance(bench: Bench, piece: WrittenPiece, edge: str) -> float:
     """Allowance of an edge, mm: what its hem takes, its own (by its name or a joint name), the piece's, the pattern's."""
     if piece.strip is not None:
-        return strip_end_allowance(bench, piece, piece.strip) if edge.endswith("end") else 0.0
+        if edge.endswith("end"):
+            return strip_end_allowance(bench, piece, piece.strip)
+        return long_edge_allowance(bench, piece, piece.strip)
     hem = edge_hem(bench, piece, edge)
     if hem is not None:
         return hem.takes

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 
-from publisher.drafting.allowances import edge_hem, strip_end_allowance, usual_allowance
+from publisher.drafting.allowances import edge_hem, long_edge_allowance, strip_end_allowance, usual_allowance
 from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.cutting import cut_line_of, draft_edges
 from publisher.drafting.grain import grain_line_of, grain_of
@@ -139,7 +139,9 @@ def _strip(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> Strip:
     return Strip(
         folding=folding,
         finished_width=strip_finished_width(
-            folding, edges["left end"].length - strip_thickness(bench, strip), allowance
+            folding,
+            edges["left end"].length + 2 * long_edge_allowance(bench, piece, strip) - strip_thickness(bench, strip),
+            allowance,
         ),
         finished_length=edges["long edge"].length,
         end_allowance=strip_end_allowance(bench, piece, strip),

@@ -2,6 +2,7 @@
 
 from publisher.drafting.allowances import (
     edge_allowance,
+    long_edge_allowance,
     pleats_take,
     strip_end_allowance,
     usual_allowance,
@@ -55,7 +56,7 @@ def cut_to_finished(bench: Bench, finished: float, allowances: float) -> float:
 
 
 def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[float, float]:
-    """Length between the end allowances and cut width of a strip, mm."""
+    """Length between the end allowances of a strip, and width between those of its long edges, mm."""
     folding = str(strip.fold)
     if folding not in CUT_WIDTHS:
         raise unusable(
@@ -70,7 +71,8 @@ def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[
         refuse_nothing(piece, side)
     width = strip_cut_width(folding, finished_width, usual_allowance(bench, piece)) + strip_thickness(bench, strip)
     cut_width = float(round_cut(length(width), bench.units, bench.inch_step).amount)
-    return cut_to_finished(bench, finished_length, 2 * strip_end_allowance(bench, piece, strip)), cut_width
+    long_edges = 2 * long_edge_allowance(bench, piece, strip)
+    return cut_to_finished(bench, finished_length, 2 * strip_end_allowance(bench, piece, strip)), cut_width - long_edges
 
 
 def strip_thickness(bench: Bench, strip: WrittenStrip) -> float:

@@ -55,6 +55,9 @@ def own_edge(piece: WrittenPiece, name: Name) -> str:
 def _begins_at(paths: list[Path], spot: EdgeSpot, written: WrittenMark) -> bool:
     """True when the end that is named is where the first of the paths begins."""
     assert spot.end is not None
+    if (paths[-1].end - paths[0].start).length < 1e-6:
+        # All round: the left end is the one from which the edge runs off to the right.
+        return ENDS[spot.end](paths[0].direction_at(0.0)) > 0
     start, end = ENDS[spot.end](paths[0].start), ENDS[spot.end](paths[-1].end)
     if abs(start - end) < 1e-6:
         other = "top or bottom" if spot.end in ("left", "right") else "left or right"

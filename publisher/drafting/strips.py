@@ -8,10 +8,13 @@ from collections.abc import Callable
 CUT_WIDTHS: dict[str, Callable[[float, float], float]] = {
     "in fourths": lambda f, a: 4 * f,
     "turned": lambda f, a: 2 * f + 2 * a,
+    "doubled": lambda f, a: 2 * f + 2 * a,
     "edges to the centre": lambda f, a: 2 * f,
     "single fold": lambda f, a: 2 * f,
     "plain": lambda f, a: f + 2 * a,
 }
+# Their long edges are sewn into a seam, so that they have an allowance.
+SEWN_ALONG = ("turned", "doubled", "plain")
 
 
 def strip_cut_width(folding: str, finished_width: float, allowance: float) -> float:

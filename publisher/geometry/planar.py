@@ -15,8 +15,11 @@ from publisher.geometry.segments import Line
 
 
 def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
-    """The area inside a closed path, its curves flattened within `tolerance`."""
-    return Polygon([(point.x, point.y) for point in path.flattened(tolerance)])
+    """The area inside a closed path, its curves flattened within `tolerance`.
+
+    Rounded to a billionth of a millimetre, so that ends which agree but for the last digit do not cross.
+    """
+    return Polygon([(round(point.x, 9), round(point.y, 9)) for point in path.flattened(tolerance)])
 
 
 def crossing(path: Path, tolerance: float = 0.005) -> Point | None:

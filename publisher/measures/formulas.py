@@ -1,6 +1,8 @@
 """Formulas and names as trees, each part with its place."""
 
+import math
 import re
+from fractions import Fraction
 
 from lark import Token, Tree
 
@@ -16,6 +18,8 @@ from publisher.measures.values import (
 )
 from publisher.terms import UNITS, Dimension, Quantity, Written, read_amount, read_length
 
+# A radian in degrees, as near as lengths are worked out; 360 deg / 1 rad is twice pi.
+RADIAN = Fraction(180) / Fraction(math.pi)
 _STANDS_ALONE = re.compile(r"\d+,\d+\s*[A-Za-z\"″]+")
 
 
@@ -92,7 +96,7 @@ def _first_word(token: object) -> str:
     return " ".join(str(token).split()[:-1])
 
 
-_LITERAL = re.compile(r"(?P<amount>.*?)\s*(?P<unit>inches|inch|in|mm|cm|ft|yards|yard|yd|m|deg|[\"″°])?")
+_LITERAL = re.compile(r"(?P<amount>.*?)\s*(?P<unit>inches|inch|in|mm|cm|ft|yards|yard|yd|m|deg|rad|[\"″°])?")
 
 
 def _literal(token: object, written: Written) -> Literal:
@@ -109,6 +113,8 @@ def _literal(token: object, written: Written) -> Literal:
         ) from None
     if not unit:
         return Literal(Quantity(amount, Dimension.NUMBER), "", place)
+    if unit == "rad":
+        return Literal(Quantity(amount * RADIAN, Dimension.ANGLE), "rad", place)
     if unit in ("deg", "°"):
         return Literal(Quantity(amount, Dimension.ANGLE), "deg", place)
     return Literal(Quantity(amount * UNITS[unit], Dimension.LENGTH), unit, place)

@@ -25,7 +25,7 @@ def _row(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> ChartRow:
         material=copy.material,
         count=copy.count,
         size=_size(draft, piece.as_cut, copy) if piece.kind is not PieceKind.DRAWN or copy.rough else None,
-        cut=_cut(piece, copy),
+        cut=_cut(copy),
         grain=_grain(piece),
         notes=tuple(_notes(draft, cloth, piece, copy)),
         template=piece.kind is PieceKind.DRAWN and not copy.rough,
@@ -40,9 +40,7 @@ def _size(draft: Draft, piece: Piece, copy: Copy) -> tuple[Quantity, Quantity]:
     return width, height
 
 
-def _cut(piece: Piece, copy: Copy) -> Phrase:
-    if piece.half is not None:
-        return Phrase.of("chart.cut-fold", count=str(copy.count))
+def _cut(copy: Copy) -> Phrase:
     if copy.mirrored and copy.count % 2 == 0:
         return Phrase.of("chart.cut-pair", count=str(copy.count // 2))
     return Phrase.of("chart.cut", count=str(copy.count))
@@ -77,6 +75,8 @@ def _joined_notes(draft: Draft, copy: Copy, plans: list[StripPlan]) -> list[Phra
 
 def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
+    if piece.half is not None:
+        notes.append(Phrase.of("chart.on-the-fold"))
     if copy.to_finished_line:
         inner = "to-finished-line" if piece.kind is PieceKind.DRAWN else "without-allowance"
         notes.append(Phrase.of(f"chart.{inner}"))

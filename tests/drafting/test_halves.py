@@ -156,3 +156,33 @@ def test_what_cannot_be_mirrored_is_told(written: str, instead: str, name: str, 
     assert says in finding.says
     fragment = "on the fold along" if name == "one-half" else "mirrored along"
     assert finding.place.line == pattern_line(pattern, fragment)
+
+
+def test_a_ring_on_the_fold_is_one_edge_and_has_a_left_and_a_right_end() -> None:
+    """Half a circle of 50 mm: the rim is 2·π·50 long, its middle at the back; a quarter from its left end is its right."""
+    pattern = """
+    pieces:
+      crown:
+        outline:
+          points:
+            front: 0 cm, 0 cm
+            back: 0 cm, 10 cm
+          edges:
+            rim: arc from front to back with radius 5 cm
+            middle: line from back to front
+          on the fold along: middle
+        copies:
+          only: canvas
+        marks:
+          front notch: notch at 0 from the left end of rim
+          side notch: notch at length of crown.rim / 4 from the left end of rim
+          other side: notch at length of crown.rim / 4 from the right end of rim
+          back notch: notch at the middle of rim
+    """
+    draft, findings = draft_text(pattern)
+    assert [finding for finding in findings if draft.variant in finding.variants] == []
+    piece = draft.piece("crown")
+    assert piece.edge("rim").length == pytest.approx(100 * math.pi)
+    at = {mark.name: (round(mark.at.x, 6), round(mark.at.y, 6)) for mark in piece.marks if isinstance(mark, Notch)}
+    assert at == {"front notch": (0, 0), "side notch": (50, 50), "other side": (-50, 50), "back notch": (0, 100)}
+    assert {mark.name for mark in piece.template.marks} == {"front notch", "side notch", "back notch"}

@@ -88,6 +88,7 @@ def strip(fold: str, width: str, extra: str = "") -> str:
     [
         # A turned band: Kinne and Cooley (1916), lines 2412 to 2414: cut 2 1/2 in with 1/4 in turnings, finished 1 in.
         ("turned", 1.0, 2.5),
+        ("doubled", 1.0, 2.5),  # the same, its raw edges sewn in together instead of turned
         # Double fold, four times; edges to the middle and single fold, twice (common practice, no source).
         ("in fourths", 1.0, 4.0),
         ("edges to the centre", 1.0, 2.0),
