@@ -38,7 +38,7 @@ def piece_figure(piece: Piece) -> Figure:
 def mark_strokes(mark: Mark) -> list[Stroke]:
     """The lines of one mark."""
     if isinstance(mark, Notch):
-        return notch_strokes(mark.cut_end, mark.inner_end, mark.double)
+        return notch_strokes(mark.cut_end, mark.inner_end, mark.double, mark.side)
     if isinstance(mark, PointMark):
         return point_strokes(mark.at)
     if isinstance(mark, Pleat):
@@ -91,11 +91,12 @@ def _line(start: Point, end: Point) -> Path:
     return Path((Line(start, end),))
 
 
-def notch_strokes(cut_end: Point, inner_end: Point, double: bool) -> list[Stroke]:
-    """A short line from the cut line inwards; two side by side for a double notch."""
+def notch_strokes(cut_end: Point, inner_end: Point, double: bool, side: Point | None = None) -> list[Stroke]:
+    """A short line from the cut line inwards; two side by side for a double notch, on the fold the one to its `side`."""
     aside = (inner_end - cut_end).unit().left() * (DOUBLE_APART / 2)
     shifts = (aside, -aside) if double else (Point(0.0, 0.0),)
-    return [Stroke(_line(cut_end + shift, inner_end + shift), Style.NOTCH) for shift in shifts]
+    drawn = [shift for shift in shifts if side is None or shift.dot(side) > 0]
+    return [Stroke(_line(cut_end + shift, inner_end + shift), Style.NOTCH) for shift in drawn]
 
 
 def point_strokes(at: Point) -> list[Stroke]:

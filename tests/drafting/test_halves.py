@@ -5,6 +5,7 @@ import math
 import pytest
 
 from publisher.drafting import LineMark, Notch, PointMark
+from publisher.figures.pieces import mark_strokes
 from publisher.geometry import inside
 from tests.specimens import draft_text, found, pattern_line
 
@@ -174,7 +175,7 @@ def test_a_ring_on_the_fold_is_one_edge_and_has_a_left_and_a_right_end() -> None
         copies:
           only: canvas
         marks:
-          front notch: notch at 0 from the left end of rim
+          front notch: double notch at 0 from the left end of rim
           side notch: notch at length of crown.rim / 4 from the left end of rim
           other side: notch at length of crown.rim / 4 from the right end of rim
           back notch: notch at the middle of rim
@@ -186,3 +187,7 @@ def test_a_ring_on_the_fold_is_one_edge_and_has_a_left_and_a_right_end() -> None
     at = {mark.name: (round(mark.at.x, 6), round(mark.at.y, 6)) for mark in piece.marks if isinstance(mark, Notch)}
     assert at == {"front notch": (0, 0), "side notch": (50, 50), "other side": (-50, 50), "back notch": (0, 100)}
     assert {mark.name for mark in piece.template.marks} == {"front notch", "side notch", "back notch"}
+    front = next(mark for mark in piece.template.marks if mark.name == "front notch")
+    strokes = mark_strokes(front)
+    # On the fold half of a double notch is printed, on the piece's own side of it.
+    assert [round(stroke.path.start.x, 6) for stroke in strokes] == [1.5]
