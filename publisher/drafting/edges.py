@@ -2,7 +2,6 @@
 
 from publisher.drafting.allowances import (
     edge_allowance,
-    joint_parts,
     pleats_take,
     strip_end_allowance,
     usual_allowance,
@@ -121,14 +120,25 @@ def refuse_nothing(piece: WrittenPiece, side: float) -> None:
 def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> tuple[str, ...]:
     """The edges that an edge name or joint name stands for. Raises Unusable with the nearest name."""
     names = edge_names(bench, piece)
-    parts = joint_parts(piece, edge) or (edge,)
+    joined = joint_edges(bench, piece, edge)
+    if not joined and edge not in names:
+        known = (*names, *(str(name) for name, _ in piece.joint_edges))
+        raise unusable(
+            "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{edge}'", did_you_mean(edge, known)
+        )
+    return joined or (edge,)
+
+
+def joint_edges(bench: Bench, piece: WrittenPiece, joint: str) -> tuple[str, ...]:
+    """The edges that a joint name stands for; none when it is no joint name. Raises Unusable where one is no edge."""
+    names = edge_names(bench, piece)
+    parts = next((parts for name, parts in piece.joint_edges if name == joint), ())
     for part in parts:
         if part not in names:
-            known = (*names, *(str(name) for name, _ in piece.joint_edges))
             raise unusable(
-                "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, known)
+                "no-such-edge", part.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, names)
             )
-    return parts
+    return tuple(map(str, parts))
 
 
 def edge_names(bench: Bench, piece: WrittenPiece) -> tuple[str, ...]:
