@@ -119,3 +119,21 @@ def test_a_bias_strip_from_a_square() -> None:
         assert bias_length(side, 40, 6) <= (side - 12) * side / 40
         # The rule of thumb √(L·w) (a soft-furnishing class's forum, read there) promises more than the cloth holds.
         assert side > (length * 40) ** 0.5
+
+
+@pytest.mark.parametrize(
+    "far",
+    [
+        b"[[0, 0, false], [100, 0, false], [100, 1e400, false]]",
+        b"[[0, 0, false], [100, 0, false], [100, 1e300, false]]",
+        b"[[0, 0, false], [100, 0, false], [100, NaN, false]]",
+        b"[[0, 0, false], [100, 0, false], [100, " + 400 * b"9" + b", false]]",
+        b"[[0, 0, false], [100, 0, false], [100, " + 5000 * b"9" + b", false]]",
+        b"[[0, 0, false], [100, 0, false], [100, 100, false]]",  # 20 mm long, and all together are 100
+    ],
+    ids=["endless", "far", "no number", "400 digits", "5000 digits", "behind all others"],
+)
+def test_a_kept_layout_is_not_used_where_a_rectangle_lies_far_away(far: bytes) -> None:
+    rectangles = [Rectangle("a", 1, 100, 50), Rectangle("b", 1, 100, 30), Rectangle("b", 2, 100, 20)]
+    name = f"cloth-{question_of(rectangles, 210, 0)}.json"
+    assert kept_layout(((name, far),), rectangles, 210, 0) is None
