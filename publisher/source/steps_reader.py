@@ -4,59 +4,30 @@ import re
 from dataclasses import dataclass, field
 
 from publisher.source.quotes import read_quotes
-from publisher.source.values import WrittenAside, WrittenSection, WrittenStep
-from publisher.terms import Finding, Place, Severity, Written, did_you_mean
+from publisher.source.step_words import LONGEST_STEP, Words, take_field, too_much
+from publisher.source.values import WrittenSection, WrittenStep
+from publisher.terms import Finding, Place, Severity, Written
 
-ASIDES = ("Hint", "Caution")
-FIELDS = ("Does", "Now", *ASIDES, "Video", "Minutes", "Id")
 MOST_STEPS = 200
-LONGEST_STEP = 20_000
-_HEADING = re.compile(r"(#{1,6})\s*(.*?)\s*#*\s*$")
+# None of these takes longer than a line is long: no two parts beside each other can match the same signs.
+_HEADING = re.compile(r"(#{1,6})\s*(.*)")
 _ITEM = re.compile(r"(\d{1,4})[.)]\s+(\S.*)$")
 _SUB_STEP = re.compile(r"(\s+)(\d{1,3})[.)]\s+(\S.*)$")
 _BULLET = re.compile(r"[-*+]\s")
-_FIELD = re.compile(r"(\s*)([A-Z][a-z]+):(?:\s+(.*?))?\s*$")
-_TIME = re.compile(r"(?:\d{1,2}:)?\d{1,2}:\d{2}")
-
-
-@dataclass(slots=True)
-class _Words:
-    """Lines of Markdown as they are gathered, and the fields below them."""
-
-    place: Place
-    number: int | None = None
-    lines: list[str] = field(default_factory=list)
-    quotes: list[Written] = field(default_factory=list)
-    fields: dict[str, list[Written]] = field(default_factory=dict)
-    asides: list[WrittenAside] = field(default_factory=list)
-    behind_aside: bool = False  # the line before is a hint or a caution
-    sub_steps_at: int | None = None  # the indentation of the sub-steps that the next line may continue
-
-    @property
-    def text(self) -> Written:
-        return Written("\n".join(self.lines).strip("\n"), self.place, exact=False)
-
-    @property
-    def at_gap(self) -> bool:
-        """True at the beginning and behind an empty line."""
-        return not self.lines or not self.lines[-1].strip()
-
-    def one(self, name: str) -> Written | None:
-        return self.fields.get(name, [None])[0]
 
 
 @dataclass(slots=True)
 class _Section:
     title: Written
-    intro: _Words
-    steps: list[_Words] = field(default_factory=list)
+    intro: Words
+    steps: list[Words] = field(default_factory=list)
 
 
 def read_steps(text: str, file: str) -> tuple[tuple[WrittenSection, ...], tuple[Finding, ...]]:
     """The sections of a steps file, the words before the first heading as a section without title, and findings."""
     found: list[Finding] = []
     start = Place(file, 1, 1, 1, 2)
-    sections = [_Section(Written("", start), _Words(start))]
+    sections = [_Section(Written("", start), Words(start))]
     here = sections[0].intro
     for number, line in enumerate(text.expandtabs(4).splitlines(), start=1):
         here = _read_line(line, number, file, sections, here, found)
@@ -64,27 +35,24 @@ def read_steps(text: str, file: str) -> tuple[tuple[WrittenSection, ...], tuple[
     return _finished(sections, found), tuple(found)
 
 
-def _read_line(
-    line: str, number: int, file: str, sections: list[_Section], here: _Words, found: list[Finding]
-) -> _Words:
+def _read_line(line: str, number: int, file: str, sections: list[_Section], here: Words, found: list[Finding]) -> Words:
     """Takes one line in and returns the words that the next line belongs to."""
     place = Place(file, number, 1, number, len(line) + 1)
     heading, item = _HEADING.match(line), _ITEM.match(line)
     if heading:
         return _new_section(heading, place, sections, found)
     if item:
-        step = _Words(place, int(item[1]))
+        step = Words(place, int(item[1]))
         sections[-1].steps.append(step)
         _add(step, item[2], item.start(2), place, found)
         return step
-    written = _FIELD.match(line)
-    if written and _take_field(written, place, here, found):
+    if take_field(line, place, here, found):
         return here
     _take_words(line, place, here, found)
     return here
 
 
-def _take_words(line: str, place: Place, here: _Words, found: list[Finding]) -> None:
+def _take_words(line: str, place: Place, here: Words, found: list[Finding]) -> None:
     """A line of Markdown: a sub-step, what goes on with one, or words of the step or section itself."""
     if here.number is not None and _take_sub_step(line, place, here, found):
         here.behind_aside = False
@@ -109,7 +77,7 @@ def _take_words(line: str, place: Place, here: _Words, found: list[Finding]) -> 
     _add(here, text, len(line) - len(text), place, found)
 
 
-def _take_sub_step(line: str, place: Place, here: _Words, found: list[Finding]) -> bool:
+def _take_sub_step(line: str, place: Place, here: Words, found: list[Finding]) -> bool:
     """True when the line begins a sub-step. The first one is numbered 1, or stands behind an empty line, so that a
     number at a line's start within a sentence begins no list."""
     item = _SUB_STEP.match(line)
@@ -129,7 +97,7 @@ def _take_sub_step(line: str, place: Place, here: _Words, found: list[Finding]) 
     return True
 
 
-def _outdented(line: str, here: _Words) -> str:
+def _outdented(line: str, here: Words) -> str:
     """A step's lines without the indentation that made them the step's, so that Markdown sees its own."""
     if here.number is None:
         return line
@@ -137,80 +105,29 @@ def _outdented(line: str, here: _Words) -> str:
     return line[min(indent, len(str(here.number)) + 2) :]
 
 
-def _new_section(heading: re.Match[str], place: Place, sections: list[_Section], found: list[Finding]) -> _Words:
+def _new_section(heading: re.Match[str], place: Place, sections: list[_Section], found: list[Finding]) -> Words:
     if len(heading[1]) != 2:
         found.append(
             _error("wrong-heading", place, f"a heading with {len(heading[1])} signs", "begin each section with '## '")
         )
-    title = Written(heading[2], place.part(heading.start(2), heading.end(2)))
+    words = heading[2].rstrip().rstrip("#").rstrip()
+    title = Written(words, place.part(heading.start(2), heading.start(2) + len(words)))
     if not title:
         found.append(_error("wrong-heading", place, "a heading without words", "name the section"))
-    sections.append(_Section(title, _Words(place)))
+    sections.append(_Section(title, Words(place)))
     return sections[-1].intro
 
 
-def _take_field(match: re.Match[str], place: Place, here: _Words, found: list[Finding]) -> bool:
-    """True when the line is a field, or was meant as one."""
-    name, value = match[2], match[3] or ""
-    if name not in FIELDS:
-        meant = did_you_mean(name, FIELDS)
-        if not meant.startswith("did you"):
-            return False
-        where = place.part(match.start(2), match.end(2))
-        found.append(_error("unknown-field", where, f"no field called '{name}'", meant))
-        return True
-    start = match.start(3) if match[3] else match.end(2)
-    written = Written(value, place.part(start, start + len(value)))
-    if not value:
-        where = place.part(match.start(2), match.end(2))
-        found.append(_error("no-value", where, f"'{name}:' has no value", "write one behind it"))
-    elif name in ASIDES:
-        quotes, unpaired = read_quotes(written)
-        found.extend(unpaired)
-        here.asides.append(WrittenAside(name.lower(), written, tuple(quotes)))
-    elif _fits(name, written, here, found):
-        here.fields.setdefault(name, []).append(written)
-    here.behind_aside = name in ASIDES and bool(value)
-    return True
-
-
-def _fits(name: str, written: Written, here: _Words, found: list[Finding]) -> bool:
-    if name == "Video" and not _TIME.fullmatch(written):
-        found.append(
-            _error("bad-time", written.place, f"'{written}' is no time in a video", "write minutes and seconds: 4:25")
-        )
-    elif name == "Minutes" and not re.fullmatch(r"\d{1,4}", written):
-        found.append(
-            _error("bad-minutes", written.place, f"'{written}' is no number of minutes", "write a whole number: 15")
-        )
-    elif name in ("Video", "Minutes", "Id") and name in here.fields:
-        found.append(_error("doubled-key", written.place, f"'{name}:' is written twice here", "take one of them out"))
-    elif name in ("Does", "Now", "Id") and here.number is None:
-        found.append(
-            _error(
-                "field-without-step",
-                written.place,
-                f"'{name}:' stands under no step",
-                "write it, indented, under the step it belongs to",
-            )
-        )
-    elif name == "Id" and not re.fullmatch(r"[a-z0-9-]{1,60}", written):
-        found.append(_error("bad-id", written.place, f"'{written}' is no id", "use small letters, digits and hyphens"))
-    else:
-        return True
-    return False
-
-
-def _add(words: _Words, text: str, start: int, place: Place, found: list[Finding]) -> None:
+def _add(words: Words, text: str, start: int, place: Place, found: list[Finding]) -> None:
     """One line of Markdown, its quotes found with their places."""
-    words.lines.append(text)
-    if sum(len(line) for line in words.lines) > LONGEST_STEP:
-        if sum(len(line) for line in words.lines[:-1]) <= LONGEST_STEP:
-            found.append(
-                _error("too-much", place, f"more than {LONGEST_STEP} signs in one step", "make several steps of it")
-            )
-        words.lines.pop()
+    if words.full:
         return
+    words.signs += len(text)
+    if words.signs > LONGEST_STEP:
+        words.full = True
+        found.append(too_much(place))
+        return
+    words.lines.append(text)
     quotes, unpaired = read_quotes(Written(text, place.part(start, start + len(text))))
     words.quotes += quotes
     found += unpaired
@@ -262,7 +179,7 @@ def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSe
     return tuple(finished)
 
 
-def _step(section: _Section, words: _Words, number: int, taken: dict[str, int], found: list[Finding]) -> WrittenStep:
+def _step(section: _Section, words: Words, number: int, taken: dict[str, int], found: list[Finding]) -> WrittenStep:
     own = words.one("Id")
     id_ = str(own) if own else _slug(f"{section.title} {' '.join(words.text.split()[:6])}")
     taken[id_] = taken.get(id_, 0) + 1

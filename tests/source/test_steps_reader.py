@@ -1,10 +1,12 @@
 """steps.md read into sections, steps, fields and quotes, and what a maker gets wrong in it."""
 
+import time
 from textwrap import dedent
 
 import pytest
 
 from publisher.source import Source
+from publisher.source.steps_reader import read_steps
 from publisher.terms import Finding, Place, Severity
 from tests.source.marked import STEPS, marked, read, told, whole_pattern
 
@@ -271,6 +273,33 @@ def test_a_step_keeps_its_id_when_another_is_put_before_it() -> None:
     (before,) = _sound("## Sew\n\n1. Sew the base.\n2. Turn.\n").sections
     (after,) = _sound("## Sew\n\n1. Cut.\n2. Sew the base.\n3. Turn.\n").sections
     assert [step.id for step in after.steps[1:]] == [step.id for step in before.steps]
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("\n" * 200_000, None),
+        ("1. Sew.\n" + "\n" * 200_000, None),
+        ("## Sew" + 900_000 * " " + "on\n", None),
+        ("## Sew" + 300_000 * " #" + "\n", None),
+        ("1. Sew.\n   Does: sew" + 900_000 * " " + "side\n", "too-much"),
+        ("1. Sew.\n   Hint: sew" + 900_000 * " " + "side\n", "too-much"),
+        (900_000 * " " + "\n", "too-much"),
+        ("1." + 900_000 * " " + "\n", "too-much"),
+    ],
+    ids=["lines", "lines of a step", "heading", "heading signs", "field", "hint", "blanks", "number"],
+)
+def test_a_million_signs_are_read_in_a_moment(text: str, name: str | None) -> None:
+    """Each took seconds or minutes while it was read again for every sign or line."""
+    begun = time.process_time()
+    _, findings = read_steps(text, STEPS)
+    assert time.process_time() - begun < 3
+    assert [finding.name for finding in findings] == ([name] if name else [])
+
+
+def test_too_long_a_step_is_told_once() -> None:
+    _, findings = _read_steps("1. Sew.\n" + 30 * (1_000 * "x" + "\n"))
+    assert told(findings) == [("too-much", Place(STEPS, 21, 1, 21, 1_001))]
 
 
 def test_only_so_many_steps_are_read() -> None:
