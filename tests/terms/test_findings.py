@@ -36,6 +36,20 @@ def test_a_variant_is_listed_once() -> None:
     assert merged[0].variants == (INCH, METRIC)
 
 
+def test_numbers_may_differ_between_the_variants_of_one_finding() -> None:
+    inch = "'front's edge' is 16 1⁄4 in and 'back.side' is 16 in: 1⁄4 in apart"
+    metric = "'front's edge' is 41.2 cm and 'back.side' is 40.5 cm: 7 mm apart"
+    merged = merge_findings([_finding("apart", 4, inch, INCH), _finding("apart", 4, metric, METRIC)])
+    assert merged == (_finding("apart", 4, inch, INCH, METRIC),)
+
+
+def test_different_findings_of_one_name_at_one_place_are_all_told() -> None:
+    lacking = [_finding("missing-key", 4, f"'snap' lacks '{key}'") for key in ("join", "kind", "name")]
+    assert merge_findings(lacking) == tuple(lacking)
+    other = [_finding("no-such-name", 4, "no measure called 'a'", INCH), _finding("no-such-name", 4, "'b'", METRIC)]
+    assert merge_findings(other) == tuple(sorted(other, key=lambda found: found.says))
+
+
 @pytest.mark.parametrize(
     ("one", "other"),
     [
