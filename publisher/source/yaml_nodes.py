@@ -40,6 +40,11 @@ class Sequence:
 Node = Mapping | Sequence | Written
 
 
+def is_nothing(node: Node | None) -> bool:
+    """True for a value that was left out: no sign stands where it belongs, not even quotation marks."""
+    return isinstance(node, Written) and node == "" and node.place.nowhere
+
+
 def read_yaml(text: str, file: str) -> tuple[Node | None, tuple[Finding, ...]]:
     """The root node and what was found; None for an empty file or one that is no YAML."""
     found: list[Finding] = []

@@ -4,7 +4,7 @@ import difflib
 from collections.abc import Iterable
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
+def nearest_name(word: str, known: Iterable[str]) -> str | None:
     """The known name most like `word`, or None when none is like it."""
     by_folded = {name.casefold(): name for name in known}
     close = difflib.get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
@@ -14,7 +14,7 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """A hint for a mend: "did you mean 'pocket depth'?", else the known names, else ""."""
     names = list(known)
-    close = nearest(word, names)
+    close = nearest_name(word, names)
     if close is not None:
         return f"did you mean '{close}'?"
     if not names:
