@@ -15,6 +15,29 @@ _FIELD = re.compile(r"(\s*)([A-Z][a-z]+):(?:\s(.*))?$")
 _TIME = re.compile(r"(?:\d{1,2}:)?\d{1,2}:\d{2}")
 
 
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of the file, tabs in its indentation read as up to four spaces each."""
+
+    text: str
+    place: Place  # all of it, as it was written
+    widened: int  # how many columns the tabs gave it more than were written
+
+    def part(self, start: int, end: int) -> Place:
+        """The place, as it was written, of the signs `start` to `end` (from 0) of the text."""
+        first, behind = start + 1 - self.widened, max(end, start + 1) + 1 - self.widened
+        return Place(self.place.file, self.place.line, first, self.place.line, behind)
+
+
+def line_of(written: str, number: int, file: str) -> Line:
+    """A line as it was written, its place and its text."""
+    words = written.lstrip()
+    indent = len(written) - len(words)
+    widened = len(written[:indent].expandtabs(4)) - indent
+    text = (indent + widened) * " " + words if words else ""
+    return Line(text, Place(file, number, 1, number, len(written) + 1), widened)
+
+
 @dataclass(slots=True)
 class Words:
     """Lines of Markdown as they are gathered, and the fields below them."""
@@ -43,9 +66,9 @@ class Words:
         return self.fields.get(name, [None])[0]
 
 
-def take_field(line: str, place: Place, here: Words, found: list[Finding]) -> bool:
+def take_field(line: Line, here: Words, found: list[Finding]) -> bool:
     """True when the line is a field, or was meant as one."""
-    match = _FIELD.match(line)
+    match = _FIELD.match(line.text)
     if match is None:
         return False
     name, value = match[2], (match[3] or "").lstrip()
@@ -53,14 +76,14 @@ def take_field(line: str, place: Place, here: Words, found: list[Finding]) -> bo
         meant = did_you_mean(name, FIELDS)
         if not meant.startswith("did you"):
             return False
-        where = place.part(match.start(2), match.end(2))
+        where = line.part(match.start(2), match.end(2))
         found.append(_error("unknown-field", where, f"no field called '{name}'", meant))
         return True
     start = match.end() - len(value)
     value = value.rstrip()
-    written = Written(value, place.part(start, start + len(value)))
+    written = Written(value, line.part(start, start + len(value)))
     if not value:
-        where = place.part(match.start(2), match.end(2))
+        where = line.part(match.start(2), match.end(2))
         found.append(_error("no-value", where, f"'{name}:' has no value", "write one behind it"))
     elif len(value) > LONGEST_STEP:
         found.append(too_much(written.place))

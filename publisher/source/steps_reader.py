@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, field
 
 from publisher.source.quotes import read_quotes
-from publisher.source.step_words import LONGEST_STEP, Words, take_field, too_much
+from publisher.source.step_words import LONGEST_STEP, Line, Words, line_of, take_field, too_much
 from publisher.source.values import WrittenSection, WrittenStep
 from publisher.terms import Finding, Place, Severity, Written
 
@@ -29,58 +29,57 @@ def read_steps(text: str, file: str) -> tuple[tuple[WrittenSection, ...], tuple[
     start = Place(file, 1, 1, 1, 2)
     sections = [_Section(Written("", start), Words(start))]
     here = sections[0].intro
-    for number, line in enumerate(text.expandtabs(4).splitlines(), start=1):
-        here = _read_line(line, number, file, sections, here, found)
+    for number, written in enumerate(text.splitlines(), start=1):
+        here = _read_line(line_of(written, number, file), sections, here, found)
     _check_numbers(sections, found)
     return _finished(sections, found), tuple(found)
 
 
-def _read_line(line: str, number: int, file: str, sections: list[_Section], here: Words, found: list[Finding]) -> Words:
+def _read_line(line: Line, sections: list[_Section], here: Words, found: list[Finding]) -> Words:
     """Takes one line in and returns the words that the next line belongs to."""
-    place = Place(file, number, 1, number, len(line) + 1)
-    heading, item = _HEADING.match(line), _ITEM.match(line)
+    heading, item = _HEADING.match(line.text), _ITEM.match(line.text)
     if heading:
-        return _new_section(heading, place, sections, found)
+        return _new_section(heading, line, sections, found)
     if item:
-        step = Words(place, int(item[1]))
+        step = Words(line.place, int(item[1]))
         sections[-1].steps.append(step)
-        _add(step, item[2], item.start(2), place, found)
+        _add(step, item[2], item.start(2), line, found)
         return step
-    if take_field(line, place, here, found):
+    if take_field(line, here, found):
         return here
-    _take_words(line, place, here, found)
+    _take_words(line, here, found)
     return here
 
 
-def _take_words(line: str, place: Place, here: Words, found: list[Finding]) -> None:
+def _take_words(line: Line, here: Words, found: list[Finding]) -> None:
     """A line of Markdown: a sub-step, what goes on with one, or words of the step or section itself."""
-    if here.number is not None and _take_sub_step(line, place, here, found):
+    if here.number is not None and _take_sub_step(line, here, found):
         here.behind_aside = False
         return
-    if here.behind_aside and line.strip():
+    if here.behind_aside and line.text.strip():
         found.append(
             _error(
                 "field-goes-on",
-                place,
+                line.place,
                 "this line follows a hint or a caution, which takes one line",
                 "write all of it on the line above, or leave an empty line before words of the step",
             )
         )
     here.behind_aside = False
     text = _outdented(line, here)
-    if here.sub_steps_at is not None and line.strip():
+    if here.sub_steps_at is not None and line.text.strip():
         if not here.at_gap:
             # Markdown would take deep indentation for something else than the sub-step's own words.
-            text = ("    " if _BULLET.match(line.lstrip()) else "") + line.lstrip()
+            text = ("    " if _BULLET.match(line.text.lstrip()) else "") + line.text.lstrip()
         else:
             here.sub_steps_at = None
-    _add(here, text, len(line) - len(text), place, found)
+    _add(here, text, len(line.text) - len(text), line, found)
 
 
-def _take_sub_step(line: str, place: Place, here: Words, found: list[Finding]) -> bool:
+def _take_sub_step(line: Line, here: Words, found: list[Finding]) -> bool:
     """True when the line begins a sub-step. The first one is numbered 1, or stands behind an empty line, so that a
     number at a line's start within a sentence begins no list."""
-    item = _SUB_STEP.match(line)
+    item = _SUB_STEP.match(line.text)
     begins = item is not None and (int(item[2]) == 1 or here.at_gap)
     if item is None or (here.sub_steps_at is None and not begins):
         return False
@@ -89,46 +88,48 @@ def _take_sub_step(line: str, place: Place, here: Words, found: list[Finding]) -
         if not here.at_gap:
             here.lines.append("")
     elif len(item[1]) > here.sub_steps_at + 1:
-        where = place.part(item.start(2), len(line))
+        where = line.part(item.start(2), len(line.text))
         mend = "make steps of it, or sub-steps in a row"
         found.append(_error("sub-steps-nested", where, "a list inside a sub-step", mend))
     text = f"{item[2]}. {item[3]}"
-    _add(here, text, len(line) - len(text), place, found)
+    _add(here, text, len(line.text) - len(text), line, found)
     return True
 
 
-def _outdented(line: str, here: Words) -> str:
+def _outdented(line: Line, here: Words) -> str:
     """A step's lines without the indentation that made them the step's, so that Markdown sees its own."""
     if here.number is None:
-        return line
-    indent = len(line) - len(line.lstrip())
-    return line[min(indent, len(str(here.number)) + 2) :]
+        return line.text
+    indent = len(line.text) - len(line.text.lstrip())
+    return line.text[min(indent, len(str(here.number)) + 2) :]
 
 
-def _new_section(heading: re.Match[str], place: Place, sections: list[_Section], found: list[Finding]) -> Words:
+def _new_section(heading: re.Match[str], line: Line, sections: list[_Section], found: list[Finding]) -> Words:
     if len(heading[1]) != 2:
         found.append(
-            _error("wrong-heading", place, f"a heading with {len(heading[1])} signs", "begin each section with '## '")
+            _error(
+                "wrong-heading", line.place, f"a heading with {len(heading[1])} signs", "begin each section with '## '"
+            )
         )
     words = heading[2].rstrip().rstrip("#").rstrip()
-    title = Written(words, place.part(heading.start(2), heading.start(2) + len(words)))
+    title = Written(words, line.part(heading.start(2), heading.start(2) + len(words)))
     if not title:
-        found.append(_error("wrong-heading", place, "a heading without words", "name the section"))
-    sections.append(_Section(title, Words(place)))
+        found.append(_error("wrong-heading", line.place, "a heading without words", "name the section"))
+    sections.append(_Section(title, Words(line.place)))
     return sections[-1].intro
 
 
-def _add(words: Words, text: str, start: int, place: Place, found: list[Finding]) -> None:
+def _add(words: Words, text: str, start: int, line: Line, found: list[Finding]) -> None:
     """One line of Markdown, its quotes found with their places."""
     if words.full:
         return
     words.signs += len(text)
     if words.signs > LONGEST_STEP:
         words.full = True
-        found.append(too_much(place))
+        found.append(too_much(line.place))
         return
     words.lines.append(text)
-    quotes, unpaired = read_quotes(Written(text, place.part(start, start + len(text))))
+    quotes, unpaired = read_quotes(Written(text, line.part(start, start + len(text))))
     words.quotes += quotes
     found += unpaired
 
