@@ -35,7 +35,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     rectangle, outline, strip = _shape(name, node, piece, found)
     if not (rectangle or outline or strip):
         return None
-    allowance, edge_allowances = _allowances(node, name, found)
+    allowance, edge_allowances = _allowances(node, found)
     found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.joint_edges]))
     if not piece.copies:
         found.append(
@@ -127,10 +127,10 @@ def _strip(key: Written, node: Mapping, found: list[Finding]) -> WrittenStrip | 
     )
 
 
-def _allowances(node: Mapping, name: Written, found: list[Finding]) -> tuple[Native | None, Pairs]:
+def _allowances(node: Mapping, found: list[Finding]) -> tuple[Native | None, Pairs]:
     """`allowance: 1 cm`, or an allowance for each edge and `all` for the rest."""
-    said = node.get("allowance")
-    if said is None:
+    given, said = next(((key, value) for key, value in node.items if key == "allowance"), (None, None))
+    if given is None or said is None:
         return None, ()
     if isinstance(said, Written):
         return native(said, found), ()
@@ -156,7 +156,7 @@ def _allowances(node: Mapping, name: Written, found: list[Finding]) -> tuple[Nat
             Finding(
                 "wrong-kind",
                 Severity.ERROR,
-                name.place,
+                given.place,
                 "an allowance is one value, or one for each edge",
                 "write 'allowance: 1 cm'",
             )

@@ -78,7 +78,7 @@ def _text(file: str, files: Mapping[str, bytes], found: list[Finding]) -> str | 
             _error(
                 "too-much",
                 place,
-                f"{file} has {len(content):,} bytes, more than {LARGEST:,}",
+                f"{file} has more than {LARGEST:,} bytes",
                 "a pattern is smaller than this",
             )
         )
@@ -146,7 +146,7 @@ def _stand_ins() -> dict[Written, Any]:
 
 
 def _nothing() -> Written:
-    return Written("", TOP, exact=False)
+    return Written("", Place(PATTERN, 1, 1, 1, 1), exact=False)
 
 
 def _sizes_of_measures(root: yaml_nodes.Mapping) -> tuple[Written, ...]:

@@ -27,14 +27,16 @@ def _in_node(node: Node, lines: list[str]) -> Iterator[Finding]:
     elif isinstance(node, Sequence):
         yield from _split_numbers(node)
         for item in node.items:
-            if isinstance(item, Written) and is_nothing(item):
-                dash = Place(
-                    item.place.file, item.place.line, max(item.place.column - 1, 1), item.place.line, item.place.column
-                )
-                yield _error(
-                    "no-value", dash, "nothing stands behind this dash", "write it there, or take the line out"
-                )
+            if isinstance(item, Written) and not item.strip():
+                yield _empty_item(item)
             yield from _in_node(item, lines)
+
+
+def _empty_item(item: Written) -> Finding:
+    """Told at the dash where nothing at all was written."""
+    file, line, column = item.place.file, item.place.line, item.place.column
+    place = Place(file, line, max(column - 1, 1), line, column) if is_nothing(item) else item.place
+    return _error("no-value", place, "nothing stands behind this dash", "write it there, or take the line out")
 
 
 def _in_key(key: Written) -> Iterator[Finding]:

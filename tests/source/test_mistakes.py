@@ -221,6 +221,29 @@ MISTAKES = [
     # What stands there is of the right kind and cannot be meant.
     ("date: «1 May 2026»", "bad-date", "'1 May 2026' is no date", "2026-05-31"),
     ("date: «2026-13-01»", "bad-date", "'2026-13-01' is no date", "year, month and day"),
+    ("date: «2026-02-31»", "bad-date", "'2026-02-31' is no date", "year, month and day"),
+    ("date: «2026-02-29»", "bad-date", "'2026-02-29' is no date", "year, month and day"),  # no leap year
+    ("date: «0000-01-01»", "bad-date", "'0000-01-01' is no date", "year, month and day"),
+    ("«date»:", "no-value", "'date' has no value", "behind the colon"),
+    ("inch rounding: «none»", "bad-rounding", "not 'none'", "write 1/8 or 1/16"),
+    ("inch rounding: «0»", "bad-rounding", "not '0'", "write 1/8 or 1/16"),
+    ("maker: Me\ntitle: «''»", "no-value", "'title' has no value", "in the quotation marks"),
+    ('maker: Me\nrevision: «" "»', "no-value", "'revision' has no value", "in the quotation marks"),
+    ("tools:\n  - «''»\n  - iron", "no-value", "nothing stands behind this dash", "write it there"),
+    (
+        """\
+        pieces:
+          flap:
+            rectangle: 10 cm by 4 cm
+            «allowance»:
+              - 1 cm
+            copies:
+              only: canvas
+        """,
+        "wrong-kind",
+        "an allowance is one value, or one for each edge",
+        "'allowance: 1 cm'",
+    ),
     ("date: «2026-5-1»", "bad-date", "'2026-5-1' is no date", "year, month and day"),
     ("video: «video.example/pouch»", "bad-link", "'video.example/pouch' is no address", "with https://"),
     ("video: «https://video.example/my pouch»", "bad-link", "is no address on the web", "copy it whole"),
@@ -385,6 +408,12 @@ def test_one_mistake_is_one_finding_at_its_place(text: str, name: str, says: str
     assert findings[0].severity is Severity.ERROR
     assert says in findings[0].says
     assert mend in findings[0].mend
+
+
+@pytest.mark.parametrize("rounding", ["none", "0", "1/0", "''"])
+def test_a_rounding_that_is_none_is_told_and_another_used(rounding: str) -> None:
+    _, findings = prove("specimen", folder(whole_pattern(f"allowance: 1 cm\ninch rounding: {rounding}\n")))
+    assert [finding.name for finding in findings if finding.severity is Severity.ERROR] == ["bad-rounding"]
 
 
 @pytest.mark.parametrize("text", SOUND)
