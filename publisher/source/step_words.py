@@ -12,6 +12,9 @@ FIELDS = ("Does", "Now", *ASIDES, "Video", "Minutes", "Id")
 LONGEST_STEP = 20_000
 # It takes no longer than a line is long: no two parts beside each other can match the same signs.
 _FIELD = re.compile(r"(\s*)([A-Z][a-z]+):(?:\s(.*))?$")
+# Lines that are nearly fields: no space behind the colon, or a small letter first.
+_CLOSE = re.compile(r"\s*(Does|Now|Hint|Caution|Video|Minutes|Id):\S")
+_SMALL = re.compile(r"\s*(does|now|hint|caution|video|minutes|id):(?:\s|$)")
 _TIME = re.compile(r"(?:\d{1,2}:)?\d{1,2}:\d{2}")
 
 
@@ -70,7 +73,7 @@ def take_field(line: Line, here: Words, found: list[Finding]) -> bool:
     """True when the line is a field, or was meant as one."""
     match = _FIELD.match(line.text)
     if match is None:
-        return False
+        return _nearly_field(line, found)
     name, value = match[2], (match[3] or "").lstrip()
     if name not in FIELDS:
         meant = did_you_mean(name, FIELDS)
@@ -95,6 +98,22 @@ def take_field(line: Line, here: Words, found: list[Finding]) -> bool:
         here.fields.setdefault(name, []).append(written)
     here.behind_aside = name in ASIDES and bool(value)
     return True
+
+
+def _nearly_field(line: Line, found: list[Finding]) -> bool:
+    """True when the line was meant as a field; a small letter is told and may begin words all the same."""
+    close, small = _CLOSE.match(line.text), _SMALL.match(line.text)
+    if close is not None:
+        where = line.part(close.start(1), close.end(1) + 1)
+        mend = f"write '{close[1]}: …'"
+        found.append(_error("field-not-read", where, f"no space stands behind '{close[1]}:'", mend))
+        return True
+    if small is not None:
+        where = line.part(small.start(1), small.end(1) + 1)
+        says = f"'{small[1]}:' is printed as it stands, with the words behind it"
+        mend = f"if a field is meant, write '{small[1].capitalize()}: …'; if not, let the line begin with another word"
+        found.append(Finding("field-not-read", Severity.WARNING, where, says, mend))
+    return False
 
 
 def _fits(name: str, written: Written, here: Words, found: list[Finding]) -> bool:

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass, field
+from itertools import count
 
 from publisher.source.quotes import read_quotes
 from publisher.source.step_words import LONGEST_STEP, Line, Words, line_of, take_field, too_much
@@ -12,6 +13,7 @@ MOST_STEPS = 200
 # None of these takes longer than a line is long: no two parts beside each other can match the same signs.
 _HEADING = re.compile(r"(#{1,6})\s*(.*)")
 _ITEM = re.compile(r"(\d{1,4})[.)]\s+(\S.*)$")
+_CLOSE = re.compile(r"(\d{1,4})[.)]([^\W\d_].*)$")  # an item without the space
 _SUB_STEP = re.compile(r"(\s+)(\d{1,3})[.)]\s+(\S.*)$")
 _BULLET = re.compile(r"[-*+]\s")
 
@@ -20,6 +22,7 @@ _BULLET = re.compile(r"[-*+]\s")
 class _Section:
     title: Written
     intro: Words
+    before: int = 0  # steps in the sections before
     steps: list[Words] = field(default_factory=list)
 
 
@@ -40,6 +43,7 @@ def _read_line(line: Line, sections: list[_Section], here: Words, found: list[Fi
     heading, item = _HEADING.match(line.text), _ITEM.match(line.text)
     if heading:
         return _new_section(heading, line, sections, found)
+    item = item or _close_item(line, sections, found)
     if item:
         step = Words(line.place, int(item[1]))
         sections[-1].steps.append(step)
@@ -47,8 +51,43 @@ def _read_line(line: Line, sections: list[_Section], here: Words, found: list[Fi
         return step
     if take_field(line, here, found):
         return here
+    _tell_indented_step(line, sections, here, found)
     _take_words(line, here, found)
     return here
+
+
+def _counted(sections: list[_Section]) -> int:
+    """How many steps have been read so far."""
+    return sections[-1].before + len(sections[-1].steps)
+
+
+def _close_item(line: Line, sections: list[_Section], found: list[Finding]) -> re.Match[str] | None:
+    """The next step, or another number 1, without the space behind its number: told, and taken as the step it is."""
+    item = _CLOSE.match(line.text)
+    if item is None or int(item[1]) not in (1, _counted(sections) + 1):
+        return None
+    number = line.text[: item.start(2)]
+    mend = f"write '{number} {item[2][:20]}…', or let the line begin with a word"
+    says = f"no space stands behind '{number}', which begins a step only with one"
+    found.append(_error("step-not-read", line.part(0, len(number)), says, mend))
+    return item
+
+
+def _tell_indented_step(line: Line, sections: list[_Section], here: Words, found: list[Finding]) -> None:
+    """Warns of an indented line that bears the next step's number where no sub-steps are: it is printed as words.
+
+    Level with the words of a step and right below them it is one of their lines, and the number one of their words.
+    """
+    item = _SUB_STEP.match(line.text)
+    if item is None or here.sub_steps_at is not None or int(item[2]) != _counted(sections) + 1:
+        return
+    level = 0 if here.number is None else len(str(here.number)) + 2
+    if level and len(item[1]) >= level and not here.at_gap:
+        return
+    where = line.part(item.start(2), item.end(2) + 1)
+    says = f"this line is indented, so it is printed as words and is no step {item[2]}"
+    mend = "if a step is meant, begin it at the left; if a list is meant, begin its lines with '- '"
+    found.append(Finding("step-not-read", Severity.WARNING, where, says, mend))
 
 
 def _take_words(line: Line, here: Words, found: list[Finding]) -> None:
@@ -115,7 +154,7 @@ def _new_section(heading: re.Match[str], line: Line, sections: list[_Section], f
     title = Written(words, line.part(heading.start(2), heading.start(2) + len(words)))
     if not title:
         found.append(_error("wrong-heading", line.place, "a heading without words", "name the section"))
-    sections.append(_Section(title, Words(line.place)))
+    sections.append(_Section(title, Words(line.place), before=_counted(sections)))
     return sections[-1].intro
 
 
@@ -155,14 +194,14 @@ def _check_numbers(sections: list[_Section], found: list[Finding]) -> None:
 
 
 def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSection, ...]:
-    taken: dict[str, int] = {}
+    ids = _ids(sections, found)
     finished: list[WrittenSection] = []
     number = 0
     for section in sections:
         steps: list[WrittenStep] = []
         for words in section.steps[:MOST_STEPS]:
             number += 1
-            steps.append(_step(section, words, number, taken, found))
+            steps.append(_step(words, number, ids[number - 1]))
         if section.title or section.intro.text or section.intro.asides or steps or len(sections) == 1:
             intro = section.intro
             finished.append(
@@ -180,16 +219,26 @@ def _finished(sections: list[_Section], found: list[Finding]) -> tuple[WrittenSe
     return tuple(finished)
 
 
-def _step(section: _Section, words: Words, number: int, taken: dict[str, int], found: list[Finding]) -> WrittenStep:
-    own = words.one("Id")
-    id_ = str(own) if own else _slug(f"{section.title} {' '.join(words.text.split()[:6])}")
-    taken[id_] = taken.get(id_, 0) + 1
-    if taken[id_] > 1:
-        if own:
-            found.append(
-                _error("doubled-key", own.place, f"the id '{own}' is used twice", "give this step another one")
-            )
-        id_ = f"{id_}-{taken[id_]}"
+def _ids(sections: list[_Section], found: list[Finding]) -> list[str]:
+    """An id for each step, no two alike: its own, else one made of its section and words that is no step's own."""
+    steps = [(section, words) for section in sections for words in section.steps[:MOST_STEPS]]
+    owned = {str(own) for _, words in steps if (own := words.one("Id"))}
+    taken: set[str] = set()
+    ids: list[str] = []
+    for section, words in steps:
+        own = words.one("Id")
+        if own in taken and own is not None:
+            says = f"the id '{own}' is used twice"
+            found.append(_error("doubled-key", own.place, says, "give this step another one"))
+        wanted = str(own) if own else _slug(f"{section.title} {' '.join(words.text.split()[:6])}")
+        others = taken if own else taken | owned
+        more = (f"{wanted}-{number}" for number in count(2))
+        ids.append(wanted if wanted not in others else next(one for one in more if one not in taken | owned))
+        taken.add(ids[-1])
+    return ids
+
+
+def _step(words: Words, number: int, id_: str) -> WrittenStep:
     return WrittenStep(
         id=id_,
         number=number,

@@ -49,11 +49,12 @@ def merge_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """The findings in order of place; one that was found in several variants is joined into one that lists them all.
 
     Found again is what has the same name, at the same place, about the same things: the names in quotes. Its numbers
-    may differ from variant to variant, and those of the first are kept.
+    may differ from variant to variant, and those of the first are kept. What holds in no variant has all its words.
     """
-    merged: dict[object, Finding] = {}
+    merged: dict[tuple[str, Place | None, object], Finding] = {}
     for found in findings:
-        key = (found.name, found.place, _things(found)) if found.place else (found.name, found.says)
+        about = _things(found) if found.place and found.variants else found.says
+        key = (found.name, found.place, about)
         earlier = merged.get(key)
         if earlier is None:
             merged[key] = found

@@ -46,6 +46,11 @@ def test_numbers_may_differ_between_the_variants_of_one_finding() -> None:
 def test_different_findings_of_one_name_at_one_place_are_all_told() -> None:
     lacking = [_finding("missing-key", 4, f"'snap' lacks '{key}'") for key in ("join", "kind", "name")]
     assert merge_findings(lacking) == tuple(lacking)
+    heading = [
+        _finding("wrong-heading", 4, "a heading with 1 signs"),
+        _finding("wrong-heading", 4, "a heading without words"),
+    ]
+    assert merge_findings([*heading, *heading]) == tuple(heading)
     other = [_finding("no-such-name", 4, "no measure called 'a'", INCH), _finding("no-such-name", 4, "'b'", METRIC)]
     assert merge_findings(other) == tuple(sorted(other, key=lambda found: found.says))
 
