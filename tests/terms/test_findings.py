@@ -116,6 +116,10 @@ def test_a_quoted_text_has_only_its_whole_place() -> None:
     [
         ("pokcet", ["depth", "pocket"], "did you mean 'pocket'?"),
         ("Title", ["title"], "did you mean 'title'?"),
+        ("sanderlin", ["sandpiper", "sanderling-lined-pouch"], "did you mean 'sanderling-lined-pouch'?"),
+        ("SAND", ["curlew-wash-bag", "sanderling-lined-pouch"], "did you mean 'sanderling-lined-pouch'?"),
+        ("pocket", ["pocket of the lid", "pockets"], "did you mean 'pockets'?"),  # of those that it begins
+        ("po", ["pocket of the lid"], "known here: 'pocket of the lid'"),  # too little to tell
         ("xyz", ["depth", "pocket"], "known here: 'depth', 'pocket'"),
         ("xyz", [], ""),
         ("q", [f"n{at}" for at in range(13)], "known here: " + ", ".join(f"'n{at}'" for at in range(12)) + ", …"),
