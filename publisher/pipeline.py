@@ -17,6 +17,8 @@ from publisher.terms import Finding, Severity, UnitSystem, merge_findings
 # Formulas that read one another are worked out one within the other: drafting bounds how many, and brackets are bounded
 # too, so that this is never reached.
 DEEPEST_CALLS = 20_000
+# What follows where a whole group of names, or the seam allowance, could not be read: told, it would hide the cause.
+FOLLOWING = ("no-such-name", "no-allowance", "copy-never-used")
 
 
 def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Finding, ...]]:
@@ -42,10 +44,12 @@ def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Fi
         tables=tuple(tabulate(draft, cloth) for draft, (cloth, _) in zip(drafts, laid_out, strict=True)),
         template_pages=tuple(pages for pages, _ in planned),
     )
-    found = [*unread, *unparsed, *undrafted]
+    found = [*unparsed, *undrafted]
     found += [finding for _, findings in (*assembled, *laid_out, *planned) for finding in findings]
     found += check(proof)
-    findings = merge_findings(found)
+    if source.unread_groups:
+        found = [finding for finding in found if finding.name not in FOLLOWING]
+    findings = merge_findings((*unread, *found))
     return replace(proof, findings=findings), findings
 
 

@@ -76,26 +76,28 @@ def known_names(source: Source, draft: Draft) -> Known:
     drafted |= {seam.name for seam in draft.seams} | {placement.name for placement in draft.placements}
     drafted |= {notion.key for notion in draft.notions} | {binding.name for binding in draft.bindings}
     marks = frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks]))
+    edges = frozenset(_parts(draft.pieces, _edge_names))
     return Known(
-        undrafted=frozenset(_written_names(source) - drafted - marks),
+        undrafted=frozenset(_written_names(source) - drafted - marks - edges),
         copies=frozenset(copy.name for piece in draft.pieces for copy in piece.copies),
         seams=frozenset(seam.name for seam in draft.seams),
         placements=frozenset(placement.name for placement in draft.placements),
         notions=frozenset(notion.key for notion in draft.notions),
         marks=marks,
-        edges=frozenset(_parts(draft.pieces, _edge_names)),
+        edges=edges,
         bindings=frozenset(binding.name for binding in draft.bindings),
     )
 
 
 def _written_names(source: Source) -> set[str]:
-    """Names of copies, seams, placements, notions and marks as they were written, and of what could not be read."""
+    """Names of all that actions may name as they were written, and of what could not be read."""
     names = {str(seam.name) for seam in source.seams} | {str(placement.name) for placement in source.placements}
     names |= {str(notion.key) for notion in source.notions} | set(source.unread)
     names |= {str(binding.name) for binding in source.bindings}
     for piece in source.pieces:
         copies = {str(piece.name) if copy.name == "only" else f"{piece.name} {copy.name}" for copy in piece.copies}
-        names |= copies | {f"{copy}.{mark.name}" for copy in copies for mark in piece.marks}
+        parts = [*(mark.name for mark in piece.marks), *(joint for joint, _ in piece.joint_edges)]
+        names |= copies | {f"{copy}.{part}" for copy in copies for part in parts}
     return names
 
 

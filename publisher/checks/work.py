@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from publisher.checks.values import Proof
+from publisher.measures import Name
 from publisher.terms import Finding, Severity
 
 
@@ -80,10 +81,7 @@ def copy_never_used(proof: Proof) -> Iterator[Finding]:
 
     Fix: use it in a step, or do not cut it."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        used = {edge.copy for seam in draft.seams for edge in (*seam.first, *seam.second)}
-        used |= {edge.copy for binding in draft.bindings for edge in binding.edges}
-        used |= {binding.strip for binding in draft.bindings}
-        used |= {name for placement in draft.placements for name in (placement.placed, placement.below)}
+        used = _named_where_sewn(proof)
         for step in assembly.steps:
             for action in step.actions:
                 if action.verb not in ("cut", "mark"):
@@ -99,3 +97,17 @@ def copy_never_used(proof: Proof) -> Iterator[Finding]:
                         "use it in a seam, a placement or a step's Does, or do not cut it",
                         (draft.variant,),
                     )
+
+
+def _named_where_sewn(proof: Proof) -> set[str]:
+    """The copies of all seams, placements and bindings as they were written, whether or not these could be drafted."""
+    source = proof.source
+    sewn = [side for seam in source.seams for side in seam.join]
+    sewn += [edge for binding in source.bindings for edge in binding.binds]
+    names = {str(binding.strip) for binding in source.bindings}
+    names |= {str(name) for placement in source.placements for name in (placement.place_copy, placement.on)}
+    for written in sewn:
+        said = proof.measures.saying(written)
+        edges = said if isinstance(said, tuple) else (said,)
+        names |= {edge.text.partition(".")[0].strip() for edge in edges if isinstance(edge, Name)}
+    return names

@@ -35,16 +35,21 @@ def kept_layout(
             Shelved(rectangle, float(x), float(y), bool(turned))
             for rectangle, (x, y, turned) in zip(rectangles, json.loads(content), strict=True)
         )
-    except (ValueError, TypeError, RecursionError):
+    except (ValueError, TypeError, OverflowError, RecursionError):
         return None
     return (laid, max((one.y + one.length for one in laid), default=0.0)) if holds(laid, width, gap) else None
 
 
 def holds(laid: Sequence[Shelved], width: float, gap: float) -> bool:
-    """True when every rectangle lies on the cloth, turned only where it may be, and none overlaps another."""
+    """True when every rectangle lies on the cloth, turned only where it may be, and none overlaps another.
+
+    The cloth is as long as all of them one behind the other: none may lie further away.
+    """
+    longest = sum(one.length + gap for one in laid)
     for one in laid:
-        inside = one.x >= -1e-6 and one.y >= -1e-6 and one.x + one.width <= width + 1e-6
-        if not inside or (one.turned and not one.rectangle.free):
+        across = one.x >= -1e-6 and one.x + one.width <= width + 1e-6
+        along = one.y >= -1e-6 and one.y + one.length <= longest + 1e-6
+        if not (across and along) or (one.turned and not one.rectangle.free):
             return False
     return not boxes_overlap([(one.x, one.y, one.x + one.width, one.y + one.length) for one in laid], gap)
 

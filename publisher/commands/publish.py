@@ -21,6 +21,14 @@ if TYPE_CHECKING:
 NAMES = [edition.name for edition in EDITIONS]
 
 
+def _editions(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> tuple[Edition, ...]:
+    """The editions of these names. Raises click.BadParameter with the nearest name."""
+    for name in names:
+        if name not in NAMES:
+            raise click.BadParameter(f"no edition called '{name}': {did_you_mean(name, NAMES)}")
+    return tuple(edition for edition in EDITIONS if edition.name in names)
+
+
 def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> tuple["Request", ...]:
     """What was asked for by name. Raises click.BadParameter with the nearest name."""
     if not names:
@@ -40,7 +48,8 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
     "--edition",
     "editions",
     multiple=True,
-    type=click.Choice(NAMES),
+    metavar=f"[{'|'.join(NAMES)}]",
+    callback=_editions,
     help="An edition to make; may be given several times.",
 )
 @click.option(
@@ -60,7 +69,7 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
 )
 @click.option("--plain", is_flag=True, help="One line a finding, for editors.")
 def publish(
-    patterns: tuple[str, ...], editions: tuple[str, ...], requests: tuple["Request", ...], into: Path, plain: bool
+    patterns: tuple[str, ...], editions: tuple[Edition, ...], requests: tuple["Request", ...], into: Path, plain: bool
 ) -> None:
     """Make the printable editions of a pattern, or of every pattern in content/.
 
@@ -80,7 +89,7 @@ def publish(
         raise click.UsageError(
             "there is no pattern in content/; name a pattern's folder, or begin one: publisher new NAME"
         )
-    wanted = [edition for edition in EDITIONS if edition.name in editions] or list(DEFAULT_EDITIONS)
+    wanted = editions or DEFAULT_EDITIONS
     fine = [publish_pattern(folder, wanted, requests, into, plain) for folder in folders]
     sys.exit(0 if all(fine) else 1)
 

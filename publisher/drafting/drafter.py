@@ -11,6 +11,7 @@ from publisher.drafting.placing import laying_of
 from publisher.drafting.questions import answer
 from publisher.drafting.quotes import quote_all
 from publisher.drafting.references import copy_names, measure_quantity, the_copys_piece, work_out
+from publisher.drafting.seam_values import SeamEdge
 from publisher.drafting.seams import draft_binding, draft_placement, draft_seam
 from publisher.drafting.solving import solve_measure
 from publisher.drafting.values import Draft, Piece, PieceKind
@@ -48,8 +49,9 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         source.measures, lambda measure: (str(measure.name), measure_quantity(bench, str(measure.name))), found
     )
     pieces = _pieces(bench, found)
-    # A seam of a copy that could not be drafted is left out with it; why has been told.
+    # A seam of a copy or an edge that could not be drafted is left out with it; why has been told.
     copies = {copy.name for piece in pieces for copy in piece.copies}
+    edges = _edges_of_copies(pieces)
     seams = _each(source.seams, lambda seam: draft_seam(bench, seam), found)
     placements = _each(source.placements, lambda placement: draft_placement(bench, placement), found)
     bindings = _each(source.bindings, lambda binding: draft_binding(bench, binding), found)
@@ -60,9 +62,9 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         variant=variant,
         measures=tuple(worked),
         pieces=tuple(pieces),
-        seams=tuple(seam for seam in seams if {edge.copy for edge in (*seam.first, *seam.second)} <= copies),
+        seams=tuple(seam for seam in seams if edges.issuperset(map(_sewn, (*seam.first, *seam.second)))),
         placements=tuple(one for one in placements if {one.placed, one.below} <= copies),
-        bindings=tuple(one for one in bindings if {one.strip, *(edge.copy for edge in one.edges)} <= copies),
+        bindings=tuple(one for one in bindings if one.strip in copies and edges.issuperset(map(_sewn, one.edges))),
         materials=tuple(_each(source.materials, lambda material: draft_material(bench, material), found)),
         notions=tuple(_each(source.notions, lambda notion: draft_notion(bench, notion), found)),
         finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),
@@ -105,6 +107,20 @@ def _cover(bench: Bench, name: Name | None, pieces: list[Piece]) -> str | None:
     if not drawn:
         return None
     return max(drawn, key=lambda piece: piece.cut_width * piece.cut_height).copies[0].name
+
+
+def _edges_of_copies(pieces: list[Piece]) -> set[tuple[str, str]]:
+    """Every copy with every edge and joint edge that was drafted."""
+    return {
+        (copy.name, name)
+        for piece in pieces
+        for copy in piece.copies
+        for name in (*(edge.name for edge in piece.edges), *(joint.name for joint in piece.joint_edges))
+    }
+
+
+def _sewn(edge: SeamEdge) -> tuple[str, str]:
+    return edge.copy, edge.edge
 
 
 def _names_used_twice(bench: Bench) -> Iterable[Finding]:

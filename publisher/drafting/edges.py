@@ -2,9 +2,6 @@
 
 import math
 
-from publisher.drafting.allowances import (
-    joint_parts,
-)
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
@@ -67,14 +64,25 @@ def _known_path(bench: Bench, piece: WrittenPiece, name: str, said: PointSaying)
 def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> tuple[str, ...]:
     """The edges that an edge name or joint name stands for. Raises Unusable with the nearest name."""
     names = edge_names(bench, piece)
-    parts = joint_parts(piece, edge) or (edge,)
+    joined = joint_edges(bench, piece, edge)
+    if not joined and edge not in names:
+        known = (*names, *(str(name) for name, _ in piece.joint_edges))
+        raise unusable(
+            "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{edge}'", did_you_mean(edge, known)
+        )
+    return joined or (edge,)
+
+
+def joint_edges(bench: Bench, piece: WrittenPiece, joint: str) -> tuple[str, ...]:
+    """The edges that a joint name stands for; none when it is no joint name. Raises Unusable where one is no edge."""
+    names = edge_names(bench, piece)
+    parts = next((parts for name, parts in piece.joint_edges if name == joint), ())
     for part in parts:
         if part not in names:
-            known = (*names, *(str(name) for name, _ in piece.joint_edges))
             raise unusable(
-                "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, known)
+                "no-such-edge", part.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, names)
             )
-    return parts
+    return tuple(map(str, parts))
 
 
 def edge_names(bench: Bench, piece: WrittenPiece) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from itertools import pairwise
 from publisher.drafting.allowances import edge_hem, long_edge_allowance, strip_end_allowance, usual_allowance
 from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.cutting import cut_line_of, draft_edges
+from publisher.drafting.edges import joint_edges
 from publisher.drafting.grain import grain_line_of, grain_of
 from publisher.drafting.marks import draft_mark
 from publisher.drafting.references import as_length, copy_name, work_out_formula
@@ -26,7 +27,9 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
     found: list[Finding] = []
     marks = _collect([lambda mark=mark: draft_mark(bench, piece, mark) for mark in piece.marks], found)
     copies = _collect([lambda copy=copy: _copy(bench, piece, copy) for copy in piece.copies], found)
-    joints = _collect([lambda at=at: _joint_edge(piece, edges, at) for at in range(len(piece.joint_edges))], found)
+    joints = _collect(
+        [lambda at=at: _joint_edge(bench, piece, edges, at) for at in range(len(piece.joint_edges))], found
+    )
     grain = grain_of(piece)
     box = cut_line.box
     drafted = Piece(
@@ -66,16 +69,11 @@ def _collect(makers, found: list[Finding]):  # type: ignore[no-untyped-def]
     return made
 
 
-def _joint_edge(piece: WrittenPiece, edges: tuple[Edge, ...], at: int) -> JointEdge:
+def _joint_edge(bench: Bench, piece: WrittenPiece, edges: tuple[Edge, ...], at: int) -> JointEdge:
     """The joint edge in order round the piece. Raises Unusable where its edges are not neighbours."""
-    name, parts = piece.joint_edges[at]
+    name, _ = piece.joint_edges[at]
     around = [edge.name for edge in edges]
-    for part in parts:
-        if str(part) not in around:
-            raise unusable(
-                "no-such-edge", part.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, around)
-            )
-    wanted = tuple(map(str, parts))
+    wanted = joint_edges(bench, piece, str(name))
     for order in (wanted, wanted[::-1]):
         if all(around[(around.index(first) + 1) % len(around)] == second for first, second in pairwise(order)):
             return JointEdge(str(name), order, name.place)

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from publisher.checks import Proof
 from publisher.edition.html import edition_html
+from publisher.edition.ingredients import ingredients
 from publisher.edition.printing import print_pdf
 from publisher.edition.requested import build_requested
 from publisher.edition.requests import Request
@@ -57,7 +58,7 @@ def set_edition(proof: Proof, edition: Edition, requests: Sequence[Request] = ()
     view = build_view(proof, edition.units, speak, sheets.tiled)
     requested = build_requested(proof, edition.units, wanted, speak)
     html = edition_html(view, requested, sheets, edition, speak)
-    made_of = content_hash((html, sheets.orders, wanted))
+    made_of = content_hash((html, sheets.orders, wanted, ingredients()))
     findings = (*requested.findings, *sheets.findings)
     return SetEdition(edition, wanted, html, sheets, str(proof.source.facts.date or ""), made_of, findings)
 

@@ -7,7 +7,7 @@ from publisher.figures.pieces import LINE_STYLES, circle
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Box, Line, Path, Point, mapped
 
-WIDTH, HEIGHT = 150.0, 60.0  # mm: the largest that leaves the cover its words
+WIDTH, HEIGHT = 150.0, 48.0  # mm: the largest that leaves the cover its words
 MARGIN = 0.5
 POINT_RADIUS = 1.2
 SEEN = ("fabric", "lining")  # kinds of material that show when the thing is finished

@@ -13,8 +13,8 @@ DEEPEST = 40  # brackets within brackets
 RESERVED = ("of", "from", "to", "and", "at", "the", "with", "by", "for")
 STARTS = ("formula", "rectangle", "point", "edge", "side", "matching", "mark", "hem", "pleat")
 
-# The other spaces that text programs put between a number and its unit.
-SPACES = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " "})
+# The other spaces that text programs put between a number and its unit, and tabs.
+SPACES = str.maketrans({"\t": " ", "\u00a0": " ", "\u202f": " ", "\u2009": " "})
 
 Parsed = Tree[Token]
 

@@ -30,7 +30,7 @@ def read_measures(source: Source) -> tuple[Measures, tuple[Finding, ...]]:
     found: list[Finding] = []
     for written, parser in _written(source):
         key = (written.place, str(written))
-        if key in sayings:
+        if key in sayings or (not written and written.place.nowhere):  # what was left out has been told
             continue
         try:
             sayings[key] = parser(written)

@@ -6,7 +6,7 @@ from typing import Any, TypeVar
 from pydantic import ValidationError
 
 from publisher.source.shapes import Shape
-from publisher.source.yaml_nodes import Mapping, Node, Sequence
+from publisher.source.yaml_nodes import Mapping, Node, Sequence, is_nothing
 from publisher.terms import Finding, Place, Severity, Written, did_you_mean
 
 AnyShape = TypeVar("AnyShape", bound=Shape)
@@ -32,22 +32,39 @@ def plain(node: Node) -> Any:
 def fit(shape: type[AnyShape], node: Node, name: Written | None, found: list[Finding]) -> AnyShape | None:
     """The node as a shape, or None after telling what does not fit.
 
-    What one key gets wrong does not hide the rest: wrong keys are told, taken out, and the rest is tried again.
+    What one key gets wrong does not hide the rest: wrong keys are told and taken out. None where they are needed.
     """
+    wrong, data = _wrong_keys(shape, node, name, found)
+    if not wrong:
+        return shape.model_validate(data)
+    needed = {field.alias for field in shape.model_fields.values() if field.is_required()}
+    return None if needed & wrong or not isinstance(data, dict) else shape.model_validate(data)
+
+
+def fit_whole(
+    shape: type[AnyShape], node: Mapping, stand_ins: dict[Written, Any], found: list[Finding]
+) -> tuple[AnyShape, frozenset[str]]:
+    """The whole file as a shape, and which of its keys lack or are wrong, so that all else is read none the less.
+
+    `stand_ins` are values for the keys that the shape cannot do without.
+    """
+    wrong, data = _wrong_keys(shape, node, None, found)
+    return shape.model_validate({key: value for key, value in stand_ins.items() if key in wrong} | data), wrong
+
+
+def _wrong_keys(
+    shape: type[AnyShape], node: Node, name: Written | None, found: list[Finding]
+) -> tuple[frozenset[str], Any]:
+    """The keys that do not fit, which are told, and the data without them; the empty key where all of it is wrong."""
     data = plain(node)
-    for _ in range(2):
-        try:
-            return shape.model_validate(data)
-        except ValidationError as wrong:
-            errors = wrong.errors(include_url=False, include_context=False, include_input=False)
-            found.extend(_tell(shape, node, name, errors))
-            if not isinstance(data, dict):
-                return None
-            wrong_keys = {str(error["loc"][0]) for error in errors if error["loc"]}
-            data = {key: value for key, value in data.items() if key not in wrong_keys}
-            if any(error["type"] == "missing" for error in errors):
-                return None
-    return None
+    try:
+        shape.model_validate(data)
+    except ValidationError as misfit:
+        errors = misfit.errors(include_url=False, include_context=False, include_input=False)
+        found.extend(_tell(shape, node, name, errors))
+        wrong = frozenset(str(error["loc"][0]) if error["loc"] else "" for error in errors)
+        return wrong, {key: data[key] for key in data if key not in wrong} if isinstance(data, dict) else data
+    return frozenset(), data
 
 
 def _tell(shape: type[Shape], node: Node, name: Written | None, errors: Iterable[Any]) -> Iterable[Finding]:
@@ -75,7 +92,7 @@ def _tell(shape: type[Shape], node: Node, name: Written | None, errors: Iterable
                 f"'{loc[-1]}' lists {_count(guilty)}, and it takes two",
                 "list the two sides, each behind '- '",
             )
-        else:
+        elif not is_nothing(guilty):  # an empty value has been told as one
             wanted, mend = _WANTED.get(
                 error["type"], ("something else", "look at the pattern that 'publisher new' makes")
             )

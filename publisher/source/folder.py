@@ -1,5 +1,6 @@
 """A pattern folder read from disk into bytes, within bounds and never outside itself."""
 
+import errno
 from pathlib import Path
 
 from publisher.source.reader import LARGEST, PATTERN, STEPS
@@ -31,12 +32,22 @@ def _read(folder: Path, path: Path, largest: int, files: dict[str, bytes], found
         elif path.is_file():
             with path.open("rb") as file:
                 files[name] = file.read(largest + 1)
+    except RuntimeError:  # how Python 3.11 and 3.12 tell a link that leads back to itself
+        found.append(_loop(name))
     except OSError as reason:
+        if reason.errno == errno.ELOOP:
+            found.append(_loop(name))
+            return
         found.append(
             _error(
                 "unreadable-file", name, f"{name} cannot be read: {reason.strerror}", "look at who may read the file"
             )
         )
+
+
+def _loop(name: str) -> Finding:
+    says = f"{name} is a link that leads back to itself"
+    return _error("unreadable-file", name, says, "put the file itself there")
 
 
 def _error(name: str, file: str, says: str, mend: str) -> Finding:

@@ -13,7 +13,7 @@ from publisher.source.values import (
     WrittenRectangle,
     WrittenStrip,
 )
-from publisher.source.yaml_nodes import Mapping, Node
+from publisher.source.yaml_nodes import Mapping, Node, is_nothing
 from publisher.terms import Finding, Severity, Written
 
 SHAPES = ("outline", "rectangle", "strip")
@@ -35,7 +35,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     rectangle, outline, strip = _shape(name, node, piece, found)
     if not (rectangle or outline or strip):
         return None
-    allowance, edge_allowances = _allowances(node, name, found)
+    allowance, edge_allowances = _allowances(node, found)
     found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.joint_edges]))
     if not piece.copies:
         found.append(
@@ -64,20 +64,14 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
 def _shape(
     name: Written, node: Mapping, piece: shapes.Piece, found: list[Finding]
 ) -> tuple[WrittenRectangle | None, WrittenOutline | None, WrittenStrip | None]:
-    if piece.rectangle is not None:
-        return WrittenRectangle(native(piece.rectangle, found), (), ()), None, None
-    inner = node.get("strip") or node.get("outline")
-    key = next(key for key, _ in node.items if key in SHAPES)
+    key, inner = next((key, inner) for key, inner in node.items if key in SHAPES)
+    if key == "rectangle":
+        whole = piece.rectangle  # None: it has been told as wrong
+        return WrittenRectangle(native(whole, found), (), ()) if whole is not None else None, None, None
     if not isinstance(inner, Mapping):
-        found.append(
-            Finding(
-                "wrong-kind",
-                Severity.ERROR,
-                key.place,
-                f"'{key}' says nothing of its shape",
-                "write its parts below it, indented",
-            )
-        )
+        says, mend = f"'{key}' says nothing of its shape", "write its parts below it, indented"
+        if not is_nothing(inner):  # an empty value has been told as one
+            found.append(Finding("wrong-kind", Severity.ERROR, key.place, says, mend))
         return None, None, None
     if key == "strip":
         return None, None, _strip(key, inner, found)
@@ -94,7 +88,7 @@ def _rectangle(key: Written, node: Mapping, found: list[Finding]) -> WrittenRect
     said = fit(shapes.Rectangle, node, key, found)
     if said is None:
         return None
-    found.extend(check_names(said.edges.values()))
+    found.extend(check_names(said.edges.values(), keys=False))
     return WrittenRectangle(
         native(said.rectangle, found), tuple(said.edges.items()), _natives(said.round, found), _half(said, found)
     )
@@ -133,10 +127,10 @@ def _strip(key: Written, node: Mapping, found: list[Finding]) -> WrittenStrip | 
     )
 
 
-def _allowances(node: Mapping, name: Written, found: list[Finding]) -> tuple[Native | None, Pairs]:
+def _allowances(node: Mapping, found: list[Finding]) -> tuple[Native | None, Pairs]:
     """`allowance: 1 cm`, or an allowance for each edge and `all` for the rest."""
-    said = node.get("allowance")
-    if said is None:
+    given, said = next(((key, value) for key, value in node.items if key == "allowance"), (None, None))
+    if given is None or said is None:
         return None, ()
     if isinstance(said, Written):
         return native(said, found), ()
@@ -162,7 +156,7 @@ def _allowances(node: Mapping, name: Written, found: list[Finding]) -> tuple[Nat
             Finding(
                 "wrong-kind",
                 Severity.ERROR,
-                name.place,
+                given.place,
                 "an allowance is one value, or one for each edge",
                 "write 'allowance: 1 cm'",
             )

@@ -23,7 +23,8 @@ def read_quotes(text: Written) -> tuple[tuple[Written, ...], tuple[Finding, ...]
                     )
                 )
                 break
-            quotes.append(_quote(text, at + 1, end, found))
+            quote = _quote(text, at + 1, end, found)
+            quotes += [quote] if quote else []
             at = end + 1
         elif text[at] == "}":
             found.append(

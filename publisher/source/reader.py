@@ -1,18 +1,16 @@
 """From the bytes of a pattern folder to a Source, every value with its place, every mistake a finding."""
 
-import re
 from collections.abc import Callable, Mapping
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from publisher.source import shapes, yaml_nodes
-from publisher.source.fitting import fit
+from publisher.source.facts_reader import read_facts
+from publisher.source.fitting import fit, fit_whole
 from publisher.source.names import check_names, native
 from publisher.source.pieces_reader import read_piece
-from publisher.source.quotes import read_quotes
 from publisher.source.steps_reader import read_steps
 from publisher.source.swallowed import swallowed
 from publisher.source.values import (
-    Facts,
     Native,
     Source,
     WrittenBinding,
@@ -23,10 +21,13 @@ from publisher.source.values import (
     WrittenSeam,
     WrittenSection,
 )
-from publisher.terms import Finding, Place, Severity, Written
+from publisher.terms import Finding, Place, Severity, Written, nearest_name
 
 LARGEST = 1_000_000  # bytes of pattern.yaml or steps.md
 PATTERN, STEPS = "pattern.yaml", "steps.md"
+TOP = Place(PATTERN, 1, 1, 1, 2)
+# Keys that others are named from, or that pieces rely on.
+GROUPS = ("sizes", "allowance", "measures", "materials", "notions", "pieces", "seams", "placements", "bindings")
 Read = TypeVar("Read")
 
 
@@ -51,14 +52,12 @@ def read_source(name: str, files: Mapping[str, bytes]) -> tuple[Source | None, t
             )
         return None, tuple(found)
     found.extend(swallowed(root, pattern))
-    said = fit(shapes.Pattern, root, None, found)
-    if said is None:
-        return None, tuple(found)
+    said, wrong = fit_whole(shapes.Pattern, root, _stand_ins(), found)
     kept = tuple(
         sorted((file.removeprefix("kept/"), content) for file, content in files.items() if file.startswith("kept/"))
     )
     texts = tuple((file, text) for file, text in ((PATTERN, pattern), (STEPS, steps)) if text is not None)
-    return _source(name, root, said, sections, texts, kept, found), tuple(found)
+    return _source(name, root, said, wrong, sections, texts, kept, found), tuple(found)
 
 
 def _text(file: str, files: Mapping[str, bytes], found: list[Finding]) -> str | None:
@@ -79,7 +78,7 @@ def _text(file: str, files: Mapping[str, bytes], found: list[Finding]) -> str | 
             _error(
                 "too-much",
                 place,
-                f"{file} has {len(content):,} bytes, more than {LARGEST:,}",
+                f"{file} has more than {LARGEST:,} bytes",
                 "a pattern is smaller than this",
             )
         )
@@ -100,14 +99,16 @@ def _source(
     name: str,
     root: yaml_nodes.Mapping,
     said: shapes.Pattern,
+    wrong: frozenset[str],
     sections: tuple[WrittenSection, ...],
     texts: tuple[tuple[str, str], ...],
     kept: tuple[tuple[str, bytes], ...],
     found: list[Finding],
 ) -> Source:
-    sizes = tuple(said.sizes)
+    sizes = tuple(filter(None, said.sizes)) if "sizes" not in wrong else _sizes_of_measures(root)
     _check_doubles(sizes, found)
     unread: list[str] = []
+    meant = {nearest_name(key, GROUPS) for key in wrong}
 
     def each(key: str, read: Callable[[Written, yaml_nodes.Node, list[Finding]], Read | None]) -> tuple[Read, ...]:
         group = root.get(key)
@@ -119,7 +120,7 @@ def _source(
     finished = tuple((side, native(value, found)) for side, value in said.finished_size.items())
     return Source(
         name=name,
-        facts=_facts(said, found),
+        facts=read_facts(said, found),
         sizes=sizes,
         measures=each("measures", lambda name, node, told: _measure(name, node, sizes, told)),
         allowance=native(said.allowance, found) if said.allowance is not None else None,
@@ -134,7 +135,26 @@ def _source(
         texts=texts,
         kept=kept,
         unread=tuple(unread),
+        unread_groups=tuple(key for key in GROUPS if key in wrong or (root.get(key) is None and key in meant)),
     )
+
+
+def _stand_ins() -> dict[Written, Any]:
+    """What stands in for keys that no pattern goes without, so that a pattern that lacks them is read none the less."""
+    nothing: dict[str, Any] = {"title": _nothing(), "revision": _nothing(), "materials": {}, "pieces": {}}
+    return {Written(key, TOP): value for key, value in nothing.items()}
+
+
+def _nothing() -> Written:
+    return Written("", Place(PATTERN, 1, 1, 1, 1), exact=False)
+
+
+def _sizes_of_measures(root: yaml_nodes.Mapping) -> tuple[Written, ...]:
+    """The sizes that measures speak of, where the list of them is wrong, which has been told."""
+    group = root.get("measures")
+    measures = [node for _, node in group.items] if isinstance(group, yaml_nodes.Mapping) else []
+    by_size = [node for node in measures if isinstance(node, yaml_nodes.Mapping)]
+    return tuple(dict.fromkeys(size for node in by_size for size, _ in node.items))
 
 
 def _check_doubles(sizes: tuple[Written, ...], found: list[Finding]) -> None:
@@ -145,54 +165,13 @@ def _check_doubles(sizes: tuple[Written, ...], found: list[Finding]) -> None:
             )
 
 
-def _facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
-    if said.date is not None and not re.fullmatch(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])", said.date):
-        found.append(
-            _error("bad-date", said.date.place, f"'{said.date}' is no date", "write year, month and day: 2026-05-31")
-        )
-    if said.video is not None and not re.fullmatch(r"https?://[^\s<>\"]+", said.video):
-        found.append(
-            _error(
-                "bad-link", said.video.place, f"'{said.video}' is no address on the web", "copy it whole, with https://"
-            )
-        )
-    if said.inch_rounding is not None and said.inch_rounding not in ("1/8", "1/16"):
-        found.append(
-            _error(
-                "bad-rounding",
-                said.inch_rounding.place,
-                f"lengths are rounded to 1/8 or 1/16 in, not '{said.inch_rounding}'",
-                "write 1/8 or 1/16",
-            )
-        )
-    names = (
-        "title",
-        "maker",
-        "revision",
-        "date",
-        "level",
-        "cover_drawing",
-        "about",
-        "video",
-        "terms",
-        "finishing",
-        "care",
-        "tested",
-        "inch_rounding",
-    )
-    given = {name: getattr(said, name) for name in names}
-    language = said.language if said.language is not None else Written("en", said.title.place, exact=False)
-    facts = Facts(**given, language=language, tools=tuple(said.tools), changes=tuple(said.changes))
-    for text in facts.prose:
-        found.extend(read_quotes(text)[1])
-    return facts
-
-
 def _measure(
     name: Written, node: yaml_nodes.Node, sizes: tuple[Written, ...], found: list[Finding]
 ) -> WrittenMeasure | None:
     found.extend(check_names([name]))
     if isinstance(node, Written):
+        if not node and not yaml_nodes.is_nothing(node):
+            found.append(_error("no-value", node.place, f"'{name}' has no value", "write one, or take the line out"))
         return WrittenMeasure(name, ((None, native(node, found)),)) if node else None
     if not isinstance(node, yaml_nodes.Mapping):
         found.append(
@@ -260,7 +239,8 @@ def _notion(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writte
                 )
             )
     if "name" not in values:
-        found.append(_error("missing-key", key.place, f"'{key}' lacks 'name'", "add a line 'name: …'"))
+        if node.get("name") is None:
+            found.append(_error("missing-key", key.place, f"'{key}' lacks 'name'", "add a line 'name: …'"))
         return None
     own = ("kind", "name", "count", "note")
     sizes = [(name, native(values[name], found)) for name, _ in node.items if name not in own and name in values]

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from publisher.source.yaml_nodes import Mapping, Node, Sequence
+from publisher.source.yaml_nodes import Mapping, Node, Sequence, is_nothing
 from publisher.terms import Finding, Place, Severity, Written
 
 
@@ -19,12 +19,7 @@ def _in_node(node: Node, lines: list[str]) -> Iterator[Finding]:
     elif isinstance(node, Mapping):
         for key, value in node.items:
             yield from _in_key(key)
-            if (
-                isinstance(value, Written)
-                and value == ""
-                and value.place.line == value.place.end_line
-                and _is_bare(value)
-            ):
+            if is_nothing(value):
                 yield _error(
                     "no-value", key.place, f"'{key}' has no value", "write one behind the colon, or take the line out"
                 )
@@ -32,11 +27,16 @@ def _in_node(node: Node, lines: list[str]) -> Iterator[Finding]:
     elif isinstance(node, Sequence):
         yield from _split_numbers(node)
         for item in node.items:
+            if isinstance(item, Written) and not item.strip():
+                yield _empty_item(item)
             yield from _in_node(item, lines)
 
 
-def _is_bare(value: Written) -> bool:
-    return value.place.column == value.place.end_column
+def _empty_item(item: Written) -> Finding:
+    """Told at the dash where nothing at all was written."""
+    file, line, column = item.place.file, item.place.line, item.place.column
+    place = Place(file, line, max(column - 1, 1), line, column) if is_nothing(item) else item.place
+    return _error("no-value", place, "nothing stands behind this dash", "write it there, or take the line out")
 
 
 def _in_key(key: Written) -> Iterator[Finding]:

@@ -255,3 +255,4 @@ class Source:
     texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name
     unread: tuple[str, ...] = ()  # names of what could not be read and has been told
+    unread_groups: tuple[str, ...] = ()  # keys of the file that lack or could not be read, which has been told

@@ -6,9 +6,11 @@ The tree is built from the parser's events, so that depth, count, doubled keys a
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from typing import Any
 
 import yaml
 
+from publisher.source.yaml_words import Complaint, Spot, in_plain_words
 from publisher.terms import Finding, Place, Severity, Unusable, Written
 
 DEEPEST = 20
@@ -40,6 +42,11 @@ class Sequence:
 Node = Mapping | Sequence | Written
 
 
+def is_nothing(node: Node | None) -> bool:
+    """True for a value that was left out: no sign stands where it belongs, not even quotation marks."""
+    return isinstance(node, Written) and node == "" and node.place.nowhere
+
+
 def read_yaml(text: str, file: str) -> tuple[Node | None, tuple[Finding, ...]]:
     """The root node and what was found; None for an empty file or one that is no YAML."""
     found: list[Finding] = []
@@ -52,10 +59,13 @@ def read_yaml(text: str, file: str) -> tuple[Node | None, tuple[Finding, ...]]:
 
 
 def _events(text: str, file: str) -> Iterator[yaml.Event]:
+    last: yaml.Event | None = None
     try:
-        yield from yaml.parse(text, Loader=_Loader)
+        for event in yaml.parse(text, Loader=_Loader):
+            last = event
+            yield event
     except yaml.YAMLError as error:
-        raise Unusable(_syntax_finding(error, text, file)) from None
+        raise Unusable(in_plain_words(_complaint(error, last), text, file)) from None
 
 
 def _place(event: yaml.Event, file: str) -> Place:
@@ -172,55 +182,25 @@ def _error(name: str, place: Place, says: str, mend: str) -> Finding:
     return Finding(name, Severity.ERROR, place, says, mend)
 
 
-def _syntax_finding(error: yaml.YAMLError, text: str, file: str) -> Finding:
-    """The parser's complaint in plain words, at its place."""
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    problem = str(getattr(error, "problem", "") or getattr(error, "reason", "") or error)
-    context = str(getattr(error, "context", "") or "")
-    lines = text.splitlines() or [""]
-    line, column = (mark.line, mark.column) if mark else _odd_sign(text)
-    line = min(line, len(lines) - 1)
-    written = lines[line]
-    says, mend = _plain_words(problem, context, written, column, lines, line)
-    place = Place(file, line + 1, column + 1, line + 1, column + 2)
-    if "quoted scalar" in context and getattr(error, "context_mark", None):
-        start = error.context_mark  # type: ignore[attr-defined]
-        place = Place(file, start.line + 1, start.column + 1, start.line + 1, start.column + 2)
-    return _error("not-yaml", place, says, mend)
+def _complaint(error: yaml.YAMLError, last: yaml.Event | None) -> Complaint:
+    character = getattr(error, "character", None)
+    return Complaint(
+        problem=str(getattr(error, "problem", "") or getattr(error, "reason", "") or error),
+        context=str(getattr(error, "context", "") or ""),
+        at=_spot(getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)),
+        since=_spot(getattr(error, "context_mark", None)),
+        quoted=_quoted(last),
+        odd=chr(character) if isinstance(character, int) else character,
+    )
 
 
-def _odd_sign(text: str) -> tuple[int, int]:
-    """The first sign that no text file should hold."""
-    for number, line in enumerate(text.splitlines()):
-        for column, sign in enumerate(line):
-            if not sign.isprintable() and sign != "\t":
-                return number, column
-    return 0, 0
+def _spot(mark: Any) -> Spot | None:
+    return None if mark is None else (mark.line, mark.column)
 
 
-def _plain_words(problem: str, context: str, written: str, column: int, lines: list[str], line: int) -> tuple[str, str]:
-    indent = written[: len(written) - len(written.lstrip())]
-    if "\t" in indent or "\\t" in problem or "'\t'" in problem:
-        return "a tab; YAML is indented with spaces", "put spaces in its place, two for each level"
-    if "quoted scalar" in context:
-        return "a quotation mark is opened here and never closed", "close it, or take it out"
-    if "mapping values are not allowed" in problem:
-        return (
-            "a colon stands where no name can end",
-            "put the whole value in quotes, or begin a new line for the new name",
-        )
-    if "could not find expected ':'" in problem or "simple key" in context:
-        guilty = written.strip() or lines[max(line - 1, 0)].strip()
-        return f"'{guilty}' is neither 'name: value' nor '- item'", "is a space missing behind the colon?"
-    if "cannot start any token" in problem or "unknown escape" in problem or "%" in problem:
-        return f"no value may begin with '{written[column : column + 1]}'", "put the value in quotes"
-    if "did not find expected key" in problem or "block" in context or "block" in problem:
-        return (
-            "this line does not stand level with those it belongs to",
-            "indent it as its neighbours, two spaces for each level",
-        )
-    if "flow" in context:
-        return "a bracket is opened and never closed", "close it, or write one item a line, each behind '- '"
-    if "special characters" in problem or "control characters" in problem:
-        return "a sign that no text holds", "take it out; it may have come with copied text"
-    return f"this is no YAML ({problem})", "look at the signs and the indentation of this line"
+def _quoted(event: yaml.Event | None) -> tuple[Spot, Spot] | None:
+    """Where a value in quotation marks begins and ends."""
+    if not isinstance(event, yaml.ScalarEvent) or event.style not in ("'", '"'):
+        return None
+    start, end = _spot(event.start_mark), _spot(event.end_mark)
+    return None if start is None or end is None else (start, end)

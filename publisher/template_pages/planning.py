@@ -53,7 +53,7 @@ def plan_pages(drafts: Sequence[Draft], edition: Edition) -> tuple[TemplatePages
         if at in small:
             continue
         sheet = best_sheet(template.piece.cut_line, frame)
-        if len(sheet.tiles) > MOST_TILES:
+        if sheet.pages > MOST_TILES:
             found.append(_too_large(template, sheet, edition))
             continue
         pages += tile_pages(template.piece, template.size, sheet, frame, len(pages) + 1, pages[-1].sheet + 1)
@@ -115,7 +115,7 @@ def _too_large(template: Template, sheet: Sheet, edition: Edition) -> Finding:
         "piece-too-large",
         Severity.ERROR,
         piece.place,
-        f"'{piece.name}' is {piece.cut_width:.0f} × {piece.cut_height:.0f} mm and would take {len(sheet.tiles)} pages "
+        f"'{piece.name}' is {piece.cut_width:.0f} × {piece.cut_height:.0f} mm and would take {sheet.pages} pages "
         f"of {edition.paper.value.upper() if edition.paper.value == 'a4' else 'Letter'}, more than {MOST_TILES}",
         "look at its measures; a plain rectangle can be cut with a ruler (rectangle: without outline:)",
     )

@@ -21,19 +21,27 @@ SHIFTS = (0.5, 0.25, 0.75, 0.0, 1.0)
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """One way of laying a piece over frames; `tiles` are the (row, column) pairs, from 0, that hold something."""
+    """One way of laying a piece over frames; `tiles` are the (row, column) pairs, from 0, that hold something.
+
+    Far too many are counted only, and not listed.
+    """
 
     movement: Movement
     rows: int
     columns: int
     tiles: tuple[tuple[int, int], ...]
 
+    @property
+    def pages(self) -> int:
+        """How many pages the sheet takes."""
+        return len(self.tiles) or self.rows * self.columns
+
 
 def best_sheet(outline: Path, frame: Frame) -> Sheet:
     """The sheet of fewest pages over both ways round and a few shifts; of equals the squarest, then the most central."""
     return min(
         (sheet for turns in (0, 1) for sheet in _sheets(outline, frame, turns)),
-        key=lambda sheet: (len(sheet.tiles), abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns),
+        key=lambda sheet: (sheet.pages, abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns),
     )
 
 
@@ -42,10 +50,10 @@ def _sheets(outline: Path, frame: Frame, turns: int) -> Iterator[Sheet]:
     box = turned.box
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
-    everywhere = tuple(product(range(rows), range(columns)))
-    if len(everywhere) > 4 * MOST_TILES:
-        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, everywhere)
+    if rows * columns > 4 * MOST_TILES:
+        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, ())
         return
+    everywhere = tuple(product(range(rows), range(columns)))
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
     area = polygon(turned, tolerance=FINE)
     for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):

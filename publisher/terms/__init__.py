@@ -13,7 +13,7 @@ from publisher.terms.lengths import (
     read_amount,
     read_length,
 )
-from publisher.terms.nearest import did_you_mean
+from publisher.terms.nearest import did_you_mean, nearest_name
 from publisher.terms.phrases import Phrase
 from publisher.terms.places import Place
 from publisher.terms.rounding import (
@@ -56,6 +56,7 @@ __all__ = [
     "fine_step",
     "length",
     "merge_findings",
+    "nearest_name",
     "number",
     "print_cloth",
     "print_decimal",

@@ -1,5 +1,6 @@
 """A finding: what is wrong, where, and how to mend it. The maker's mistakes are findings, never exceptions of ours."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import Enum
@@ -45,10 +46,19 @@ def error(name: str, place: Place | None, says: str, mend: str) -> Finding:
 
 
 def merge_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """The findings in order of place, those of one name at one place joined into one that lists all its variants."""
-    merged: dict[object, Finding] = {}
-    for found in findings:
-        key = (found.name, found.place) if found.place else (found.name, found.says)
+    """The findings in order of place; one that was found in several variants is joined into one that lists them all.
+
+    Found again is what has the same name, at the same place, about the same things: the names in quotes. Its numbers
+    may differ from variant to variant, and those of the first are kept. What holds in no variant has all its words.
+    """
+    merged: dict[tuple[str, Place | None, object], Finding] = {}
+    told = tuple(findings)
+    outright = {(found.name, found.place, found.says) for found in told if not found.variants}
+    for found in told:
+        if found.variants and (found.name, found.place, found.says) in outright:
+            continue  # told already, of the pattern as a whole
+        about = _things(found) if found.place and found.variants else found.says
+        key = (found.name, found.place, about)
         earlier = merged.get(key)
         if earlier is None:
             merged[key] = found
@@ -56,6 +66,11 @@ def merge_findings(findings: Iterable[Finding]) -> tuple[Finding, ...]:
             more = tuple(variant for variant in found.variants if variant not in earlier.variants)
             merged[key] = replace(earlier, variants=earlier.variants + more)
     return tuple(sorted(merged.values(), key=_order))
+
+
+def _things(found: Finding) -> tuple[str, ...]:
+    """What a finding is about: all that stands in quotes. An apostrophe within a name is no quotation mark."""
+    return tuple(re.findall(r"(?<!\w)'(.+?)'(?!\w)", found.says))
 
 
 def _order(found: Finding) -> tuple[str, int, int, str, str]:

@@ -3,18 +3,22 @@
 import difflib
 from collections.abc import Iterable
 
+SHORTEST_BEGINNING = 3  # signs; fewer begin too many names
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known name most like `word`, or None when none is like it."""
+
+def nearest_name(word: str, known: Iterable[str]) -> str | None:
+    """The known name that begins with `word`, else the one most like it, or None when none is."""
     by_folded = {name.casefold(): name for name in known}
-    close = difflib.get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
+    folded = word.casefold()
+    begun = [name for name in by_folded if name.startswith(folded)] if len(word) >= SHORTEST_BEGINNING else []
+    close = difflib.get_close_matches(folded, begun or by_folded, n=1, cutoff=0.0 if begun else 0.6)
     return by_folded[close[0]] if close else None
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """A hint for a mend: "did you mean 'pocket depth'?", else the known names, else ""."""
     names = list(known)
-    close = nearest(word, names)
+    close = nearest_name(word, names)
     if close is not None:
         return f"did you mean '{close}'?"
     if not names:

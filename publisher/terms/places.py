@@ -19,6 +19,11 @@ class Place:
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}"
 
+    @property
+    def nowhere(self) -> bool:
+        """True when it holds no sign: something was left out here."""
+        return (self.line, self.column) == (self.end_line, self.end_column)
+
     def part(self, start: int, end: int) -> "Place":
         """The place of the signs `start` to `end` (from 0) of a text that begins here and stays on one line."""
         return Place(self.file, self.line, self.column + start, self.line, self.column + max(end, start + 1))

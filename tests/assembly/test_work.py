@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.specimens import line_of, prove_text
+from tests.specimens import line_of, pattern_line, prove_text
 
 PATTERN = """\
 notions:
@@ -110,3 +110,69 @@ def test_lines_that_name_nothing(line: str, name: str, says: str, mend: str) -> 
     assert says in finding.says
     assert mend in finding.mend
     assert len(finding.variants) == 2
+
+
+# One joint edge whose edges lie opposite one another, used by a seam, a mark, steps and a binding.
+JOINT = """\
+pieces:
+  flap:
+    outline:
+      rectangle: 20 cm by 10 cm
+    allowance: 0
+    joint edges:
+      around:
+        - left edge
+        - {second}
+    copies:
+      outside: canvas
+      lining: canvas
+    marks:
+      middle: point at the middle of around
+  tape:
+    strip:
+      finished width: 1 cm
+      length: 2 m
+      fold: in fourths
+      joins: allowed
+    copies:
+      only: canvas
+seams:
+  flap seam:
+    join:
+      - flap outside.around
+      - flap lining.around
+bindings:
+  rim:
+    strip: tape
+    binds:
+      - flap lining.around
+"""
+JOINT_STEPS = """\
+1. Sew.
+   Does: sew flap seam
+   Does: topstitch flap outside.around
+   Does: bind rim
+   Does: hem flap lining.around
+   Now: flap outside
+"""
+
+
+@pytest.mark.parametrize(
+    ("second", "name", "guilty"),
+    [("right edge", "edges-not-neighbours", "around:"), ("nought", "no-such-edge", "nought")],
+)
+def test_a_joint_edge_that_cannot_be_drafted_is_told_once(second: str, name: str, guilty: str) -> None:
+    pattern = JOINT.format(second=second)
+    proof, findings = prove_text(pattern, JOINT_STEPS)
+    (finding,) = findings
+    assert (finding.name, finding.place and finding.place.line) == (name, pattern_line(pattern, guilty))
+    assert len(finding.variants) == 2
+    for draft in proof.drafts:
+        assert (draft.seams, draft.bindings) == ((), ())
+
+
+def test_a_seam_of_a_joint_edge_in_order_is_drafted() -> None:
+    proof, findings = prove_text(JOINT.format(second="top edge"), JOINT_STEPS)
+    assert "edges-not-neighbours" not in {one.name for one in findings}
+    assert [seam.name for seam in proof.drafts[0].seams] == ["flap seam"]
+    assert [binding.name for binding in proof.drafts[0].bindings] == ["rim"]

@@ -147,3 +147,21 @@ def test_the_rule_of_area_promises_more_than_a_square_gives() -> None:
     two seams of 1/4 in are lost and only whole rounds count: 19.5 / 2.83 = 6.9, 6 rounds of 27.6 in, less 2 in."""
     assert 20 * 20 / 2 == 200
     assert bias_length(20, 2, 0.25) == pytest.approx(163.46, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "far",
+    [
+        b"[[0, 0, false], [100, 0, false], [100, 1e400, false]]",
+        b"[[0, 0, false], [100, 0, false], [100, 1e300, false]]",
+        b"[[0, 0, false], [100, 0, false], [100, NaN, false]]",
+        b"[[0, 0, false], [100, 0, false], [100, " + 400 * b"9" + b", false]]",
+        b"[[0, 0, false], [100, 0, false], [100, " + 5000 * b"9" + b", false]]",
+        b"[[0, 0, false], [100, 0, false], [100, 100, false]]",  # 20 mm long, and all together are 100
+    ],
+    ids=["endless", "far", "no number", "400 digits", "5000 digits", "behind all others"],
+)
+def test_a_kept_layout_is_not_used_where_a_rectangle_lies_far_away(far: bytes) -> None:
+    rectangles = [Rectangle("a", 1, 100, 50), Rectangle("b", 1, 100, 30), Rectangle("b", 2, 100, 20)]
+    name = f"cloth-{question_of(rectangles, 210, 0)}.json"
+    assert kept_layout(((name, far),), rectangles, 210, 0) is None

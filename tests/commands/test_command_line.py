@@ -175,7 +175,11 @@ def test_proof_tells_a_summary(workshop: Path, capfd: pytest.CaptureFixture[str]
     ("arguments", "words"),
     [
         (["publish", "sanderling-lined-puch"], f"did you mean '{DEMO}'?"),
-        (["publish", DEMO, "--edition", "inch-a5"], "'inch-a5' is not one of"),
+        (["publish", "sanderlin"], f"did you mean '{DEMO}'?"),
+        (["proof", "Sand"], f"did you mean '{DEMO}'?"),
+        (["publish", DEMO, "--edition", "inch-a5"], "no edition called 'inch-a5': did you mean 'inch-a4'?"),
+        (["publish", DEMO, "--edition", "inch-a4", "--edition", "metric"], "did you mean 'metric-a4'?"),
+        (["publish", DEMO, "--edition", "xyz"], "known here: 'inch-letter', 'inch-a4', 'metric-letter', 'metric-a4'"),
         (["publish", DEMO, "--with", "pin-lables"], "no pages called 'pin-lables': did you mean 'pin-on-labels'?"),
         (["publish", DEMO, "--with", "pin-on-labels", "--with", "xyz"], "known here: 'drafting-page', 'pin-on-labels'"),
         (["proof"], "Missing argument"),

@@ -17,7 +17,20 @@ SCRAPS = st.sampled_from(
         *("copies:\n", "      only: canvas\n", "rectangle: 1 cm by 2 cm\n", "- ", ": ", "{", "}", "[", "]", ", ", "|"),
         *("materials:\n", "seams:\n", "join: [a, b]\n", "sizes: [S]\n", "notions: {a: {name: b}}\n", ">\n", "\n"),
         *("&a ", "*a ", "!a ", "? ", "# ", '"', "'", "---\n", "...\n", "%", "@", "\\", "é", "\u2028", "\x85", "\x00"),
-        *("## Sew\n", "1. Sew. ", "   Does: sew side\n", "Minutes: 5\n", "Video: 1:20\n", "Id: a\n", "{flap}", "\r"),
+        *(
+            "## Sew\n",
+            "1. Sew. ",
+            "   Does: sew side\n",
+            "Minutes: 5\n",
+            "Video: 1:20\n",
+            "Id: a\n",
+            "{flap}",
+            "\r",
+            "\t",
+            "   1. ",
+            "{",
+            "\t  ",
+        ),
     ]
 )
 FILES = st.one_of(st.binary(max_size=200), st.lists(SCRAPS, max_size=30).map(lambda scraps: "".join(scraps).encode()))
@@ -25,11 +38,6 @@ FILES = st.one_of(st.binary(max_size=200), st.lists(SCRAPS, max_size=30).map(lam
 
 def _text(content: bytes) -> str:
     return content.decode("utf-8-sig", errors="replace")
-
-
-def _untabbed(steps: bytes) -> bytes:
-    """A tab in steps.md is read as up to four spaces, and the columns behind it with it."""
-    return steps.replace(b"\t", b" ")
 
 
 def lies_in(place: Place, text: str) -> bool:
@@ -56,7 +64,7 @@ def _astray(findings: tuple[Finding, ...], files: dict[str, bytes]) -> list[str]
 @given(FILES, FILES)
 @settings(ANY, max_examples=300)
 def test_any_two_files_are_read(pattern: bytes, steps: bytes) -> None:
-    files = {PATTERN: pattern, STEPS: _untabbed(steps)}
+    files = {PATTERN: pattern, STEPS: steps}
     source, findings = read_source("any", files)
     assert source is not None or findings
     assert _astray(findings, files) == []
@@ -70,7 +78,7 @@ def test_any_two_files_are_read(pattern: bytes, steps: bytes) -> None:
 @given(FILES)
 @settings(ANY, max_examples=60)
 def test_any_steps_are_proved(steps: bytes) -> None:
-    files = {**folder(whole_pattern("")), STEPS: _untabbed(steps)}
+    files = {**folder(whole_pattern("")), STEPS: steps}
     _, findings = prove("any", files)
     assert _astray(findings, files) == []
 
@@ -113,7 +121,6 @@ def test_a_damaged_demo_is_read(data: st.DataObject) -> None:
     files = dict(demo_files())
     for name in (PATTERN, STEPS):
         files[name] = data.draw(damaged(files[name]), label=name)
-    files[STEPS] = _untabbed(files[STEPS])
     _, findings = read_source(DEMO, files)
     assert _astray(findings, files) == []
 
@@ -124,6 +131,5 @@ def test_a_damaged_demo_is_proved(data: st.DataObject) -> None:
     files = dict(demo_files())
     name = data.draw(st.sampled_from([PATTERN, PATTERN, STEPS]))
     files[name] = data.draw(damaged(files[name]), label=name)
-    files[STEPS] = _untabbed(files[STEPS])
     _, findings = prove(DEMO, files)
     assert _astray(findings, files) == []

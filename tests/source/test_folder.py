@@ -88,6 +88,18 @@ def test_a_link_within_the_folder_and_a_folder_that_is_a_link(pattern_folder: Pa
         assert findings == ()
 
 
+@pytest.mark.parametrize("name", [PATTERN, STEPS, "kept/cloth.json"])
+def test_a_link_that_leads_back_to_itself(pattern_folder: Path, name: str) -> None:
+    (pattern_folder / "kept").mkdir()
+    (pattern_folder / name).unlink(missing_ok=True)
+    (pattern_folder / name).symlink_to((pattern_folder / name).name)
+    files, findings = read_folder(pattern_folder)
+    assert name not in files
+    assert told(findings) == [("unreadable-file", Place(name, 1, 1, 1, 2))]
+    assert findings[0].says == f"{name} is a link that leads back to itself"
+    assert findings[0].mend == "put the file itself there"
+
+
 def test_a_folder_in_the_place_of_a_file_is_no_file(pattern_folder: Path) -> None:
     (pattern_folder / STEPS).unlink()
     (pattern_folder / STEPS).mkdir()

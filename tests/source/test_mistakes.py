@@ -5,7 +5,7 @@ The guilty signs stand between guillemets, which the file itself does not hold.
 
 import pytest
 
-from publisher.pipeline import prove
+from publisher.pipeline import errors_in, prove
 from publisher.terms import Place, Severity
 from tests.source.marked import PATTERN, REQUIRED, STEPS, folder, marked, read, told, whole_pattern
 
@@ -24,6 +24,7 @@ MISTAKES = [
     ),
     ("sizes:\n  - S\n  - «S»", "doubled-key", "the size 'S' is listed twice", "take one"),
     ("? «[»width]\n: 10 cm", "wrong-kind", "stands where a name belongs", "plain text"),
+    ("measures:\n  «a:b»: 10 cm", "colon-in-name", "'a:b' holds a colon", "behind the first colon"),
     ("finished size:\n  «width:across»: 10 cm", "colon-in-name", "'width:across' holds a colon", "put a space"),
     (
         """\
@@ -127,6 +128,17 @@ MISTAKES = [
     ),
     ("«maker»:", "no-value", "'maker' has no value", "behind the colon"),
     ("measures:\n  «width»:\n  depth: 4 cm", "no-value", "'width' has no value", "take the line out"),
+    ("measures:\n  width: «''»", "no-value", "'width' has no value", "take the line out"),
+    ("«measures»:", "no-value", "'measures' has no value", "behind the colon"),
+    ("notions:\n  snap:\n    name: Snap\n    «across»:", "no-value", "'across' has no value", "behind the colon"),
+    ("tools:\n  «-»\n  - iron", "no-value", "nothing stands behind this dash", "write it there"),
+    ("sizes:\n  - S\n  «-»\nmeasures:\n  width:\n    S: 1 cm", "no-value", "behind this dash", "take the line out"),
+    (
+        "pieces:\n  flap:\n    «outline»:\n    copies:\n      only: canvas",
+        "no-value",
+        "'outline' has no value",
+        "behind the colon",
+    ),
     # What YAML swallows.
     ("maker: Me «#»2", "comment-cuts-value", "the value is 'Me'", "in quotes"),
     ("maker: Me «#» 2", "comment-cuts-value", "the value is 'Me'", "two spaces before the #"),
@@ -149,6 +161,15 @@ MISTAKES = [
     ("«maker»:\n  name: Me", "wrong-kind", "'maker' is a group of names with values; one value", "on the same line"),
     ("tools: «iron»", "wrong-kind", "'tools' is the text 'iron'; a list belongs here", "behind '- '"),
     ("«tools»:\n  iron: hot", "wrong-kind", "'tools' is a group of names with values; a list", "behind '- '"),
+    ("notions:\n  snap:\n    «name»:\n      - Snap", "wrong-kind", "'name' of the notion 'snap' is not", "behind"),
+    ("seams:\n  side seam:\n    join: «band.left edge»", "wrong-kind", "'join' is the text", "behind '- '"),
+    (
+        "pieces:\n  flap:\n    «rectangle»: [1, 2]\n    copies:\n      only: canvas",
+        "wrong-kind",
+        "'rectangle' is a list; one value belongs here",
+        "on the same line",
+    ),
+    ("sizes: «S»\nmeasures:\n  width:\n    S: 1 cm", "wrong-kind", "'sizes' is the text 'S'; a list", "behind '- '"),
     ("measures: «10 cm»", "wrong-kind", "'measures' is the text '10 cm'; names with values", "'name: value'"),
     ("«measures»:\n  - 10 cm", "wrong-kind", "'measures' is a list; names with values", "'name: value'"),
     ("measures:\n  «width»:\n    - 10 cm", "wrong-kind", "'width' is a list; a measure is one value", "the colon"),
@@ -200,6 +221,29 @@ MISTAKES = [
     # What stands there is of the right kind and cannot be meant.
     ("date: «1 May 2026»", "bad-date", "'1 May 2026' is no date", "2026-05-31"),
     ("date: «2026-13-01»", "bad-date", "'2026-13-01' is no date", "year, month and day"),
+    ("date: «2026-02-31»", "bad-date", "'2026-02-31' is no date", "year, month and day"),
+    ("date: «2026-02-29»", "bad-date", "'2026-02-29' is no date", "year, month and day"),  # no leap year
+    ("date: «0000-01-01»", "bad-date", "'0000-01-01' is no date", "year, month and day"),
+    ("«date»:", "no-value", "'date' has no value", "behind the colon"),
+    ("inch rounding: «none»", "bad-rounding", "not 'none'", "write 1/8 or 1/16"),
+    ("inch rounding: «0»", "bad-rounding", "not '0'", "write 1/8 or 1/16"),
+    ("maker: Me\ntitle: «''»", "no-value", "'title' has no value", "in the quotation marks"),
+    ('maker: Me\nrevision: «" "»', "no-value", "'revision' has no value", "in the quotation marks"),
+    ("tools:\n  - «''»\n  - iron", "no-value", "nothing stands behind this dash", "write it there"),
+    (
+        """\
+        pieces:
+          flap:
+            rectangle: 10 cm by 4 cm
+            «allowance»:
+              - 1 cm
+            copies:
+              only: canvas
+        """,
+        "wrong-kind",
+        "an allowance is one value, or one for each edge",
+        "'allowance: 1 cm'",
+    ),
     ("date: «2026-5-1»", "bad-date", "'2026-5-1' is no date", "year, month and day"),
     ("video: «video.example/pouch»", "bad-link", "'video.example/pouch' is no address", "with https://"),
     ("video: «https://video.example/my pouch»", "bad-link", "is no address on the web", "copy it whole"),
@@ -366,6 +410,12 @@ def test_one_mistake_is_one_finding_at_its_place(text: str, name: str, says: str
     assert mend in findings[0].mend
 
 
+@pytest.mark.parametrize("rounding", ["none", "0", "1/0", "''"])
+def test_a_rounding_that_is_none_is_told_and_another_used(rounding: str) -> None:
+    _, findings = prove("specimen", folder(whole_pattern(f"allowance: 1 cm\ninch rounding: {rounding}\n")))
+    assert [finding.name for finding in findings if finding.severity is Severity.ERROR] == ["bad-rounding"]
+
+
 @pytest.mark.parametrize("text", SOUND)
 def test_what_is_right_is_not_told(text: str) -> None:
     _, findings = read(whole_pattern(text))
@@ -392,6 +442,84 @@ def test_what_no_pattern_goes_without(key: str) -> None:
     assert told(findings) == [("missing-key", Place(PATTERN, 1, 1, 1, 2))]
     assert findings[0].says == f"the pattern lacks '{key}'"
     assert findings[0].mend == f"add a line '{key}: …'"
+
+
+# The keys left out, and the mistakes that are told none the less, by their lines.
+FAULTY = """\
+date: tomorrow
+measures:
+  flap-width: 10 cm
+  depth: 10 cn
+pieces:
+  band:
+    grian: up
+    rectangle: depth by 5 cm
+    copies:
+      only: canvas
+seams:
+  side seam:
+    eese: 1 cm
+    join:
+      - band.left edge
+      - band.rihgt edge
+"""
+FAULTS = {"bad-date", "bad-name", "unreadable", "unknown-key"}
+
+
+@pytest.mark.parametrize("keys", [("title",), ("revision",), ("title", "revision", "materials")])
+def test_a_key_that_lacks_hides_no_other_mistake(keys: tuple[str, ...]) -> None:
+    rest = "".join(text for said, text in REQUIRED.items() if said not in ("pieces:", *(f"{key}:" for key in keys)))
+    _, findings = prove("specimen", folder(FAULTY + rest))
+    assert [finding.says for finding in findings if finding.name == "missing-key"] == [
+        f"the pattern lacks '{key}'" for key in sorted(keys)
+    ]
+    assert {finding.name for finding in findings} >= FAULTS
+    assert errors_in(findings)
+
+
+# A whole group of names that lacks or is no group, and everything that speaks of its names.
+@pytest.mark.parametrize(
+    ("old", "new", "name"),
+    [
+        ("measures:\n  flap: 10 cm\n", "measures: 10 cm\n", "wrong-kind"),
+        ("measures:\n", "mesures:\n", "unknown-key"),
+        ("materials:\n  canvas:\n", "materials:\n  - canvas\nxyz:\n  canvas:\n", "wrong-kind"),
+        ("pieces:\n  band:\n", "pieces:\n  - band\nxyz:\n  band:\n", "wrong-kind"),
+        ("pieces:\n", "peices:\n", "missing-key"),
+        ("seams:\n  side seam:\n", "seams:\n  - side seam\nxyz:\n  side seam:\n", "wrong-kind"),
+        ("allowance: 1 cm\n", "allowance:\n  - 1 cm\n", "wrong-kind"),
+    ],
+)
+def test_a_group_that_cannot_be_read_is_told_and_nothing_that_follows_from_it(old: str, new: str, name: str) -> None:
+    text = """\
+title: Specimen
+revision: "1"
+allowance: 1 cm
+measures:
+  flap: 10 cm
+materials:
+  canvas:
+    kind: fabric
+    name: Canvas
+    sold:
+      - 110 cm wide
+pieces:
+  band:
+    rectangle: flap by flap
+    copies:
+      only: canvas, cut 2
+seams:
+  side seam:
+    join:
+      - band.left edge
+      - band.right edge
+"""
+    steps = "1. Sew {band}, {flap} wide.\n   Does: sew side seam\n   Now: band\n"
+    assert prove("specimen", folder(text, steps))[1] == ()
+    assert old in text
+    _, findings = prove("specimen", folder(text.replace(old, new), steps))
+    assert {finding.name for finding in findings} <= {name, "unknown-key"}
+    assert name in {finding.name for finding in findings}
 
 
 def test_a_value_that_is_all_comment_to_yaml() -> None:

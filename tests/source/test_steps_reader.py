@@ -1,10 +1,12 @@
 """steps.md read into sections, steps, fields and quotes, and what a maker gets wrong in it."""
 
+import time
 from textwrap import dedent
 
 import pytest
 
 from publisher.source import Source
+from publisher.source.steps_reader import read_steps
 from publisher.terms import Finding, Place, Severity
 from tests.source.marked import STEPS, marked, read, told, whole_pattern
 
@@ -51,6 +53,11 @@ MISTAKES = [
     ("Take it.\nTake {flap}«}».\n", "open-brace", "closed that was not opened", "}}"),
     ("1. Take {«}».\n", "empty-quote", "nothing stands in these braces", "name a measure or a piece"),
     ("1. Take it:\n   then { «}» too.\n", "empty-quote", "nothing stands in these braces", "name a measure"),
+    # Nearly a field, nearly a step.
+    ("1. Sew.\n   «Does:»sew side seam\n", "field-not-read", "no space stands behind 'Does:'", "'Does: …'"),
+    ("## Sew\n«Minutes:»15\n", "field-not-read", "no space stands behind 'Minutes:'", "'Minutes: …'"),
+    ("«1.»Sew.\n   Does: sew side seam\n2. Turn.\n", "step-not-read", "no space stands behind '1.'", "'1. Sew.…'"),
+    ("1. Sew.\n«2)»Turn.\n3. Press.\n", "step-not-read", "no space stands behind '2)'", "'2) Turn.…'"),
     ("«1. " + 20_001 * "x" + "»\n", "too-much", "more than 20000 signs in one step", "several steps"),
     ("1. " + 20_000 * "x" + "\n«y»\n", "too-much", "more than 20000 signs in one step", "several steps"),
     (
@@ -70,6 +77,38 @@ def test_one_mistake_is_one_finding_at_its_place(text: str, name: str, says: str
     assert findings[0].severity is Severity.ERROR
     assert says in findings[0].says
     assert mend in findings[0].mend
+
+
+# What may be meant as words is told and printed as it stands.
+WARNINGS = [
+    ("1. Sew.\n   «does:» sew side seam\n", "field-not-read", "'does:' is printed as it stands", "'Does: …'"),
+    ("1. Sew.\n   «hint:»\n", "field-not-read", "'hint:' is printed as it stands", "'Hint: …'"),
+    ("## Sew\n«video:» 1:20\n", "field-not-read", "'video:' is printed as it stands", "'Video: …'"),
+    (" «1.» Sew.\n", "step-not-read", "is no step 1", "at the left"),
+    ("Take:\n\n  «1.» pins\n  2. iron\n\n## Sew\n\n1. Sew.\n", "step-not-read", "is no step 1", "with '- '"),
+    ("1. Sew.\n «2.» Turn.\n", "step-not-read", "is no step 2", "at the left"),
+    ("1. Sew.\n\n   «2.» Turn.\n", "step-not-read", "is no step 2", "at the left"),
+]
+
+
+@pytest.mark.parametrize(("text", "name", "says", "mend"), WARNINGS)
+def test_what_looks_like_a_field_or_a_step_is_a_warning(text: str, name: str, says: str, mend: str) -> None:
+    steps, (place,) = marked(text, STEPS)
+    _, findings = _read_steps(steps)
+    assert told(findings) == [(name, place)]
+    assert findings[0].severity is Severity.WARNING
+    assert says in findings[0].says
+    assert mend in findings[0].mend
+
+
+def test_a_step_without_its_space_is_a_step_all_the_same() -> None:
+    """So that nothing else is told of its fields and of the numbers behind it."""
+    source, findings = _read_steps("1.Sew.\n   Does: sew side seam\n2.Turn.\n")
+    assert [finding.name for finding in findings] == ["step-not-read", "step-not-read"]
+    assert [(str(step.text), step.does) for step in source.sections[0].steps] == [
+        ("Sew.", ("sew side seam",)),
+        ("Turn.", ()),
+    ]
 
 
 def test_a_step_with_another_number_is_a_warning() -> None:
@@ -109,6 +148,11 @@ Video: «soon»
         "Sew it: {{not a quote}}.\n",
         "1. Sew.\n\n   Tip: go slowly.\n",
         "1) Sew.\n2) Turn.\n",
+        "It does: sew it. Do it now: sew.\n",
+        "1. Sew from notch 1 to notch\n   2. Then turn.\n",
+        "1. Sew to notch\n 12. Then turn.\n",
+        "1. Take:\n   1. pins\n   2. iron\n2. Sew.\n",
+        "It measures\n2.5 cm, or about\n1.25 in, by letter\n4.b of the list.\n",
         "## Sew ##\n",
         "It measures 4.\n5 is too much.\n",
         "1. " + 20_000 * "x" + "\n",
@@ -216,6 +260,29 @@ def test_quotes_stand_where_they_are_written() -> None:
     assert [quote.place for quote in quotes] == places
 
 
+def test_tabs_move_no_column() -> None:
+    """A tab in the indentation is read as up to four spaces, and a place counts it as the one sign it is."""
+    steps, places = marked(
+        """\
+1.\tPut {«flap»}\tand {«lid»}:
+\t1. Fold {«gap»}.
+\t\ton {«loop»}
+\t \t- with {«thread»}
+\tHint:\tTake {«iron»}.
+\t \tDoes:\t«sew\tside seam»
+\tMinutes: «soon»
+\tTake «}».
+""",
+        STEPS,
+    )
+    source, findings = _read_steps(steps)
+    (step,) = source.sections[0].steps
+    quotes = [*step.quotes, *step.asides[0].quotes, *step.does]
+    assert quotes == ["flap", "lid", "gap", "loop", "thread", "iron", "sew\tside seam"]
+    assert [quote.place for quote in quotes] == places[:7]
+    assert [finding.place for finding in findings if finding.name in ("bad-minutes", "open-brace")] == places[7:]
+
+
 def test_fields_and_titles_stand_where_they_are_written() -> None:
     steps, places = marked(
         """\
@@ -262,6 +329,17 @@ def test_ids_are_made_of_the_section_and_the_first_six_words() -> None:
     ]
 
 
+@pytest.mark.parametrize("first", [True, False])
+def test_no_two_steps_have_one_id(first: bool) -> None:
+    """`turn-2` is what a second step that begins with the same words would be called."""
+    owner = "{}. Press.\n   Id: turn-2\n"
+    text = owner.format(1) + "2. Turn.\n3. Turn.\n" if first else "1. Turn.\n2. Turn.\n" + owner.format(3)
+    source, findings = _read_steps(text)
+    assert findings == ()
+    ids = [step.id for section in source.sections for step in section.steps]
+    assert ids == (["turn-2", "turn", "turn-3"] if first else ["turn", "turn-3", "turn-2"])
+
+
 def test_an_id_is_never_empty_and_never_longer_than_sixty_signs() -> None:
     (section,) = _sound(f"1. …\n2. {50 * 'a'} {50 * 'b'}\n").sections
     assert [step.id for step in section.steps] == ["step", f"{50 * 'a'}-{9 * 'b'}"]
@@ -271,6 +349,33 @@ def test_a_step_keeps_its_id_when_another_is_put_before_it() -> None:
     (before,) = _sound("## Sew\n\n1. Sew the base.\n2. Turn.\n").sections
     (after,) = _sound("## Sew\n\n1. Cut.\n2. Sew the base.\n3. Turn.\n").sections
     assert [step.id for step in after.steps[1:]] == [step.id for step in before.steps]
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("\n" * 200_000, None),
+        ("1. Sew.\n" + "\n" * 200_000, None),
+        ("## Sew" + 900_000 * " " + "on\n", None),
+        ("## Sew" + 300_000 * " #" + "\n", None),
+        ("1. Sew.\n   Does: sew" + 900_000 * " " + "side\n", "too-much"),
+        ("1. Sew.\n   Hint: sew" + 900_000 * " " + "side\n", "too-much"),
+        (900_000 * " " + "\n", None),
+        ("1." + 900_000 * " " + "\n", "too-much"),
+    ],
+    ids=["lines", "lines of a step", "heading", "heading signs", "field", "hint", "blanks", "number"],
+)
+def test_a_million_signs_are_read_in_a_moment(text: str, name: str | None) -> None:
+    """Each took seconds or minutes while it was read again for every sign or line."""
+    begun = time.process_time()
+    _, findings = read_steps(text, STEPS)
+    assert time.process_time() - begun < 3
+    assert [finding.name for finding in findings] == ([name] if name else [])
+
+
+def test_too_long_a_step_is_told_once() -> None:
+    _, findings = _read_steps("1. Sew.\n" + 30 * (1_000 * "x" + "\n"))
+    assert told(findings) == [("too-much", Place(STEPS, 21, 1, 21, 1_001))]
 
 
 def test_only_so_many_steps_are_read() -> None:

@@ -1,6 +1,7 @@
 """Pieces too large for one page: tiles that abut, none of them empty, and marks by which they are joined."""
 
 import itertools
+import re
 
 import pytest
 import shapely
@@ -178,6 +179,14 @@ def test_too_large_a_piece_is_a_finding_with_its_size() -> None:
     assert "'sail' is 2000 × 2500 mm" in finding.says
     assert finding.place == large.place
     assert [placed.piece for page in pages.pages for placed in page.placed] == ["flap"]
+
+
+def test_the_pages_of_a_monstrous_piece_are_counted_and_not_made() -> None:
+    _, (finding,) = plan_pages([hand_draft([hand_piece(rectangle(9_000_000, 9_000_000), name="sail")])], A4)
+    assert finding.name == "piece-too-large"
+    # A4 less the margins of frame_of is 190 × 257 mm or more: nine kilometres take about 47,000 by 35,000 pages.
+    count = int(re.search(r"would take (\d+) pages", finding.says)[1])  # type: ignore[index]
+    assert 1.4e9 < count < 1.7e9
 
 
 @pytest.mark.parametrize(("side", "fits"), [(1400, True), (1900, False)])

@@ -36,6 +36,25 @@ def test_a_variant_is_listed_once() -> None:
     assert merged[0].variants == (INCH, METRIC)
 
 
+def test_numbers_may_differ_between_the_variants_of_one_finding() -> None:
+    inch = "'front's edge' is 16 1⁄4 in and 'back.side' is 16 in: 1⁄4 in apart"
+    metric = "'front's edge' is 41.2 cm and 'back.side' is 40.5 cm: 7 mm apart"
+    merged = merge_findings([_finding("apart", 4, inch, INCH), _finding("apart", 4, metric, METRIC)])
+    assert merged == (_finding("apart", 4, inch, INCH, METRIC),)
+
+
+def test_different_findings_of_one_name_at_one_place_are_all_told() -> None:
+    lacking = [_finding("missing-key", 4, f"'snap' lacks '{key}'") for key in ("join", "kind", "name")]
+    assert merge_findings(lacking) == tuple(lacking)
+    heading = [
+        _finding("wrong-heading", 4, "a heading with 1 signs"),
+        _finding("wrong-heading", 4, "a heading without words"),
+    ]
+    assert merge_findings([*heading, *heading]) == tuple(heading)
+    other = [_finding("no-such-name", 4, "no measure called 'a'", INCH), _finding("no-such-name", 4, "'b'", METRIC)]
+    assert merge_findings(other) == tuple(sorted(other, key=lambda found: found.says))
+
+
 @pytest.mark.parametrize(
     ("one", "other"),
     [
@@ -97,6 +116,10 @@ def test_a_quoted_text_has_only_its_whole_place() -> None:
     [
         ("pokcet", ["depth", "pocket"], "did you mean 'pocket'?"),
         ("Title", ["title"], "did you mean 'title'?"),
+        ("sanderlin", ["sandpiper", "sanderling-lined-pouch"], "did you mean 'sanderling-lined-pouch'?"),
+        ("SAND", ["curlew-wash-bag", "sanderling-lined-pouch"], "did you mean 'sanderling-lined-pouch'?"),
+        ("pocket", ["pocket of the lid", "pockets"], "did you mean 'pockets'?"),  # of those that it begins
+        ("po", ["pocket of the lid"], "known here: 'pocket of the lid'"),  # too little to tell
         ("xyz", ["depth", "pocket"], "known here: 'depth', 'pocket'"),
         ("xyz", [], ""),
         ("q", [f"n{at}" for at in range(13)], "known here: " + ", ".join(f"'n{at}'" for at in range(12)) + ", …"),
