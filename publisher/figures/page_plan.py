@@ -87,7 +87,7 @@ def page_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper) -> Pa
     )
     return PagePlan(
         tuple(_thumbnail(page, pieces, paper, wide / paper.width) for page in shown),
-        tuple(_sheet(tiles, pieces, tile / tiles[0].frame.width) for tiles in sheets),
+        tuple(_sheet(tiles, pieces, tile / tiles[0].frame.width, always=shown is not pages) for tiles in sheets),
         max(wide, LEAST) + GAP,
         _height(shown, sheets, paper, wide, tile),
     )
@@ -165,8 +165,12 @@ def _rectangle(first: Point, second: Point) -> Path:
     return closed_path((first, Point(second.x, first.y), second, Point(first.x, second.y)))
 
 
-def _sheet(tiles: Sequence[TemplatePage], pieces: Pieces, scale: float) -> SheetDrawing:
-    """The printed tiles edge to edge with the piece across them; pages left out of the sheet stay white."""
+def _sheet(tiles: Sequence[TemplatePage], pieces: Pieces, scale: float, always: bool) -> SheetDrawing:
+    """The printed tiles edge to edge with the piece across them; pages left out of the sheet stay white.
+
+    A number that finds no room clear of the piece's line is left out, unless it must `always` stand: where no thumbnail
+    bears it.
+    """
     first = tiles[0]
     placed, frame = first.placed[0], first.frame
     width, height = frame.width * first.columns, frame.height * first.rows
@@ -187,7 +191,11 @@ def _sheet(tiles: Sequence[TemplatePage], pieces: Pieces, scale: float) -> Sheet
         placed.size,
         Figure((*strokes, *outline), width * scale + 2 * MARGIN, height * scale + 2 * MARGIN),
         max(width * scale + 2 * MARGIN, LEAST_SHEET),
-        tuple((tile.number, _number_box(box, paths, len(tiles))) for tile, box in boxes),
+        tuple(
+            (tile.number, spot)
+            for tile, box in boxes
+            if (spot := _number_box(box, paths, len(tiles), always)) is not None
+        ),
     )
 
 
@@ -198,10 +206,12 @@ def _tile_box(tile: TemplatePage, scale: float) -> Box:
     return Box(left, top, left + width, top + height)
 
 
-def _number_box(tile: Box, lines: Sequence[Path], count: int) -> Box:
-    """Where a tile's number stands: in its middle, or moved off the piece's line where there is room."""
+def _number_box(tile: Box, lines: Sequence[Path], count: int, always: bool) -> Box | None:
+    """Where a tile's number stands: in its middle or near it, off the piece's line; None where there is no room."""
     size = (DIGIT * (2 if count < 60 else 3), NUMBER_HEIGHT)
     middle = Point((tile.left + tile.right) / 2, (tile.bottom + tile.top) / 2)
     area = _rectangle(Point(tile.left, tile.bottom), Point(tile.right, tile.top))
     free = place_box(area, lines, (), size, tile, 0.3, middle)
-    return free or Box(middle.x - size[0] / 2, middle.y - size[1] / 2, middle.x + size[0] / 2, middle.y + size[1] / 2)
+    if free is not None or not always:
+        return free
+    return Box(middle.x - size[0] / 2, middle.y - size[1] / 2, middle.x + size[0] / 2, middle.y + size[1] / 2)
