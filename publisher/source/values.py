@@ -254,4 +254,5 @@ class Source:
     sections: tuple[WrittenSection, ...]
     texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name
+    drawings: tuple[tuple[str, bytes], ...] = ()  # images/*.svg, by file name, not yet read
     unread: tuple[str, ...] = ()  # names of what could not be read and has been told
