@@ -10,6 +10,7 @@ from publisher.drawings.values import Drawing, DrawnLine, DrawnMark, DrawnPoint,
 from publisher.terms import Finding, Unusable, Written
 
 MOST_MARKS = 500
+DRAWS = (*SHAPES, "use")
 
 
 def marks_of(drawing: Drawing, within: str | None = None) -> tuple[tuple[DrawnMark, ...], tuple[Finding, ...]]:
@@ -52,7 +53,9 @@ def _candidates(drawing: Drawing, within: str | None) -> Iterator[int]:
         element = drawing.elements[at]
         children = element.children if element.tag in GROUPS else ()
         waiting.extend(reversed(children))
-        if element.id and at != start and (element.tag in (*SHAPES, "use") or 1 <= len(children) <= 2):
+        strokes = [drawing.elements[child].tag for child in children]
+        could_cross = 1 <= len(strokes) <= 2 and all(tag in DRAWS for tag in strokes)
+        if element.id and at != start and (element.tag in DRAWS or could_cross):
             yield at
 
 

@@ -124,24 +124,30 @@ class _Pen:
         self._quadratic_handle: Point | None = None  # … for T
         self._count = 0
 
-    def lifted(self, closed: bool = False) -> tuple[Subpath, ...]:
+    def lifted(self) -> tuple[Subpath, ...]:
         """All subpaths, with the one that is being drawn."""
+        self._lift(closed=False)
+        return tuple(self._done)
+
+    def _lift(self, closed: bool) -> None:
         if self._segments or closed:
             self._done.append(Subpath(self._start, tuple(self._segments), closed))
         self._segments = []
-        return tuple(self._done)
 
     def draw(self, command: str, numbers: tuple[float, ...]) -> None:
         """One command; small letters count from where the pen is."""
+        self._count += 1
+        if self._count > 2 * MOST_SEGMENTS:  # M and Z among them; segments are counted where they are drawn
+            raise TooMany
         from_here = self._at if command.islower() else Point(0.0, 0.0)
         cubic, quadratic = self._cubic_handle, self._quadratic_handle
         self._cubic_handle = self._quadratic_handle = None
         letter = command.upper()
         if letter == "Z":
-            self.lifted(closed=True)
+            self._lift(closed=True)
             self._at = self._start
         elif letter == "M":
-            self.lifted()
+            self._lift(closed=False)
             self._start = self._at = from_here + Point(numbers[0], numbers[1])
         elif letter in "LHV":
             self._line(letter, numbers, command.islower())
@@ -171,9 +177,6 @@ class _Pen:
             self._quadratic_handle = handle
 
     def _add(self, segment: RawSegment, end: Point) -> None:
-        self._count += 1
-        if self._count > MOST_SEGMENTS:
-            raise TooMany
         if not self._segments:
             self._start = self._at
         self._segments.append(segment)

@@ -15,6 +15,7 @@ from publisher.terms import Place
 
 LARGEST = 2_000_000  # bytes
 MOST_ELEMENTS = 20_000
+MOST_ATTRIBUTES = 200  # of one element
 DEEPEST = 40  # elements within one another
 _SVG = "{http://www.w3.org/2000/svg}"
 _LINK = "{http://www.w3.org/1999/xlink}href"
@@ -37,6 +38,8 @@ def read_elements(content: bytes, file: str) -> tuple[Element, ...]:
             "keep in it only what the pattern uses, and no pictures",
         )
     text = _undeclared(_text(content, start))
+    if text.count("<") > 5 * MOST_ELEMENTS:  # an element has two at most; far beyond, reading alone takes its time
+        raise error("too-much", start, f"more than {MOST_ELEMENTS:,} elements", _SIMPLER)
     where = _Places(text, file)
     for device in ("<!DOCTYPE", "<!ENTITY"):
         if device in text:
@@ -129,7 +132,9 @@ class _Places:
             start = self._text.find("\n", start) + 1 or start
         end = self._text.find("\n", start)
         last = max(len(self._text) if end < 0 else end, start)
-        at = min(start + max(column - 1, 0), max(last - 1, start))
+        at = min(start + max(column - 1, 0), max(last - 1, start), max(len(self._text) - 1, 0))
+        while at > 0 and self._text[at] in "\r\n" and self._text[at - 1] in "\r\n":
+            at -= 1
         return self.of(at, at + 1)
 
     def openings(self) -> tuple[Place, ...]:
@@ -164,6 +169,8 @@ def _elements(root: etree._Element, places: tuple[Place, ...]) -> tuple[Element,
         depth = over[1] + 1 if over else 1
         if depth > DEEPEST:
             raise error("too-much", places[at], f"more than {DEEPEST} elements within one another", _SIMPLER)
+        if len(node.attrib) > MOST_ATTRIBUTES:
+            raise error("too-much", places[at], f"more than {MOST_ATTRIBUTES} attributes", _SIMPLER)
         numbers[node] = (len(tags), depth)
         if over:
             children[over[0]].append(len(tags))
