@@ -21,6 +21,7 @@ FARTHEST = 20_000.0  # mm from the drawing's corner
 _MOVED_BY_STYLE = re.compile(
     r"(?:^|[;{\s])(transform(?:-origin|-box)?|translate|rotate|scale|offset-path)\s*:\s*+(?!none\b)"
 )
+_SIZED_BY_STYLE = re.compile(r"(?:^|;)\s*(d|r|rx|ry|cx|cy|x|y|width|height)\s*:")
 _HIDDEN = re.compile(r"(?:^|;)\s*display\s*:\s*none\b")
 
 
@@ -73,16 +74,15 @@ def element_called(drawing: Drawing, id: str, place: Place) -> int:
     )
 
 
-def moved_by_style(elements: tuple[Element, ...]) -> None:
-    """Raises Unusable where a style sheet could move what is drawn: sheets are not read, and a size would be lost."""
+def refuse_moved_whole(elements: tuple[Element, ...]) -> None:
+    """Raises Unusable where style sheets, or the outermost element, move what is drawn: its size would be lost."""
+    if elements[0].get("transform"):
+        says = "the outermost <svg> is moved by a transform, which programs read differently"
+        raise error("moved-by-style", elements[0].place, says, "put what is drawn into a group, and move that")
     for element in elements:
         if element.tag == "style" and _MOVED_BY_STYLE.search(element.text):
-            raise error(
-                "moved-by-style",
-                element.place,
-                "this style sheet moves elements by transform, which is not read",
-                "save as plain SVG, with the transforms at the elements",
-            )
+            says = "this style sheet moves elements by transform, which is not read"
+            raise error("moved-by-style", element.place, says, "save as plain SVG, with the transforms at the elements")
 
 
 class Collector:
@@ -154,14 +154,14 @@ class Collector:
     def _moved(self, element: Element, setting: _Setting) -> _Setting:
         """The setting after an element's own transform."""
         style = element.get("style") or ""
-        by_style = _MOVED_BY_STYLE.search(style)
+        by_style = _MOVED_BY_STYLE.search(style) or (element.tag in SHAPES and _SIZED_BY_STYLE.search(style)) or None
         if by_style or element.get("transform-origin"):
             named = by_style[1] if by_style else "transform-origin"
             raise error(
                 "moved-by-style",
                 element.place,
-                f"the style of this element moves it by '{named}', which is not read",
-                "move it by the attribute transform: save as plain SVG, or dissolve its group",
+                f"the style of this element moves or sizes it by '{named}', which is not read",
+                "let attributes do it: save as plain SVG, or dissolve its group",
             )
         try:
             matrix = setting.matrix.after(read_transform(element.get("transform") or ""))

@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from publisher.drawings.collecting import moved_by_style
+from publisher.drawings.collecting import refuse_moved_whole
 from publisher.drawings.mistakes import error, shown, warning
 from publisher.drawings.numbers import MILLIMETRES, PIXEL, BadValue, read_length
 from publisher.drawings.transforms import Matrix, fitted, read_view_box
@@ -39,7 +39,7 @@ def read_drawing(content: bytes, file: str) -> tuple[Drawing | None, tuple[Findi
     found: list[Finding] = []
     try:
         elements = read_elements(content, file)
-        moved_by_style(elements)
+        refuse_moved_whole(elements)
         return _sized(elements, file, found), tuple(found)
     except Unusable as unusable:
         return None, (*found, unusable.finding)

@@ -6,7 +6,7 @@ import pytest
 
 from publisher.drawings import outline_of
 from publisher.terms import Place, Written
-from tests.drawings.specimens import FILE, drawing, faults, kinds, outline
+from tests.drawings.specimens import FILE, HEAD, drawing, faults, kinds, outline
 
 
 def test_corners_of_a_lid() -> None:
@@ -113,6 +113,7 @@ def test_what_is_hidden_or_no_line_is_passed_over() -> None:
         ('<g transform="turn(3)"><rect id="lid" width="9" height="9"/></g>', "bad-drawing", "transform 'turn(3)'"),
         ('<g style="transform:scale(2)"><rect id="lid" width="9" height="9"/></g>', "moved-by-style", "by 'transform'"),
         ('<rect id="lid" width="9" height="9" transform-origin="5 5"/>', "moved-by-style", "by 'transform-origin'"),
+        ('<rect id="lid" width="9" height="9" style="stroke-width:2;rx:5px"/>', "moved-by-style", "sizes it by 'rx'"),
         ("<style>#lid { fill: none; transform: scale(2) }</style>", "moved-by-style", "this style sheet moves"),
         ('<rect id="lid" width="9" height="90000"/>', "too-much", "reaches 89.9 m"),
         ('<svg width="0" height="5"><rect id="lid" width="9" height="9"/></svg>', "bad-drawing", "a size of 0 by 5"),
@@ -132,6 +133,11 @@ def test_the_nearest_id_is_offered_where_it_was_asked_for() -> None:
     _, (fault,) = outline_of(drawing('<rect id="lid" width="9" height="9"/>'), asked)
     assert (fault.name, fault.place, fault.mend) == ("no-such-element", asked.place, "did you mean 'lid'?")
     assert fault.says == "images/lid.svg has no element with the id 'lidd'"
+
+
+def test_a_drawing_that_is_moved_as_a_whole() -> None:
+    (fault,) = faults('<rect id="lid" width="9" height="9"/>', f'{HEAD} transform="scale(2)"')
+    assert (fault.name, str(fault.place)) == ("moved-by-style", f"{FILE}:1:1")
 
 
 def test_places_of_elements() -> None:
