@@ -14,6 +14,7 @@ STAGES = (
     "terms",
     "geometry",
     "source",
+    "drawings",
     "measures",
     "drafting",
     "assembly",
@@ -29,6 +30,7 @@ STAGES = (
 DOORS = {
     "yaml": {"source/yaml_nodes.py"},
     "pydantic": {"source/shapes.py", "source/fitting.py"},
+    "lxml": {"drawings/xml_elements.py"},
     "lark": {"measures/grammar.py", "measures/formulas.py", "measures/mark_sayings.py", "measures/sayings.py"},
     "shapely": {"geometry/planar.py", "geometry/boxes.py"},
     "svgwrite": {"figures/svg.py"},

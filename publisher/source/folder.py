@@ -8,10 +8,15 @@ from publisher.terms import Finding, Place, Severity
 
 MOST_KEPT = 200
 LARGEST_KEPT = 4_000_000
+MOST_DRAWINGS = 50
+LARGEST_DRAWING = 2_000_000
 
 
 def read_folder(folder: Path) -> tuple[dict[str, bytes], tuple[Finding, ...]]:
-    """What the product reads of a folder: pattern.yaml, steps.md, kept/*.json. A file that is missing is told later."""
+    """What the product reads of a folder: pattern.yaml, steps.md, kept/*.json, images/*.svg.
+
+    A file that is missing, or holds a byte more than it may, is told by whoever reads it.
+    """
     files: dict[str, bytes] = {}
     found: list[Finding] = []
     for name in (PATTERN, STEPS):
@@ -19,6 +24,14 @@ def read_folder(folder: Path) -> tuple[dict[str, bytes], tuple[Finding, ...]]:
     kept = sorted((folder / "kept").glob("*.json")) if (folder / "kept").is_dir() else []
     for path in kept[:MOST_KEPT]:
         _read(folder, path, LARGEST_KEPT, files, found)
+    images = folder / "images"
+    drawings = sorted(path for path in images.glob("*") if path.suffix.lower() == ".svg") if images.is_dir() else []
+    for path in drawings[:MOST_DRAWINGS]:
+        _read(folder, path, LARGEST_DRAWING, files, found)
+    if len(drawings) > MOST_DRAWINGS:
+        says = f"images/ holds {len(drawings)} drawings, more than {MOST_DRAWINGS}"
+        left_out = drawings[MOST_DRAWINGS].relative_to(folder).as_posix()
+        found.append(_error("too-much", left_out, says, "keep only those that the pattern uses"))
     return files, tuple(found)
 
 

@@ -56,8 +56,11 @@ def read_source(name: str, files: Mapping[str, bytes]) -> tuple[Source | None, t
     kept = tuple(
         sorted((file.removeprefix("kept/"), content) for file, content in files.items() if file.startswith("kept/"))
     )
+    drawings = tuple(
+        sorted((file, content) for file, content in files.items() if re.fullmatch(r"images/[^/]+\.svg", file, re.I))
+    )
     texts = tuple((file, text) for file, text in ((PATTERN, pattern), (STEPS, steps)) if text is not None)
-    return _source(name, root, said, wrong, sections, texts, kept, found), tuple(found)
+    return _source(name, root, said, wrong, sections, texts, kept, drawings, found), tuple(found)
 
 
 def _text(file: str, files: Mapping[str, bytes], found: list[Finding]) -> str | None:
@@ -103,6 +106,7 @@ def _source(
     sections: tuple[WrittenSection, ...],
     texts: tuple[tuple[str, str], ...],
     kept: tuple[tuple[str, bytes], ...],
+    drawings: tuple[tuple[str, bytes], ...],
     found: list[Finding],
 ) -> Source:
     sizes = tuple(filter(None, said.sizes)) if "sizes" not in wrong else _sizes_of_measures(root)
@@ -134,6 +138,7 @@ def _source(
         sections=sections,
         texts=texts,
         kept=kept,
+        drawings=drawings,
         unread=tuple(unread),
         unread_groups=tuple(key for key in GROUPS if key in wrong or (root.get(key) is None and key in meant)),
     )

@@ -254,5 +254,6 @@ class Source:
     sections: tuple[WrittenSection, ...]
     texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name
+    drawings: tuple[tuple[str, bytes], ...] = ()  # images/*.svg, by file name, not yet read
     unread: tuple[str, ...] = ()  # names of what could not be read and has been told
     unread_groups: tuple[str, ...] = ()  # keys of the file that lack or could not be read, which has been told

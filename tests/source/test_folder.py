@@ -140,3 +140,39 @@ def test_two_hundred_kept_files_at_most(pattern_folder: Path) -> None:
     assert findings == ()
     assert sorted(files)[:200] == [f"kept/cloth-{at:03}.json" for at in range(200)]
     assert len(files) == 202
+
+
+def test_drawings_are_read(pattern_folder: Path) -> None:
+    """Not what lies deeper, nor what is no drawing by its name; the reader of drawings judges what they hold."""
+    (pattern_folder / "images" / "old").mkdir(parents=True)
+    for name in ("lid.svg", "FLAP.SVG", "photo.jpg", "old/lid.svg"):
+        (pattern_folder / "images" / name).write_text(name)
+    files, findings = read_folder(pattern_folder)
+    assert findings == ()
+    assert sorted(files) == ["images/FLAP.SVG", "images/lid.svg", PATTERN, STEPS]
+    source, _ = read_source("pouch", files)
+    assert source is not None
+    assert source.drawings == (("images/FLAP.SVG", b"FLAP.SVG"), ("images/lid.svg", b"lid.svg"))
+
+
+def test_drawings_of_another_folder(pattern_folder: Path) -> None:
+    elsewhere = pattern_folder.parent / "elsewhere"
+    elsewhere.mkdir()
+    (elsewhere / "lid.svg").write_text("<svg/>")
+    (pattern_folder / "images").symlink_to(elsewhere, target_is_directory=True)
+    files, findings = read_folder(pattern_folder)
+    assert sorted(files) == [PATTERN, STEPS]
+    assert told(findings) == [("outside-folder", Place("images/lid.svg", 1, 1, 1, 2))]
+
+
+def test_drawings_are_bounded(pattern_folder: Path) -> None:
+    (pattern_folder / "images").mkdir()
+    for at in range(53):
+        (pattern_folder / "images" / f"{at:02}.svg").write_text("<svg/>")
+    with (pattern_folder / "images" / "00.svg").open("wb") as file:
+        file.truncate(50_000_000)
+    files, findings = read_folder(pattern_folder)
+    assert len(files) == 52
+    assert len(files["images/00.svg"]) == 2_000_001
+    assert told(findings) == [("too-much", Place("images/50.svg", 1, 1, 1, 2))]
+    assert findings[0].says == "images/ holds 53 drawings, more than 50"
