@@ -1,5 +1,6 @@
 """From the bytes of a pattern folder to a Source, every value with its place, every mistake a finding."""
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any, TypeVar
 
