@@ -2,6 +2,8 @@
 
 from publisher.geometry.arcs import arc_by_height, arc_by_radius, as_cubics
 from publisher.geometry.boxes import place_box
+from publisher.geometry.corners import cut_corner, round_corner
+from publisher.geometry.curve_offsets import TooTight
 from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
@@ -19,7 +21,6 @@ from publisher.geometry.planar import (
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.scaling import scaled
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
-from publisher.geometry.trimming import TooTight, round_corner
 
 __all__ = [
     "Arc",
@@ -36,6 +37,7 @@ __all__ = [
     "as_cubics",
     "boxes_overlap",
     "crossing",
+    "cut_corner",
     "fills_box",
     "flipped_alike",
     "inside",
