@@ -7,9 +7,13 @@ from publisher.geometry.arcs import as_cubics
 from publisher.geometry.points import Point
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
 
-FLAT = 1e-3  # mm; parts that bend less than this are polished from their middles
+FLAT = (
+    0.02  # mm; parts whose second differences are less, so that they lie within 0.005 mm of their chords, are polished
+)
 MOST_PAIRS = 4000  # more parts than this lying on each other: the curves run along each other and have no crossing
 NEAR = 1e-6
+SAME = 1e-4  # mm; a touch is found from both sides, some 10⁻⁵ mm apart
+MOST_MEETINGS = 9  # of two cubics that share no stretch (Bézout)
 
 Part = tuple[Cubic, float, float]  # a part of a curve, and its first and last parameter on the whole
 
@@ -30,8 +34,10 @@ def curves_meet(first: Segment, second: Segment) -> tuple[Point, ...]:
     found: list[tuple[float, Point]] = []
     for start, other in _near_pairs(_parts(first), _parts(second)):
         polished = _polished(first, second, start, other)
-        if polished is not None and all((polished[1] - spot).length > NEAR for _, spot in found):
+        if polished is not None and all((polished[1] - spot).length > SAME for _, spot in found):
             found.append(polished)
+        if len(found) > MOST_MEETINGS:
+            return ()
     return tuple(spot for _, spot in sorted(found, key=lambda one: one[0]))
 
 
@@ -88,11 +94,11 @@ def _apart(one: Cubic, other: Cubic) -> bool:
     """True when a strip along the first's chord, or one across it, holds the first and nothing of the second."""
     chord = one.end - one.start
     way = chord.unit() if chord.length > NEAR else Point(1.0, 0.0)
-    for across in (way.left(), way):
-        mine = [across.dot(spot - one.start) for spot in (one.start, one.first_handle, one.second_handle, one.end)]
-        theirs = [
-            across.dot(spot - one.start) for spot in (other.start, other.first_handle, other.second_handle, other.end)
-        ]
+    corners = (one.start, one.first_handle, one.second_handle, one.end)
+    others = (other.start, other.first_handle, other.second_handle, other.end)
+    for x, y in ((-way.y, way.x), (way.x, way.y)):
+        mine = [spot.x * x + spot.y * y for spot in corners]
+        theirs = [spot.x * x + spot.y * y for spot in others]
         if min(theirs) > max(mine) + NEAR or max(theirs) < min(mine) - NEAR:
             return True
     return False
