@@ -1,7 +1,18 @@
 """Points, lines, arcs, cubics, paths and their parallels. Knows nothing of sewing; sewing gives it millimetres."""
 
-from publisher.geometry.arcs import arc_by_height, arc_by_radius, as_cubics
+from publisher.geometry.arcs import (
+    arc_about,
+    arc_about_to,
+    arc_by_height,
+    arc_by_radius,
+    arc_leaving,
+    arc_through,
+    as_cubics,
+)
 from publisher.geometry.boxes import place_box
+from publisher.geometry.corners import cut_corner, round_corner
+from publisher.geometry.curve_offsets import TooTight
+from publisher.geometry.curves import circle, ellipse, ellipse_arc, smooth_curve, smooth_ring
 from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
@@ -19,7 +30,6 @@ from publisher.geometry.planar import (
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.scaling import scaled
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
-from publisher.geometry.trimming import TooTight, round_corner
 
 __all__ = [
     "Arc",
@@ -31,11 +41,19 @@ __all__ = [
     "Point",
     "Segment",
     "TooTight",
+    "arc_about",
+    "arc_about_to",
     "arc_by_height",
     "arc_by_radius",
+    "arc_leaving",
+    "arc_through",
     "as_cubics",
     "boxes_overlap",
+    "circle",
     "crossing",
+    "cut_corner",
+    "ellipse",
+    "ellipse_arc",
     "fills_box",
     "flipped_alike",
     "inside",
@@ -50,6 +68,8 @@ __all__ = [
     "round_corner",
     "scaled",
     "signed_area",
+    "smooth_curve",
+    "smooth_ring",
     "span_inside",
     "stretches_within",
 ]

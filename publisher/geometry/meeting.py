@@ -1,9 +1,10 @@
-"""Where lines and circles meet."""
+"""Where lines and circles meet, and segments of any kind."""
 
 import math
 
+from publisher.geometry.curve_meeting import curves_meet
 from publisher.geometry.points import Point
-from publisher.geometry.segments import Arc, Line
+from publisher.geometry.segments import Arc, Cubic, Line, Segment
 
 
 def lines_meet(start: Point, along: Point, other: Point, across: Point) -> Point | None:
@@ -62,6 +63,8 @@ def lies_on(segment: Line | Arc, point: Point, slack: float = 1e-6) -> bool:
     return segment.angle_within(math.atan2(away.y, away.x)) is not None
 
 
-def intersections(first: Line | Arc, second: Line | Arc) -> tuple[Point, ...]:
-    """Where two segments meet."""
+def intersections(first: Segment, second: Segment) -> tuple[Point, ...]:
+    """Where two segments meet. Stretches that they share are no meeting."""
+    if isinstance(first, Cubic) or isinstance(second, Cubic):
+        return curves_meet(first, second)
     return tuple(spot for spot in carriers_meet(first, second) if lies_on(first, spot) and lies_on(second, spot))

@@ -1,127 +1,126 @@
 """The parallel of a closed outline, each edge at a distance of its own: the cut line of a piece."""
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.geometry.meeting import carriers_meet, lies_on, lines_meet
+from publisher.geometry.curvature import first_direction, last_direction
+from publisher.geometry.meeting import carriers_meet, intersections, lines_meet
 from publisher.geometry.paths import Path
 from publisher.geometry.points import Point
-from publisher.geometry.segments import Arc, Line
-from publisher.geometry.trimming import beginning_at, ending_at, sideways
+from publisher.geometry.runs import Piece, Reach, Run, drawn, runs_of, smooth
+from publisher.geometry.segments import Cubic, Line, Segment
 
-SMOOTH = 1e-7  # sine of the turn below which two stretches run on smoothly
 NEAR = 1e-7
 
 
 @dataclass(frozen=True, slots=True)
-class _Stretch:
-    """One segment of the outline with its parallel."""
-
-    edge: int
-    by: float
-    given: Line | Arc
-    parallel: Line | Arc
-
-
-@dataclass(frozen=True, slots=True)
 class _Joint:
-    """How two parallels are joined: the first ends at `end`, then `between`, then the second begins at `start`."""
+    """How two runs are joined: the first goes to `end`, then `between`, then the second begins at `start`."""
 
-    end: Point
+    end: Reach
     between: tuple[Point, ...]
-    start: Point
-    extends_first: bool
-    extends_second: bool
+    start: Reach
 
 
 def offset_outline(edges: Sequence[tuple[Path, float]], mitre_limit: float = 4.0) -> tuple[Path, tuple[Path, ...]]:
     """The closed parallel outside a counter-clockwise outline, and each edge's own stretch of it.
 
-    Lines and arcs move exactly. Corners are mitred by the end tangents, up to `mitre_limit` times the wider distance,
-    and cut square there; concave corners are trimmed where the parallels meet; where a distance changes along a smooth
-    run, the line steps out square. Distances are 0 or more. Raises TooTight, and ValueError for a cubic.
+    Lines and arcs move exactly, a cubic becomes a few within 0.01 mm of its parallel. Corners are mitred by the end
+    tangents, up to `mitre_limit` times the wider distance, and cut square there; concave corners are trimmed where the
+    parallels meet; where a distance changes along a smooth run, the line steps out square. Distances are 0 or more.
+    An edge of which nothing is left has no segments. Raises TooTight, and ValueError for a coordinate that is no number.
     """
-    stretches = [
-        _Stretch(at, by, _plain(segment), sideways(_plain(segment), by))
-        for at, (path, by) in enumerate(edges)
-        for segment in path.segments
-    ]
-    joints = [
-        _join(first, second, mitre_limit)
-        for first, second in zip(stretches, (*stretches[1:], stretches[0]), strict=True)
-    ]
-    parts: list[list[Line | Arc]] = [[] for _ in edges]
-    for at, stretch in enumerate(stretches):
-        parts[stretch.edge].extend(_drawn(stretch, joints[at - 1], joints[at]))
-    paths = tuple(Path(tuple(part)) for part in parts)
-    whole = Path(tuple(segment for path in paths for segment in path.segments))
-    return whole, paths
+    pieces = _pieces(runs_of(edges), mitre_limit)
+    parts: list[Path] = []
+    begins = 0
+    for path, _ in edges:
+        ends = begins + len(path.segments)
+        parts.append(Path(tuple(one.segment for one in pieces if begins <= one.stretch < ends)))
+        begins = ends
+    return Path(tuple(segment for part in parts for segment in part.segments)), tuple(parts)
 
 
-def _plain(segment: object) -> Line | Arc:
-    if isinstance(segment, Line | Arc):
-        return segment
-    raise ValueError("only straight lines and arcs are offset")
+def _pieces(runs: tuple[Run, ...], mitre_limit: float) -> list[Piece]:
+    """All pieces in the order of the outline's own stretches."""
+    if len(runs) == 1 and smooth(runs[0].last, runs[0].first):
+        return list(runs[0].pieces)
+    joints = [_join(first, second, mitre_limit) for first, second in zip(runs, (*runs[1:], runs[0]), strict=True)]
+    pieces: list[Piece] = []
+    for at, run in enumerate(runs):
+        before, after = joints[at - 1], joints[at]
+        pieces += drawn(run, before.start, after.end)
+        corners = (after.end.point, *after.between, after.start.point)
+        pieces += [Piece(pieces[-1].stretch, Line(one, other)) for one, other in itertools.pairwise(corners)]
+    # The first run may begin within the outline's first edge, so that the last one ends there.
+    return sorted((one for one in pieces if not _speck(one.segment)), key=lambda one: one.stretch)
 
 
-def _drawn(stretch: _Stretch, before: _Joint, after: _Joint) -> list[Line | Arc]:
-    """The stretch's own part of the parallel: from the joint before to the joint after, and what lies between."""
-    drawn: list[Line | Arc] = []
-    body = stretch.parallel
-    if isinstance(body, Line):
-        body = Line(before.start, after.end)
-    else:
-        drawn += [Line(before.start, body.start)] if before.extends_second else []
-        body = body if before.extends_second else beginning_at(body, before.start)
-        body = body if after.extends_first else ending_at(body, after.end)
-    drawn.append(body)
-    if not isinstance(body, Line) and after.extends_first:
-        drawn.append(Line(body.end, after.end))
-    corners = (after.end, *after.between, after.start)
-    drawn += [Line(first, second) for first, second in itertools.pairwise(corners)]
-    return [segment for segment in drawn if segment.length > NEAR]
+def _speck(segment: Segment) -> bool:
+    if isinstance(segment, Cubic):
+        return max((spot - segment.start).length for spot in (segment.second_handle, segment.end)) <= NEAR
+    return segment.length <= NEAR
 
 
-def _join(first: _Stretch, second: _Stretch, mitre_limit: float) -> _Joint:
-    leaving = first.given.direction_at(first.given.length)
-    entering = second.given.direction_at(0.0)
-    turn = leaving.cross(entering)
-    end, start = first.parallel.end, second.parallel.start
-    if abs(turn) < SMOOTH and leaving.dot(entering) > 0:
-        return _Joint(end, (), start, extends_first=False, extends_second=False)
-    if turn < 0:
-        return _concave(first, second, leaving, entering)
+def _join(first: Run, second: Run, mitre_limit: float) -> _Joint:
+    leaving, entering = last_direction(first.last), first_direction(second.first)
+    if smooth(first.last, second.first):
+        return _as_they_are(first, second)
+    if leaving.cross(entering) < 0:
+        return _concave(first, second)
     return _convex(first, second, leaving, entering, mitre_limit)
 
 
-def _concave(first: _Stretch, second: _Stretch, leaving: Point, entering: Point) -> _Joint:
-    """Both parallels trimmed where they meet nearest to the corner."""
-    corner = first.given.end
-    spots = [
-        spot
-        for spot in carriers_meet(first.parallel, second.parallel)
-        if lies_on(first.parallel, spot) and lies_on(second.parallel, spot)
-    ] or list(carriers_meet(first.parallel, second.parallel))
+def _as_they_are(first: Run, second: Run) -> _Joint:
+    return _Joint(Reach(first.end, len(first.pieces) - 1), (), Reach(second.start, 0))
+
+
+def _concave(first: Run, second: Run) -> _Joint:
+    """Both parallels trimmed where they meet nearest to the corner; of different distances that never meet, a step."""
+    corner, last = first.last.end, len(first.pieces) - 1
+    if (first.end - second.start).length <= NEAR:
+        return _as_they_are(first, second)
+    for rank in _ranks(len(first.pieces), len(second.pieces)):
+        meetings = [
+            (spot, one, other)
+            for one, other in rank
+            if first is not second or last - one > other
+            for spot in intersections(first.pieces[last - one].segment, second.pieces[other].segment)
+        ]
+        if meetings:
+            spot, one, other = min(meetings, key=lambda meeting: (meeting[0] - corner).length)
+            return _Joint(Reach(spot, last - one), (), Reach(spot, other))
+    one_end, other_start = first.pieces[-1].segment, second.pieces[0].segment
+    if isinstance(one_end, Cubic) or isinstance(other_start, Cubic) or abs(first.by - second.by) > NEAR:
+        return _as_they_are(first, second)
+    spots = carriers_meet(one_end, other_start)
     if not spots:
-        end, start = first.parallel.end, second.parallel.start
-        return _Joint(end, (), start, extends_first=False, extends_second=False)
-    spot = min(spots, key=lambda one: (one - corner).length)
-    return _Joint(spot, (), spot, extends_first=False, extends_second=False)
+        return _as_they_are(first, second)
+    spot = min(spots, key=lambda found: (found - corner).length)
+    return _Joint(Reach(spot, last), (), Reach(spot, 0))
 
 
-def _convex(first: _Stretch, second: _Stretch, leaving: Point, entering: Point, mitre_limit: float) -> _Joint:
+def _ranks(first: int, second: int) -> Iterator[list[tuple[int, int]]]:
+    """Pairs of pieces by how many lie between them and the corner: those next to it, then one further on, and so on."""
+    for rank in range(first + second - 1):
+        yield [(one, rank - one) for one in range(rank + 1) if one < first and rank - one < second]
+
+
+def _convex(first: Run, second: Run, leaving: Point, entering: Point, mitre_limit: float) -> _Joint:
     """Both parallels run on straight until they meet; over the limit they are cut square, or the wide one keeps its width."""
-    corner = first.given.end
-    end, start = first.parallel.end, second.parallel.start
+    corner = first.last.end
     limit = mitre_limit * max(first.by, second.by)
-    tip = lines_meet(end, leaving, start, entering)
-    if tip is not None and _runs_on(tip, end, leaving) and _runs_on(tip, start, -entering):
+    tip = lines_meet(first.end, leaving, second.start, entering)
+    if tip is not None and _runs_on(tip, first.end, leaving) and _runs_on(tip, second.start, -entering):
         if (tip - corner).length <= limit + NEAR:
-            return _Joint(tip, (), tip, extends_first=True, extends_second=True)
+            return _straight_on(tip, tip)
         if abs(first.by - second.by) < NEAR:
-            return _clipped(corner, tip, limit, (end, leaving), (start, entering))
+            return _clipped(corner, tip, limit, (first.end, leaving), (second.start, entering))
     return _stepped(first, second, leaving, entering)
+
+
+def _straight_on(end: Point, start: Point) -> _Joint:
+    return _Joint(Reach(end, None), (), Reach(start, None))
 
 
 def _runs_on(tip: Point, end: Point, way: Point) -> bool:
@@ -137,17 +136,19 @@ def _clipped(
     from_first = lines_meet(*first, cut, way.left())
     to_second = lines_meet(*second, cut, way.left())
     if from_first is None or to_second is None:
-        return _Joint(tip, (), tip, extends_first=True, extends_second=True)
-    return _Joint(from_first, (), to_second, extends_first=True, extends_second=True)
+        return _straight_on(tip, tip)
+    return _straight_on(from_first, to_second)
 
 
-def _stepped(first: _Stretch, second: _Stretch, leaving: Point, entering: Point) -> _Joint:
+def _stepped(first: Run, second: Run, leaving: Point, entering: Point) -> _Joint:
     """The narrow line runs to the wide edge's normal at the corner, then out along it: nothing of the wide one is lost."""
-    end, start = first.parallel.end, second.parallel.start
+    as_they_are = _as_they_are(first, second)
     if first.by >= second.by:
-        meets = lines_meet(start, entering, first.given.end, leaving.right())
-        spot = meets if meets is not None and (meets - start).dot(entering) <= NEAR else start
-        return _Joint(end, (spot,) if spot != start else (), start if spot == start else spot, False, spot != start)
-    meets = lines_meet(end, leaving, second.given.start, entering.right())
-    spot = meets if meets is not None and (meets - end).dot(leaving) >= -NEAR else end
-    return _Joint(spot, (), start, spot != end, False)
+        meets = lines_meet(second.start, entering, first.last.end, leaving.right())
+        if meets is None or (meets - second.start).dot(entering) > NEAR or meets == second.start:
+            return as_they_are
+        return _Joint(as_they_are.end, (), Reach(meets, None))
+    meets = lines_meet(first.end, leaving, second.first.start, entering.right())
+    if meets is None or (meets - first.end).dot(leaving) < -NEAR or meets == first.end:
+        return as_they_are
+    return _Joint(Reach(meets, None), (), as_they_are.start)

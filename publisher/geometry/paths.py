@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from publisher.geometry.curvature import foot_on
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.segments import Arc, Line, Segment
 
@@ -124,19 +125,4 @@ def _candidates(segment: Segment, point: Point) -> Iterator[float]:
         if turned is not None:
             yield min(turned * segment.radius, whole)
     elif not isinstance(segment, Line):
-        yield _nearest_on_curve(segment, point)
-
-
-def _nearest_on_curve(segment: Segment, point: Point) -> float:
-    """The best of 64 samples, then golden-section search between its neighbours."""
-    whole = segment.length
-    best = min((at / 64 for at in range(65)), key=lambda part: (segment.point_at(part * whole) - point).length)
-    low, high = max(best - 1 / 64, 0.0) * whole, min(best + 1 / 64, 1.0) * whole
-    for _ in range(60):
-        third = (high - low) * 0.3819660112501051
-        first, second = low + third, high - third
-        if (segment.point_at(first) - point).length < (segment.point_at(second) - point).length:
-            high = second
-        else:
-            low = first
-    return (low + high) / 2
+        yield segment.length_to(foot_on(segment, point)[0])

@@ -191,31 +191,39 @@ class Cubic:
             return halves
         return self._length(low, middle, depth + 1) + self._length(middle, high, depth + 1)
 
-    def _length_to(self, part: float) -> float:
-        """Length from the start to a parameter, stretch by stretch between the extremes.
+    def length_to(self, part: float, since: float = 0.0) -> float:
+        """Length from a parameter (the start) to a greater one, stretch by stretch between the extremes, mm.
 
         Where a curve turns back it does so at an extreme: within a stretch no narrow turn can hide from the nodes.
         """
         extremes = sorted({*self._extremes("x"), *self._extremes("y")})
-        spots = [0.0, *(extreme for extreme in extremes if extreme < part), part]
+        spots = [since, *(extreme for extreme in extremes if since < extreme < part), part]
         return sum(self._length(low, high) for low, high in pairwise(spots))
 
     @property
     def length(self) -> float:
         """Length by adaptive Gauss quadrature."""
-        return self._length_to(1.0)
+        return self.length_to(1.0)
 
     def parameter_at(self, distance: float) -> float:
-        """The parameter so far along, by bisection to 10⁻¹²."""
-        low, high, whole = 0.0, 1.0, self.length
+        """The parameter so far along, to 10⁻¹²: Newton's steps, kept between the bounds that they have proved."""
+        whole = self.length
         if distance <= 0:
             return 0.0
         if distance >= whole:
             return 1.0
+        low, high, part = 0.0, 1.0, distance / whole
+        passed = self.length_to(part)
         while high - low > 1e-12:
-            middle = (low + high) / 2
-            low, high = (middle, high) if self._length_to(middle) < distance else (low, middle)
-        return (low + high) / 2
+            low, high = (part, high) if passed < distance else (low, part)
+            pace = self.speed_at(part).length
+            wanted = part + (distance - passed) / pace if pace > 1e-9 else low
+            further = wanted if low < wanted < high else (low + high) / 2
+            if abs(further - part) < 1e-13:
+                return further
+            passed += self.length_to(further, part) if further > part else -self.length_to(part, further)
+            part = further
+        return part
 
     @property
     def box(self) -> Box:

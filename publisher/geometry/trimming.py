@@ -1,53 +1,70 @@
 """Segments shortened, lengthened and moved sideways."""
 
 import math
+from dataclasses import replace
 
-from publisher.geometry.meeting import carriers_meet, lies_on
+from publisher.geometry.curvature import foot_on
+from publisher.geometry.curve_offsets import TooTight, cleaned, parallel_of_cubic
 from publisher.geometry.points import Point
-from publisher.geometry.segments import Arc, Line
+from publisher.geometry.segments import Arc, Cubic, Line, Segment
 
 
-class TooTight(ValueError):
-    """A curve whose inside is too tight for the offset."""
+def sideways(segment: Segment, by: float) -> tuple[Segment, ...]:
+    """The parallel, `by` to the right of the way: exact for lines and arcs, a few cubics for a cleaned cubic.
 
-    def __init__(self, radius: float, by: float, point: Point) -> None:
-        super().__init__(
-            f"a curve of {radius:.4g} mm radius near x {point.x:.4g} mm, y {point.y:.4g} mm "
-            f"is too tight for an allowance of {by:.4g} mm"
-        )
-        self.radius, self.by, self.point = radius, by, point
-
-
-def sideways(segment: Line | Arc, by: float) -> Line | Arc:
-    """The exact parallel, `by` to the right of the way. Raises TooTight where an arc would vanish."""
+    Raises TooTight where a curve would vanish or fold.
+    """
     if by == 0:
-        return segment
+        return (segment,)
     if isinstance(segment, Line):
         shift = segment.direction_at(0).right() * by
-        return Line(segment.start + shift, segment.end + shift)
+        return (Line(segment.start + shift, segment.end + shift),)
+    if isinstance(segment, Cubic):
+        return parallel_of_cubic(segment, by)
     grown = segment.radius + (by if segment.sweep > 0 else -by)
     if grown <= 1e-9:
         raise TooTight(segment.radius, by, segment.point_at(segment.length / 2))
-    factor = grown / segment.radius
-    centre = segment.centre
-    return Arc(
-        centre + (segment.start - centre) * factor, centre + (segment.end - centre) * factor, centre, segment.sweep
+    factor, centre = grown / segment.radius, segment.centre
+    return (
+        Arc(
+            centre + (segment.start - centre) * factor, centre + (segment.end - centre) * factor, centre, segment.sweep
+        ),
     )
 
 
-def ending_at(segment: Line | Arc, point: Point) -> Line | Arc:
-    """The segment with its end moved along its carrier to `point`."""
+def without_specks(segment: Segment) -> Segment | None:
+    """The segment as it can be offset: a cubic without specks of handles, or as a line; None for a cubic that is a point."""
+    return cleaned(segment) if isinstance(segment, Cubic) else segment
+
+
+def ending_at(segment: Segment, point: Point) -> Segment:
+    """The segment with its end moved along its carrier to `point`; a cubic can only be shortened."""
+    if point == segment.end:
+        return segment
     if isinstance(segment, Line):
         return Line(segment.start, point)
-    return Arc(segment.start, point, segment.centre, _sweep_to(segment, point))
+    if isinstance(segment, Arc):
+        return Arc(segment.start, point, segment.centre, _sweep_to(segment, point))
+    return with_end(segment.split_at(foot_on(segment, point)[0])[0], point)
 
 
-def beginning_at(segment: Line | Arc, point: Point) -> Line | Arc:
-    """The segment with its start moved along its carrier to `point`."""
+def beginning_at(segment: Segment, point: Point) -> Segment:
+    """The segment with its start moved along its carrier to `point`; a cubic can only be shortened."""
+    if point == segment.start:
+        return segment
     if isinstance(segment, Line):
         return Line(point, segment.end)
-    backwards = segment.reversed()
-    return Arc(point, segment.end, segment.centre, -_sweep_to(backwards, point))
+    return ending_at(segment.reversed(), point).reversed()
+
+
+def with_end(cubic: Cubic, point: Point) -> Cubic:
+    """The cubic with its end, and the handle there, shifted a little to lie exactly on a point."""
+    return replace(cubic, second_handle=cubic.second_handle + (point - cubic.end), end=point)
+
+
+def with_start(cubic: Cubic, point: Point) -> Cubic:
+    """The cubic with its start, and the handle there, shifted a little to lie exactly on a point."""
+    return replace(cubic, start=point, first_handle=cubic.first_handle + (point - cubic.start))
 
 
 def _sweep_to(arc: Arc, point: Point) -> float:
@@ -58,41 +75,3 @@ def _sweep_to(arc: Arc, point: Point) -> float:
     if abs(turned) > 2 * math.pi - 1e-9:
         turned = 0.0
     return turned
-
-
-def round_corner(first: Line | Arc, second: Line | Arc, radius: float) -> tuple[Line | Arc, Arc, Line | Arc]:
-    """Two segments that meet at a corner, shortened, and the arc of `radius` that touches both.
-
-    The centre is where both parallels at the radius meet, on the inner side of the turn. Raises ValueError where
-    the arc would touch beyond an end.
-    """
-    if radius <= 0:
-        raise ValueError(f"a radius of {radius:.4g} mm rounds nothing")
-    turn = first.direction_at(first.length).cross(second.direction_at(0.0))
-    if abs(turn) < 1e-9:
-        raise ValueError("the edges run on smoothly, there is no corner")
-    inner = -radius if turn > 0 else radius
-    centres = carriers_meet(sideways(first, inner), sideways(second, inner))
-    if not centres:
-        raise ValueError("no arc of that radius touches both edges")
-    centre = min(centres, key=lambda spot: (spot - first.end).length)
-    touch_first, touch_second = _foot(first, centre), _foot(second, centre)
-    for segment, touch in ((first, touch_first), (second, touch_second)):
-        if not lies_on(segment, touch):
-            needed = (touch - first.end).length
-            raise ValueError(f"it takes {needed:.4g} mm of an edge that is {segment.length:.4g} mm long")
-    start, end = touch_first - centre, touch_second - centre
-    sweep = math.atan2(start.cross(end), start.dot(end))
-    return (
-        ending_at(first, touch_first),
-        Arc(touch_first, touch_second, centre, sweep),
-        beginning_at(second, touch_second),
-    )
-
-
-def _foot(segment: Line | Arc, point: Point) -> Point:
-    """The point of the segment's carrier nearest to `point`."""
-    if isinstance(segment, Line):
-        along = segment.direction_at(0)
-        return segment.start + along * (point - segment.start).dot(along)
-    return segment.centre + (point - segment.centre).unit() * segment.radius

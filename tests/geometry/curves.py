@@ -3,6 +3,7 @@
 import itertools
 import math
 
+import numpy
 from hypothesis import strategies as st
 from shapely import Polygon
 
@@ -129,3 +130,39 @@ def coordinates(path: Path, count: int = 2000) -> list[tuple[float, float]]:
 def area_of(path: Path, count: int = 2000) -> Polygon:
     """What a closed path encloses, its curves in `count` chords each."""
     return Polygon(coordinates(path, count))
+
+
+def spots_and_speeds(cubic: Cubic, count: int) -> tuple[numpy.ndarray, numpy.ndarray]:
+    """Evenly parted points of a cubic and the derivatives there, from the Bernstein form."""
+    part = numpy.linspace(0, 1, count + 1)[:, None]
+    rest = 1 - part
+    a, b, c, d = (
+        numpy.array([one.x, one.y]) for one in (cubic.start, cubic.first_handle, cubic.second_handle, cubic.end)
+    )
+    spots = a * rest**3 + 3 * b * rest**2 * part + 3 * c * rest * part**2 + d * part**3
+    return spots, 3 * ((b - a) * rest**2 + 2 * (c - b) * rest * part + (d - c) * part**2)
+
+
+@st.composite
+def curved_outlines(draw: st.DrawFn) -> tuple[Path, ...]:
+    """The edges of a counter-clockwise outline, lines, arcs and cubics, with corners that go in and out."""
+    corners = [Point(x, y) for x, y in draw(convex_corners())]
+    pulled = draw(st.lists(st.floats(0.75, 1.0), min_size=len(corners), max_size=len(corners)))
+    corners = [corner * factor for corner, factor in zip(corners, pulled, strict=True)]
+    edges = []
+    for start, end in zip(corners, (*corners[1:], corners[0]), strict=True):
+        chord = end - start
+        out, slant = draw(st.floats(-0.15, 0.25)) * chord.length, draw(st.floats(-0.1, 0.1)) * chord.length
+        right = chord.unit().right()
+        kind = draw(st.sampled_from(("line", "cubic", "arc")))
+        if kind == "line" or (kind == "arc" and abs(out) < 0.02 * chord.length):
+            edges.append(Path((Line(start, end),)))
+        elif kind == "cubic":
+            first, second = start + chord * 0.3 + right * (out + slant), start + chord * 0.7 + right * (out - slant)
+            edges.append(Path((Cubic(start, first, second, end),)))
+        else:
+            radius = (chord.length**2 / 4 + out**2) / (2 * abs(out))
+            centre = start + chord * 0.5 + right * (out - math.copysign(radius, out))
+            turn = 2 * math.asin(chord.length / 2 / radius)
+            edges.append(Path((Arc(start, end, centre, math.copysign(turn, out)),)))
+    return tuple(edges)
