@@ -8,8 +8,22 @@ from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side,
 from publisher.drafting.points import told_point
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.sizes import rectangle_size
-from publisher.geometry import Arc, Line, Path, Point, Segment, arc_by_height, arc_by_radius, round_corner
-from publisher.measures import ArcSaying, Formula, Name, Pair, PointSaying
+from publisher.geometry import (
+    Arc,
+    Cubic,
+    Line,
+    Path,
+    Point,
+    Segment,
+    arc_about_to,
+    arc_by_height,
+    arc_by_radius,
+    arc_leaving,
+    arc_through,
+    round_corner,
+    smooth_curve,
+)
+from publisher.measures import ArcSaying, CurveSaying, Formula, Name, Pair, PointSaying
 from publisher.source import WrittenPiece
 from publisher.terms import Dimension, Place, did_you_mean
 
@@ -174,33 +188,63 @@ def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     place = side.place if side else rounding.place if rounding else piece.name.place
     asker = Asker("edge", f"{piece.name}.{name}", place)
     if side is not None:
-        return bench.work_out(asker, lambda: Path((_trimmed(bench, piece, plan, side),)))
+        return bench.work_out(asker, lambda: _trimmed(bench, piece, plan, side))
     return bench.work_out(asker, lambda: Path((_corner_arc(bench, piece, plan, name),)))
 
 
-def _straight_or_arc(bench: Bench, piece: WrittenPiece, side: Side) -> Line | Arc:
+def _untrimmed(bench: Bench, piece: WrittenPiece, side: Side) -> Path:
+    """An edge from corner to corner, before a corner is rounded."""
+    asker = Asker("side", f"{piece.name}.{side.name}", side.place)
+    return bench.work_out(asker, lambda: _whole_side(bench, piece, side))
+
+
+def _whole_side(bench: Bench, piece: WrittenPiece, side: Side) -> Path:
     start, end = piece_point(bench, piece, side.start), piece_point(bench, piece, side.end)
-    if (end - start).length < 1e-6:
+    if (end - start).length < 1e-6 and not isinstance(side.arc, CurveSaying):
         raise unusable(
             "no-length",
             side.place,
             f"'{side.name}' has no length: '{side.start}' and '{side.end}' lie on the same spot",
             "look at the measures of these points, or leave the edge out",
         )
-    return Line(start, end) if side.arc is None else _arc(bench, piece, side, side.arc, start, end)
-
-
-def _arc(bench: Bench, piece: WrittenPiece, side: Side, said: ArcSaying, start: Point, end: Point) -> Arc:
-    bulge_right = counter_clockwise(bench, piece) != said.inwards
     try:
-        if said.radius is not None:
-            return arc_by_radius(start, end, _millimetres(bench, said.radius, side), bulge_right)
-        assert said.height is not None
-        return arc_by_height(start, end, _millimetres(bench, said.height, side), bulge_right)
+        if side.arc is None:
+            return Path((Line(start, end),))
+        if isinstance(side.arc, CurveSaying):
+            return _curve(bench, piece, side.arc, start, end)
+        return Path((_arc(bench, piece, side, side.arc, start, end),))
     except ValueError as reason:
         raise unusable(
-            "arc-does-not-fit", side.place, f"'{side.name}': {reason}", "choose another radius or height"
+            "arc-does-not-fit", side.place, f"'{side.name}': {reason}", "look at the points and lengths of this edge"
         ) from None
+
+
+def _curve(bench: Bench, piece: WrittenPiece, said: CurveSaying, start: Point, end: Point) -> Path:
+    by = [piece_point(bench, piece, name.text) for name in said.by]
+    if not said.smooth:
+        return Path((Cubic(start, by[0], by[1], end),))
+    leaving = None if said.leaving is None else piece_point(bench, piece, said.leaving.text) - start
+    arriving = None if said.arriving is None else end - piece_point(bench, piece, said.arriving.text)
+    return smooth_curve((start, *by, end), leaving, arriving)
+
+
+def _arc(bench: Bench, piece: WrittenPiece, side: Side, said: ArcSaying, start: Point, end: Point) -> Segment:
+    """The arc of an edge. Raises ValueError where it cannot be."""
+    if said.centre is not None:
+        centre = piece_point(bench, piece, said.centre.text)
+        turn = (start - centre).cross(end - centre)
+        return arc_about_to(centre, start, end, counter_clockwise=turn > 0)
+    if said.by is not None:
+        return arc_through(start, piece_point(bench, piece, said.by.text), end)
+    if said.tangent:
+        sides = outline_plan(bench, piece).sides
+        before = _untrimmed(bench, piece, next(other for other in sides if other.end == side.start))
+        return arc_leaving(start, before.direction_at(before.length), end)
+    bulge_right = counter_clockwise(bench, piece) != said.inwards
+    if said.radius is not None:
+        return arc_by_radius(start, end, _millimetres(bench, said.radius, side), bulge_right)
+    assert said.height is not None
+    return arc_by_height(start, end, _millimetres(bench, said.height, side), bulge_right)
 
 
 def _millimetres(bench: Bench, formula: Formula, side: Side) -> float:
@@ -221,31 +265,32 @@ def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
     return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > -1e-9
 
 
-def _trimmed(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Line | Arc:
+def _trimmed(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Path:
     """The side less what the rounding of either end takes."""
-    whole = _straight_or_arc(bench, piece, side)
-    kept = whole
+    kept = _untrimmed(bench, piece, side)
     if rounding := plan.rounding(side.start):
         before = next(other for other in plan.sides if other.end == side.start)
-        kept = _rounded(bench, piece, rounding, _straight_or_arc(bench, piece, before), kept)[2]
+        first = _rounded(bench, piece, rounding, _untrimmed(bench, piece, before).segments[-1], kept.segments[0])[2]
+        kept = Path((first, *kept.segments[1:]))
     if rounding := plan.rounding(side.end):
         after = next(other for other in plan.sides if other.start == side.end)
-        kept = _rounded(bench, piece, rounding, kept, _straight_or_arc(bench, piece, after))[0]
+        last = _rounded(bench, piece, rounding, kept.segments[-1], _untrimmed(bench, piece, after).segments[0])[0]
+        kept = Path((*kept.segments[:-1], last))
     return kept
 
 
-def _corner_arc(bench: Bench, piece: WrittenPiece, plan: Plan, corner: str) -> Line | Arc:
+def _corner_arc(bench: Bench, piece: WrittenPiece, plan: Plan, corner: str) -> Arc:
     rounding = plan.rounding(corner)
     assert rounding is not None
     before = next(side for side in plan.sides if side.end == corner)
     after = next(side for side in plan.sides if side.start == corner)
-    first, second = (_straight_or_arc(bench, piece, side) for side in (before, after))
-    return _rounded(bench, piece, rounding, first, second)[1]
+    first, second = (_untrimmed(bench, piece, side) for side in (before, after))
+    return _rounded(bench, piece, rounding, first.segments[-1], second.segments[0])[1]
 
 
 def _rounded(
-    bench: Bench, piece: WrittenPiece, rounding: Rounding, first: Line | Arc, second: Line | Arc
-) -> tuple[Line | Arc, Arc, Line | Arc]:
+    bench: Bench, piece: WrittenPiece, rounding: Rounding, first: Segment, second: Segment
+) -> tuple[Segment, Arc, Segment]:
     radius = work_out_length(bench, rounding.radius, f"the radius of '{rounding.corner}'")
     try:
         return round_corner(first, second, radius)

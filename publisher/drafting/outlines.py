@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, unusable
-from publisher.measures import ArcSaying, LineSaying, Name
+from publisher.measures import ArcSaying, CurveSaying, LineSaying, Name
 from publisher.source import Native, WrittenOutline, WrittenPiece, WrittenRectangle
 from publisher.terms import Place, Written, did_you_mean
 
@@ -26,7 +26,7 @@ class Side:
     name: str
     start: str
     end: str
-    arc: ArcSaying | None
+    arc: ArcSaying | CurveSaying | None
     place: Place
 
 
@@ -135,10 +135,19 @@ def _drawn_plan(bench: Bench, piece: WrittenPiece, outline: WrittenOutline) -> P
 
 def _side(bench: Bench, name: Written, says: Written, points: list[str]) -> Side:
     said = bench.saying(says)
-    assert isinstance(said, LineSaying | ArcSaying)
-    for end in (said.start, said.end):
-        _check_point(end, points)
-    return Side(str(name), said.start.text, said.end.text, said if isinstance(said, ArcSaying) else None, name.place)
+    assert isinstance(said, LineSaying | ArcSaying | CurveSaying)
+    for point in (said.start, said.end, *_others(said)):
+        _check_point(point, points)
+    bent = None if isinstance(said, LineSaying) else said
+    return Side(str(name), said.start.text, said.end.text, bent, name.place)
+
+
+def _others(said: LineSaying | ArcSaying | CurveSaying) -> list[Name]:
+    """The points that an edge names beside its ends."""
+    if isinstance(said, LineSaying):
+        return []
+    named = (said.centre, said.by) if isinstance(said, ArcSaying) else (*said.by, said.leaving, said.arriving)
+    return [name for name in named if name is not None]
 
 
 def _check_point(name: Name, points: list[str]) -> None:

@@ -58,6 +58,11 @@ _WORDS = {
     "HEIGHT": "'height'",
     "FACE": "'on the right side'",
     "INWARDS": "'inwards'",
+    "_CENTRE": "'centre'",
+    "TANGENT": "'tangent'",
+    "CURVE": "'smooth curve from … to … by …'",
+    "LEAVING_TO": "'leaving to …'",
+    "ARRIVING_FROM": "'arriving from …'",
     "END_OF": "'the left end of …'",
     "_MIDDLE_OF": "'the middle of …'",
 }

@@ -6,10 +6,11 @@ from fractions import Fraction
 from lark import Token, Tree
 
 from publisher.measures.formulas import parse_formula, read_formula, read_name, read_spot
-from publisher.measures.grammar import parse, unreadable
+from publisher.measures.grammar import Parsed, parse, unreadable
 from publisher.measures.values import (
     ArcSaying,
     CopySaying,
+    CurveSaying,
     LineSaying,
     Matching,
     MaterialWidth,
@@ -53,17 +54,51 @@ def parse_point(written: Written) -> Pair | PointSaying:
     return PointSaying(kinds[str(tree.data)], names, amounts, ways)
 
 
-def parse_edge(written: Written) -> LineSaying | ArcSaying:
-    """`line from A to B`, `arc from A to B with radius R`."""
+def parse_edge(written: Written) -> LineSaying | ArcSaying | CurveSaying:
+    """`line from A to B`, `arc from A to B with radius R`, `smooth curve from A to D by B and C`."""
     tree = parse(written, "edge").children[0]
     assert isinstance(tree, Tree)
+    if tree.data == "curve":
+        return _curve(tree, written)
     start, end = (read_name(part, written) for part in tree.children[:2])
+    if tree.data == "arc_about":
+        return ArcSaying(start, end, None, None, False, centre=read_name(tree.children[2], written))
+    if tree.data == "arc_by":
+        return ArcSaying(start, end, None, None, False, by=read_name(tree.children[2], written))
+    if tree.data == "arc_tangent":
+        return ArcSaying(start, end, None, None, False, tangent=True)
     if tree.data == "line":
         return LineSaying(start, end)
     kind, size, *inwards = tree.children[2:]
     formula = read_formula(size, written)
     by_radius = str(kind) == "radius"
     return ArcSaying(start, end, formula if by_radius else None, None if by_radius else formula, bool(inwards))
+
+
+def _curve(tree: Parsed, written: Written) -> CurveSaying:
+    kind, first, last, *others = tree.children
+    by: list[Name] = []
+    directions: dict[str, Name] = {}
+    asked = None
+    for part in others:
+        assert isinstance(part, Token)
+        if part.type != "NAME":
+            asked = part.type
+        elif asked is None:
+            by.append(read_name(part, written))
+        else:
+            directions[asked] = read_name(part, written)
+    start, end = read_name(first, written), read_name(last, written)
+    smooth = str(kind).startswith("smooth")
+    if not smooth and (len(by) != 2 or directions):
+        raise unreadable(
+            written,
+            0,
+            len(written),
+            f"a curve has two handles, and {len(by)} {'is' if len(by) == 1 else 'are'} named",
+            "write 'curve from A to B by C and D', or 'smooth curve' for one that passes the points",
+        )
+    return CurveSaying(start, end, tuple(by), smooth, directions.get("LEAVING_TO"), directions.get("ARRIVING_FROM"))
 
 
 def parse_side(written: Written) -> tuple[Name, ...]:

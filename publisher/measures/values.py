@@ -68,13 +68,33 @@ class LineSaying:
 
 @dataclass(frozen=True, slots=True)
 class ArcSaying:
-    """`arc from A to B with radius R`, `… with height H`; bulging outwards unless `inwards` is said."""
+    """`arc from A to B with radius R`, `… with height H`; bulging outwards unless `inwards` is said.
+
+    Or `arc from A to B with centre C`, the lesser one; `arc from A to B by C`, which it passes; `arc from A to B,
+    tangent`, which runs on from the edge before it.
+    """
 
     start: Name
     end: Name
     radius: Formula | None
     height: Formula | None
     inwards: bool
+    centre: Name | None = None
+    by: Name | None = None
+    tangent: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CurveSaying:
+    """`curve from A to B by H and K`, a cubic with two handles; `smooth curve from A to D by B and C`, through points,
+    its ends in directions of their own where it is said: `leaving to E`, `arriving from F`."""
+
+    start: Name
+    end: Name
+    by: tuple[Name, ...]
+    smooth: bool
+    leaving: Name | None = None
+    arriving: Name | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,6 +218,7 @@ Saying = (
     Formula
     | LineSaying
     | ArcSaying
+    | CurveSaying
     | MarkSaying
     | CopySaying
     | HemSaying
