@@ -47,6 +47,7 @@ class Bench:
     lay: Callable[["Bench", WrittenPlacement], Laying]  # how a placement comes to lie, which marks may ask
     solve: Callable[["Bench", Solved], Quantity]  # how a measure is solved for
     fixed: Mapping[str, Quantity] = field(default_factory=dict)  # measures that are tried out while one is solved for
+    told: list[Finding] = field(default_factory=list)  # what stops nothing, to be told once
     done: dict[Asker, object] = field(default_factory=dict)
     failed: dict[Asker, Exception] = field(default_factory=dict)
     underway: list[Asker] = field(default_factory=list)

@@ -28,6 +28,7 @@ def draft_edges(bench: Bench, piece: WrittenPiece) -> tuple[Edge, ...]:
     """All edges, closed and counter-clockwise. Raises Unusable where the outline crosses itself."""
     names = edge_names(bench, piece)
     places = {side.name: side.place for side in outline_plan(bench, piece).sides}
+    places |= {edge.name: edge.place for edge in outline_plan(bench, piece).drawn}
     drafted = {name: drafted_name(bench, piece, name) for name in names}
     _check_names(piece, (*names, *drafted.values()))
     edges = [

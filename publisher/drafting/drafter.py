@@ -56,7 +56,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     placements = _each(source.placements, lambda placement: draft_placement(bench, placement), found)
     bindings = _each(source.bindings, lambda binding: draft_binding(bench, binding), found)
     quoted, unquoted = quote_all(bench)
-    found.extend(unquoted)
+    found.extend((*unquoted, *bench.told))
     cover = _each([source.facts.cover_drawing], lambda name: _cover(bench, name, pieces), found)
     draft = Draft(
         variant=variant,

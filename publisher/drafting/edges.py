@@ -181,6 +181,9 @@ def outline_point(bench: Bench, piece: WrittenPiece, name: str) -> Point | None:
 def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     """The path of one edge as drafted, mm: of a half, on its own side. Raises Unusable."""
     plan = outline_plan(bench, piece)
+    drawn = next((edge for edge in plan.drawn if edge.name == name), None)
+    if drawn is not None:
+        return drawn.path
     side = next((side for side in plan.sides if side.name == name), None)
     rounding = plan.rounding(name)
     if side is None and rounding is None:
@@ -259,8 +262,11 @@ def _millimetres(bench: Bench, formula: Formula, side: Side) -> float:
 def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
     """True when the corners were written counter-clockwise, so that outwards is to the right of the way.
 
-    Two corners have no turn of their own: their arcs bulge to the right, which makes them counter-clockwise.
+    Two corners have no turn of their own: their arcs bulge to the right, which makes them counter-clockwise. So is
+    every outline drawn elsewhere.
     """
+    if piece.drawing is not None:
+        return True
     corners = [piece_point(bench, piece, side.start) for side in outline_plan(bench, piece).sides]
     return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > -1e-9
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, unusable
+from publisher.drafting.elsewhere import DrawnEdge, drawn_edges
 from publisher.measures import ArcSaying, CurveSaying, LineSaying, Name
 from publisher.source import Native, WrittenOutline, WrittenPiece, WrittenRectangle
 from publisher.terms import Place, Written, did_you_mean
@@ -45,6 +46,7 @@ class Plan:
 
     sides: tuple[Side, ...]
     roundings: tuple[Rounding, ...]
+    drawn: tuple[DrawnEdge, ...] = ()  # of an outline drawn elsewhere, which has no sides of its own
 
     def rounding(self, corner: str) -> Rounding | None:
         """The rounding of a corner, if it has one."""
@@ -53,7 +55,7 @@ class Plan:
     @property
     def drafted_names(self) -> tuple[str, ...]:
         """All edges as written, in order; a rounded corner is an edge of its own and bears the corner's name."""
-        names: list[str] = []
+        names: list[str] = [edge.name for edge in self.drawn]
         for side in self.sides:
             names.append(side.name)
             if self.rounding(side.end):
@@ -68,6 +70,10 @@ def outline_plan(bench: Bench, piece: WrittenPiece) -> Plan:
 
 
 def _plan(bench: Bench, piece: WrittenPiece) -> Plan:
+    if piece.drawing is not None:
+        edges = drawn_edges(bench, piece, piece.drawing)
+        _refuse_doubles(piece, tuple(edge.name for edge in edges))
+        return Plan((), (), edges)
     if piece.outline is not None:
         return _drawn_plan(bench, piece, piece.outline)
     if piece.rectangle is not None:

@@ -6,6 +6,7 @@ from publisher.source.names import check_names, native
 from publisher.source.values import (
     Native,
     WrittenCopy,
+    WrittenDrawing,
     WrittenHalf,
     WrittenMark,
     WrittenOutline,
@@ -32,8 +33,8 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         mend = "give it one of: outline (with a template), rectangle (cut with a ruler), strip"
         found.append(Finding("one-shape", Severity.ERROR, name.place, says, mend))
         return None
-    rectangle, outline, strip = _shape(name, node, piece, found)
-    if not (rectangle or outline or strip):
+    shape = _shape(node, piece, found)
+    if shape is None:
         return None
     allowance, edge_allowances = _allowances(node, found)
     found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.joint_edges]))
@@ -46,9 +47,10 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     return WrittenPiece(
         name=name,
         drawn=given == ["outline"],
-        rectangle=rectangle,
-        outline=outline,
-        strip=strip,
+        rectangle=shape if isinstance(shape, WrittenRectangle) else None,
+        outline=shape if isinstance(shape, WrittenOutline) else None,
+        strip=shape if isinstance(shape, WrittenStrip) else None,
+        drawing=shape if isinstance(shape, WrittenDrawing) else None,
         joint_edges=tuple((joint, tuple(edges)) for joint, edges in piece.joint_edges.items()),
         allowance=allowance,
         edge_allowances=edge_allowances,
@@ -62,22 +64,32 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
 
 
 def _shape(
-    name: Written, node: Mapping, piece: shapes.Piece, found: list[Finding]
-) -> tuple[WrittenRectangle | None, WrittenOutline | None, WrittenStrip | None]:
+    node: Mapping, piece: shapes.Piece, found: list[Finding]
+) -> WrittenRectangle | WrittenOutline | WrittenStrip | WrittenDrawing | None:
     key, inner = next((key, inner) for key, inner in node.items if key in SHAPES)
     if key == "rectangle":
         whole = piece.rectangle  # None: it has been told as wrong
-        return WrittenRectangle(native(whole, found), (), ()) if whole is not None else None, None, None
+        return WrittenRectangle(native(whole, found), (), ()) if whole is not None else None
     if not isinstance(inner, Mapping):
         says, mend = f"'{key}' says nothing of its shape", "write its parts below it, indented"
         if not is_nothing(inner):  # an empty value has been told as one
             found.append(Finding("wrong-kind", Severity.ERROR, key.place, says, mend))
-        return None, None, None
+        return None
     if key == "strip":
-        return None, None, _strip(key, inner, found)
+        return _strip(key, inner, found)
     if inner.get("rectangle") is not None:
-        return _rectangle(key, inner, found), None, None
-    return None, _outline(key, inner, found), None
+        return _rectangle(key, inner, found)
+    if inner.get("svg") is not None:
+        return _drawing(key, inner, found)
+    return _outline(key, inner, found)
+
+
+def _drawing(key: Written, node: Mapping, found: list[Finding]) -> WrittenDrawing | None:
+    said = fit(shapes.DrawnElsewhere, node, key, found)
+    if said is None:
+        return None
+    found.extend(check_names(said.edges.values()))
+    return WrittenDrawing(said.svg, said.element, tuple(said.edges.items()))
 
 
 def _natives(pairs: dict[Written, Written], found: list[Finding]) -> Pairs:

@@ -61,6 +61,7 @@ def read_source(name: str, files: Mapping[str, bytes]) -> tuple[Source | None, t
         sorted((file, content) for file, content in files.items() if re.fullmatch(r"images/[^/]+\.svg", file, re.I))
     )
     texts = tuple((file, text) for file, text in ((PATTERN, pattern), (STEPS, steps)) if text is not None)
+    texts += tuple((file, content.decode("utf-8", "replace")) for file, content in drawings)
     return _source(name, root, said, wrong, sections, texts, kept, drawings, found), tuple(found)
 
 

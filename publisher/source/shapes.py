@@ -73,6 +73,14 @@ class Outline(Shape):
     on_the_fold_along: Text | None = None
 
 
+class DrawnElsewhere(Shape):
+    """The outline of a drawn piece, in a drawing made with another program."""
+
+    svg: Text
+    element: Text
+    edges: Names = Field(default_factory=dict)
+
+
 class Strip(Shape):
     """A strip."""
 

@@ -95,6 +95,15 @@ class WrittenOutline:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenDrawing:
+    """An outline drawn elsewhere: a file of the folder, the element in it, and names for its edges."""
+
+    file: Written
+    element: Written
+    edges: tuple[tuple[Written, Written], ...]  # the drawing's name → ours
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenStrip:
     """`strip:` a long measured piece with a finished width, a length and a folding."""
 
@@ -124,6 +133,7 @@ class WrittenPiece:
     marks: tuple[WrittenMark, ...]
     note: Written | None
     hems: tuple[tuple[Written, Written], ...] = ()  # edge → "2 cm, turned twice"
+    drawing: WrittenDrawing | None = None
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
 
 
