@@ -1,13 +1,14 @@
 """The cutting chart as text: one line for each copy, over all sizes, with the shape of its piece."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import Draft
 from publisher.edition.words import Speaker
 from publisher.figures import chart_scale, chart_shape, figure_svg
 from publisher.tables import ChartRow, Tables
-from publisher.terms import Quantity
+from publisher.template_pages import nested, templates_of
+from publisher.terms import Phrase, Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +30,8 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     if not tables[0].chart:
         return ()
     scale = chart_scale([piece.as_cut for piece in drafts[0].pieces if piece.copies])
-    return tuple(_chart_line(rows, drafts, scale, speak) for rows in _same_copies(tables))
+    nests = {together[0].piece.name for together in nested(templates_of(drafts)) if len(together) > 1}
+    return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
 
 
 def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
@@ -39,9 +41,11 @@ def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
     ]
 
 
-def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], scale: float, speak: Speaker) -> ChartLine:
+def _chart_line(
+    rows: tuple[ChartRow, ...], drafts: Sequence[Draft], nests: Container[str], scale: float, speak: Speaker
+) -> ChartLine:
     first = rows[0]
-    notes = dict.fromkeys(speak.say(note) for row in rows for note in row.notes)
+    notes = dict.fromkeys(speak.say(_in_nest(note, first, nests)) for row in rows for note in row.notes)
     return ChartLine(
         number=str(first.piece_number),
         shape=_shape(first, drafts[0], scale, speak),
@@ -52,6 +56,12 @@ def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], scale: floa
         grain=speak.say(first.grain),
         notes=tuple(notes),
     )
+
+
+def _in_nest(note: Phrase, row: ChartRow, nests: Container[str]) -> Phrase:
+    """A template that holds several sizes has no inner line to cut along."""
+    inner = note.key == "chart.to-finished-line" and row.piece in nests
+    return Phrase.of("chart.trimmed-to-finished-line") if inner else note
 
 
 def _shape(row: ChartRow, draft: Draft, scale: float, speak: Speaker) -> str:

@@ -14,7 +14,7 @@ from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
-from publisher.figures import cover_figure, figure_svg, mark_samples
+from publisher.figures import cover_figure, figure_svg, mark_samples, size_samples
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import UnitSystem, Written
@@ -205,6 +205,10 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
     for key, figure in mark_samples(drafts, tiled):
         words = speak.say(f"legend.{key}")
         lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
+        if key.startswith("cut-line"):
+            for size, sample in size_samples(drafts):
+                words = speak.say("legend.size-line", size=size)
+                lines.append(LegendLine(figure_svg(sample, words, y_up=True), words))
     return lines
 
 

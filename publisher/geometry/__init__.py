@@ -1,7 +1,7 @@
 """Points, lines, arcs, cubics, paths and their parallels. Knows nothing of sewing; sewing gives it millimetres."""
 
 from publisher.geometry.arcs import arc_by_height, arc_by_radius, as_cubics
-from publisher.geometry.boxes import place_box
+from publisher.geometry.boxes import Crowd, place_box
 from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
@@ -12,18 +12,22 @@ from publisher.geometry.planar import (
     fills_box,
     flipped_alike,
     inside,
+    length_near,
     polygon,
     span_inside,
     stretches_within,
+    union_area,
 )
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.scaling import scaled
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
+from publisher.geometry.shared_lines import shared_stretches
 from publisher.geometry.trimming import TooTight, round_corner
 
 __all__ = [
     "Arc",
     "Box",
+    "Crowd",
     "Cubic",
     "Line",
     "Movement",
@@ -40,6 +44,7 @@ __all__ = [
     "flipped_alike",
     "inside",
     "intersections",
+    "length_near",
     "mapped",
     "mirrored",
     "mirrored_point",
@@ -49,7 +54,9 @@ __all__ = [
     "polygon",
     "round_corner",
     "scaled",
+    "shared_stretches",
     "signed_area",
     "span_inside",
     "stretches_within",
+    "union_area",
 ]
