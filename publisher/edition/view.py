@@ -100,7 +100,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     return View(
         language=speak.language,
         units=speak.say(f"units.{units.value}"),
-        edition=speak.say(f"units.edition.{units.value}"),
+        edition=_edition(proof, units, speak),
         title=str(facts.title),
         maker=str(facts.maker or ""),
         about=_fact(facts.about, drafts, speak),
@@ -130,6 +130,14 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     )
 
 
+def _edition(proof: Proof, units: UnitSystem, speak: Speaker) -> str:
+    edition = speak.say(f"units.edition.{units.value}")
+    if not proof.only:
+        return edition
+    sizes = speak.listed(list(proof.only))
+    return speak.say("units.edition-sizes", edition=edition, count=len(proof.only), sizes=sizes)
+
+
 def _drawing(draft: Draft, speak: Speaker) -> str:
     """The cover's drawing as SVG; of several sizes, the first."""
     figure = cover_figure(draft)
@@ -150,7 +158,7 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
         ]
         told.append(Fact(speak.say("cover.finished"), speak.say("numbers.list-separator").join(sides)))
     if source.sizes:
-        told.append(Fact(speak.say("cover.sizes"), speak.listed(list(map(str, source.sizes)))))
+        told.append(Fact(speak.say("cover.sizes", count=len(source.sizes)), speak.listed(list(map(str, source.sizes)))))
     if source.facts.level:
         told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
     minutes = sum(minutes_of(section) for section in source.sections)
