@@ -27,6 +27,13 @@ sizes:
   - M
   - L
   - XL
+size guide:
+  measure: Head, round the widest part
+  how: Lay the tape above the ears and eyebrows, level, without pulling.
+  body: head
+  ease: head ease
+  finished: 2 * length of band.top edge
+  between: Between two sizes take the larger.
 allowance: 3/8 in | 1 cm
 measures:
   head:

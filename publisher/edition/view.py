@@ -10,6 +10,7 @@ from publisher.edition.cautions import cautions_of
 from publisher.edition.chart_lines import ChartLine, chart_lines
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
+from publisher.edition.size_guide import SizeGuideView, size_guide_of
 from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
@@ -30,10 +31,10 @@ class Fact:
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """One way to buy a material."""
+    """One way to buy a material: how much, or how much for which sizes."""
 
     how: str
-    amount: str
+    amounts: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,11 +74,13 @@ class View:
     allowed: tuple[str, ...]
     large_square: str
     scales: tuple[ScaleLine, ...]
+    size_guide: SizeGuideView | None
     materials: tuple[MaterialView, ...]
     notions: tuple[str, ...]
     tools: tuple[str, ...]
     cautions: tuple[str, ...]
     chart: tuple[ChartLine, ...]
+    sized: bool  # the chart tells how large some copies are in each size
     pairs: bool
     legend: tuple[LegendLine, ...]
     vocabulary: tuple[Term, ...]
@@ -113,11 +116,13 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         allowed=(),
         large_square=speak.length(large_square(units)),
         scales=scale_lines(units, speak),
+        size_guide=size_guide_of(proof, drafts, speak),
         materials=tuple(_materials(tables, speak)),
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
         cautions=cautions_of(proof, units, speak),
         chart=chart,
+        sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
         legend=legend,
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
@@ -178,14 +183,14 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
         lines = [
             BuyLine(
                 speak.say("materials.wide", width=speak.length(width)),
-                speak.per_size([speak.cloth(row.buy[at][1]) for row in rows]),
+                _amounts([speak.cloth(row.buy[at][1]) for row in rows], tables, speak),
             )
             for at, (width, _) in enumerate(first.buy)
         ]
         lines += [
             BuyLine(
                 speak.say("materials.precut", name=name),
-                speak.per_size([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows]),
+                _amounts([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows], tables, speak),
             )
             for at, (name, _) in enumerate(first.precuts)
         ]
@@ -194,6 +199,13 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
             notes.append(speak.say("materials.shrinks", percent=f"{first.shrinkage * 100:g}"))
         views.append(MaterialView(first.name, first.key, tuple(lines), tuple(notes)))
     return views
+
+
+def _amounts(texts: Sequence[str], tables: Sequence[Tables], speak: Speaker) -> tuple[str, ...]:
+    return tuple(
+        speak.say("materials.for-sizes", amount=text, sizes=sizes) if sizes else text
+        for sizes, text in speak.by_size(texts, [table.variant.size for table in tables])
+    )
 
 
 def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
@@ -233,7 +245,7 @@ def _texts(
             yield from (readable(aside.html) for aside in step.asides)
             yield from step.checkpoints
     for row in chart:
-        yield from (row.copy, row.material, row.cut, row.grain, *row.notes)
+        yield from (row.copy, row.material, *(text for _, text in row.cut), row.grain, *row.notes)
     yield from (re.split(r"[:.]", line.words)[0] for line in legend)
     for draft in drafts:
         yield from (mark.name for piece in draft.pieces for mark in piece.as_cut.marks)

@@ -22,6 +22,7 @@ from publisher.source.values import (
     WrittenRectangle,
     WrittenSeam,
     WrittenSection,
+    WrittenSizeGuide,
     WrittenStep,
     WrittenStrip,
 )
@@ -44,6 +45,7 @@ __all__ = [
     "WrittenRectangle",
     "WrittenSeam",
     "WrittenSection",
+    "WrittenSizeGuide",
     "WrittenStep",
     "WrittenStrip",
     "excerpt",

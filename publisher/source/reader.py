@@ -9,6 +9,7 @@ from publisher.source.fitting import fit
 from publisher.source.names import check_names, native
 from publisher.source.pieces_reader import read_piece
 from publisher.source.quotes import read_quotes
+from publisher.source.sizes_reader import check_sizes, read_size_guide
 from publisher.source.steps_reader import read_steps
 from publisher.source.swallowed import swallowed
 from publisher.source.values import (
@@ -22,6 +23,7 @@ from publisher.source.values import (
     WrittenPlacement,
     WrittenSeam,
     WrittenSection,
+    WrittenSizeGuide,
 )
 from publisher.terms import Finding, Place, Severity, Written
 
@@ -106,7 +108,7 @@ def _source(
     found: list[Finding],
 ) -> Source:
     sizes = tuple(said.sizes)
-    _check_doubles(sizes, found)
+    found.extend(check_sizes(sizes))
     unread: list[str] = []
 
     def each(key: str, read: Callable[[Written, yaml_nodes.Node, list[Finding]], Read | None]) -> tuple[Read, ...]:
@@ -119,7 +121,7 @@ def _source(
     finished = tuple((side, native(value, found)) for side, value in said.finished_size.items())
     return Source(
         name=name,
-        facts=_facts(said, found),
+        facts=_facts(said, read_size_guide(root, found), found),
         sizes=sizes,
         measures=each("measures", lambda name, node, told: _measure(name, node, sizes, told)),
         allowance=native(said.allowance, found) if said.allowance is not None else None,
@@ -137,15 +139,7 @@ def _source(
     )
 
 
-def _check_doubles(sizes: tuple[Written, ...], found: list[Finding]) -> None:
-    for at, size in enumerate(sizes):
-        if size in sizes[:at]:
-            found.append(
-                _error("doubled-key", size.place, f"the size '{size}' is listed twice", "take one of them out")
-            )
-
-
-def _facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
+def _facts(said: shapes.Pattern, guide: WrittenSizeGuide | None, found: list[Finding]) -> Facts:
     if said.date is not None and not re.fullmatch(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])", said.date):
         found.append(
             _error("bad-date", said.date.place, f"'{said.date}' is no date", "write year, month and day: 2026-05-31")
@@ -182,7 +176,7 @@ def _facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
     )
     given = {name: getattr(said, name) for name in names}
     language = said.language if said.language is not None else Written("en", said.title.place, exact=False)
-    facts = Facts(**given, language=language, tools=tuple(said.tools), changes=tuple(said.changes))
+    facts = Facts(**given, language=language, tools=tuple(said.tools), changes=tuple(said.changes), size_guide=guide)
     for text in facts.prose:
         found.extend(read_quotes(text)[1])
     return facts
