@@ -1,7 +1,7 @@
 """The way through: from the bytes of a pattern folder to a proof, stage by stage. Reads no disk."""
 
 import sys
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from publisher.assembly import assemble
@@ -51,6 +51,26 @@ def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Fi
         found = [finding for finding in found if finding.name not in FOLLOWING]
     findings = merge_findings((*unread, *found))
     return replace(proof, findings=findings), findings
+
+
+def only_sizes(proof: Proof, sizes: Sequence[str]) -> Proof:
+    """The proof of these sizes alone, in the pattern's order, for an edition that prints no others; no sizes: all."""
+    if not sizes:
+        return proof
+    kept = [at for at, draft in enumerate(proof.drafts) if draft.variant.size in sizes]
+    drafts = tuple(proof.drafts[at] for at in kept)
+    # What is printed of fewer sizes takes no more room than what is printed of all, which has been proved.
+    planned = tuple(plan_pages(_drafts_in(drafts, edition.units), edition)[0] for edition in EDITIONS)
+    return replace(
+        proof,
+        source=replace(proof.source, sizes=tuple(size for size in proof.source.sizes if size in sizes)),
+        drafts=drafts,
+        assemblies=tuple(proof.assemblies[at] for at in kept),
+        cloths=tuple(proof.cloths[at] for at in kept),
+        tables=tuple(proof.tables[at] for at in kept),
+        template_pages=planned,
+        only=tuple(str(size) for size in proof.source.sizes if size in sizes),
+    )
 
 
 def _drafts_in(drafts: tuple[Draft, ...], units: UnitSystem) -> tuple[Draft, ...]:

@@ -38,7 +38,7 @@ DOORS = {
     "jinja2": {"edition/html.py"},
     "markdown": {"edition/prose.py"},
     "weasyprint": {"edition/printing.py"},
-    "pydyf": {"edition/pdf_forms.py", "edition/printing.py", "edition/tags.py"},
+    "pydyf": {"edition/pdf_forms.py", "edition/pdf_layers.py", "edition/printing.py", "edition/tags.py"},
 }
 
 

@@ -17,6 +17,7 @@ from publisher.checks.fit import (
     seam_lengths_differ,
 )
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
 from publisher.checks.work import copy_never_used, placement_never_placed, seam_never_sewn, seam_sewn_twice
@@ -43,6 +44,9 @@ CHECKS: tuple[Check, ...] = (
     hem_on_curve,
     left_undone,
     native_pair_apart,
+    nested_lines_close,
+    size_guide_ease,
+    uneven_grading,
 )
 
 

@@ -14,7 +14,10 @@ from publisher.terms import Finding, UnitSystem, Variant
 
 @dataclass(frozen=True, slots=True)
 class Proof:
-    """All stages of one pattern. Drafts, assemblies, cloths and tables stand in the same order, inch first."""
+    """All stages of one pattern. Drafts, assemblies, cloths and tables stand in the same order, inch first.
+
+    Of a proof for some of the pattern's sizes, `only` names them, and the source lists no others.
+    """
 
     source: Source
     measures: Measures
@@ -24,6 +27,7 @@ class Proof:
     tables: tuple[Tables, ...]
     template_pages: tuple[TemplatePages, ...]
     findings: tuple[Finding, ...] = ()
+    only: tuple[str, ...] = ()
 
     def drafts_of(self, units: UnitSystem) -> tuple[Draft, ...]:
         """The drafts of one unit system, a draft a size."""

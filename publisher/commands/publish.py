@@ -2,6 +2,7 @@
 
 import sys
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,9 +11,10 @@ import click
 from publisher.checks import Proof
 from publisher.commands.patterns import all_patterns, find_pattern, output_name
 from publisher.commands.proving import prove_folder
+from publisher.commands.sizes import chosen_sizes, sized_name
 from publisher.commands.telling import summary, tell
-from publisher.pipeline import errors_in
-from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition
+from publisher.pipeline import errors_in, only_sizes
+from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition, TemplatePages
 from publisher.terms import Finding, Severity, did_you_mean
 
 if TYPE_CHECKING:
@@ -61,6 +63,13 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
     help="Pages to add, pin-on-labels or drafting-page; may be given several times.",
 )
 @click.option(
+    "--size",
+    "sizes",
+    metavar="SIZE",
+    multiple=True,
+    help="Print only this size; may be given several times.",
+)
+@click.option(
     "--into",
     type=click.Path(path_type=Path, file_okay=False),
     default=Path("build"),
@@ -69,7 +78,12 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
 )
 @click.option("--plain", is_flag=True, help="One line a finding, for editors.")
 def publish(
-    patterns: tuple[str, ...], editions: tuple[Edition, ...], requests: tuple["Request", ...], into: Path, plain: bool
+    patterns: tuple[str, ...],
+    editions: tuple[Edition, ...],
+    requests: tuple["Request", ...],
+    sizes: tuple[str, ...],
+    into: Path,
+    plain: bool,
 ) -> None:
     """Make the printable editions of a pattern, or of every pattern in content/.
 
@@ -78,6 +92,8 @@ def publish(
 
     --with pin-on-labels adds labels to cut out and pin on the pieces that are cut by measure.
     --with drafting-page adds pages by which a reader without a printer draws the templates with ruler and compasses.
+
+    --size M prints size M alone, in a file of its own (…-m.pdf); without it all sizes lie on one template.
 
     \b
     Examples:
@@ -90,13 +106,23 @@ def publish(
             "there is no pattern in content/; name a pattern's folder, or begin one: publisher new NAME"
         )
     wanted = editions or DEFAULT_EDITIONS
-    fine = [publish_pattern(folder, wanted, requests, into, plain) for folder in folders]
+    chosen = [chosen_sizes(folder, sizes) for folder in folders]
+    fine = [
+        publish_pattern(folder, wanted, Asked(requests, own), into, plain)
+        for folder, own in zip(folders, chosen, strict=True)
+    ]
     sys.exit(0 if all(fine) else 1)
 
 
-def publish_pattern(
-    folder: Path, wanted: Sequence[Edition], requests: Sequence["Request"], into: Path, plain: bool
-) -> bool:
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What is asked for beside the editions: pages to add, and the sizes to print (none: all)."""
+
+    requests: Sequence["Request"]
+    sizes: tuple[str, ...]
+
+
+def publish_pattern(folder: Path, wanted: Sequence[Edition], asked: Asked, into: Path, plain: bool) -> bool:
     """Publishes one pattern and tells its findings; False where errors stopped it."""
     name = output_name(folder)
     proof, findings, texts = prove_folder(folder, name)
@@ -105,7 +131,7 @@ def publish_pattern(
         tell(findings, texts, folder, plain)
         click.echo(f"{name}: {summary(findings)}; nothing was written", err=True)
         return False
-    written, more = _write(proof, wanted, requests, into, name)
+    written, more = _write(proof, wanted, asked, into, name)
     tell((*findings, *more), texts, folder, plain)
     for line in written:
         click.echo(line)
@@ -124,7 +150,7 @@ def _language(proof: Proof | None) -> tuple[Finding, ...]:
 
 
 def _write(
-    proof: Proof, wanted: Sequence[Edition], requests: Sequence["Request"], into: Path, name: str
+    proof: Proof, wanted: Sequence[Edition], asked: Asked, into: Path, name: str
 ) -> tuple[list[str], tuple[Finding, ...]]:
     """Prints the editions and exchanges the output folder; lines to tell, and findings of the printing."""
     from publisher.edition import (
@@ -145,13 +171,14 @@ def _write(
     lines: list[str] = []
     found: list[Finding] = []
     _progress(f"{name}: {len(wanted)} editions …")
-    for printed in print_editions(proof, wanted, requests):
+    sized = only_sizes(proof, asked.sizes)
+    for printed in print_editions(sized, wanted, asked.requests):
         edition = printed.edition
-        file = f"{name}-{edition.name}.pdf"
+        record_name = sized_name(edition.name, asked.sizes, list(map(str, proof.source.sizes)))
+        file = f"{name}-{record_name}.pdf"
         files[file] = printed.pdf
-        records.append(
-            EditionRecord(edition.name, file, printed.pages, printed.template_pages, printed.made_of, printed.requests)
-        )
+        made = (file, printed.pages, printed.template_pages, printed.made_of, printed.requests)
+        records.append(EditionRecord(record_name, *made, edition.name, asked.sizes, sized.pages_of(edition)))
         lines.append(f"{target / file}: {printed.pages} pages, {printed.template_pages} of them templates")
         found.extend(finding for finding in printed.findings if finding not in found)
     _progress("")
@@ -168,18 +195,24 @@ def _carry_over(proof: Proof, target: Path, files: dict[str, bytes], records: li
     made = {record.name for record in records}
     lines: list[str] = []
     earlier = read_record(target).get("editions", {})
-    for edition in EDITIONS:
-        told = earlier.get(edition.name) if isinstance(earlier, dict) else None
-        if edition.name in made or not isinstance(told, dict) or not (target / str(told["file"])).is_file():
+    by_name = {edition.name: edition for edition in EDITIONS}
+    for name, told in earlier.items() if isinstance(earlier, dict) else ():
+        edition = by_name.get(str(told.get("edition", name))) if isinstance(told, dict) else None
+        if edition is None or name in made or not (target / str(told["file"])).is_file():
             continue
-        file = str(told["file"])
+        file, sizes = str(told["file"]), tuple(map(str, told.get("sizes", ())))
         files[file] = (target / file).read_bytes()
         pages, asked = told["template pages"], requests_named(told.get("with", ()))
-        records.append(EditionRecord(edition.name, file, int(told["pages"]), len(pages), str(told["made of"]), asked))
-        if set_edition(proof, edition, asked).made_of != told["made of"]:
+        known = set(sizes) <= set(map(str, proof.source.sizes))
+        sized = only_sizes(proof, sizes) if known else None
+        planned = sized.pages_of(edition) if sized is not None else TemplatePages(edition, ())
+        kept = (file, int(told["pages"]), len(pages), str(told["made of"]), asked)
+        records.append(EditionRecord(name, *kept, edition.name, sizes, planned))
+        if sized is None or set_edition(sized, edition, asked).made_of != told["made of"]:
+            anew = "".join(f" --size '{size}'" if " " in size else f" --size {size}" for size in sizes)
             lines.append(
                 f"{target / file}: kept as it was; it shows an earlier state of the pattern "
-                f"(--edition {edition.name} makes it anew)"
+                f"(--edition {edition.name}{anew} makes it anew)"
             )
     return lines
 

@@ -5,7 +5,7 @@ from publisher.drafting.goods_values import Material, Notion, Width
 from publisher.drafting.mark_values import GrainLine, Hem, LineMark, Mark, Notch, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
-from publisher.drafting.values import Copy, Draft, Edge, Grain, JointEdge, Piece, PieceKind, Quoted, Strip
+from publisher.drafting.values import Copy, Draft, Edge, Grain, JointEdge, Piece, PieceKind, Quoted, Sizing, Strip
 
 __all__ = [
     "Binding",
@@ -30,6 +30,7 @@ __all__ = [
     "Quoted",
     "Seam",
     "SeamEdge",
+    "Sizing",
     "Strip",
     "Width",
     "draft_variant",

@@ -10,14 +10,14 @@ from publisher.drafting.pieces import draft_piece
 from publisher.drafting.placing import laying_of
 from publisher.drafting.questions import answer
 from publisher.drafting.quotes import quote_all
-from publisher.drafting.references import copy_names, measure_quantity, the_copys_piece, work_out
+from publisher.drafting.references import copy_names, measure_quantity, the_copys_piece, work_out, work_out_length
 from publisher.drafting.seam_values import SeamEdge
 from publisher.drafting.seams import draft_binding, draft_placement, draft_seam
 from publisher.drafting.solving import solve_measure
-from publisher.drafting.values import Draft, Piece, PieceKind
+from publisher.drafting.values import Draft, Piece, PieceKind, Sizing
 from publisher.measures import Measures
-from publisher.source import Source, WrittenPiece
-from publisher.terms import Finding, UnitSystem, Unusable, Variant
+from publisher.source import Source, WrittenPiece, WrittenSizeGuide
+from publisher.terms import Finding, UnitSystem, Unusable, Variant, length
 from publisher.terms import Written as Name
 
 Written = TypeVar("Written")
@@ -58,6 +58,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     quoted, unquoted = quote_all(bench)
     found.extend((*unquoted, *bench.told))
     cover = _each([source.facts.cover_drawing], lambda name: _cover(bench, name, pieces), found)
+    sizing = _each([source.facts.size_guide] if source.sizes else [], lambda guide: _sizing(bench, guide), found)
     draft = Draft(
         variant=variant,
         measures=tuple(worked),
@@ -70,6 +71,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         finished_size=tuple(_each(source.finished_size, lambda side: (str(side[0]), work_out(bench, side[1])), found)),
         quoted=quoted,
         inch_step=bench.inch_step,
+        sizing=sizing[0] if sizing else None,
         cover=cover[0] if cover else None,
     )
     return draft, tuple(found)
@@ -96,6 +98,19 @@ def _pieces(bench: Bench, found: list[Finding]) -> list[Piece]:
         return drafted
 
     return _each(enumerate(bench.source.pieces, start=1), draft, found)
+
+
+def _sizing(bench: Bench, guide: WrittenSizeGuide | None) -> Sizing | None:
+    """What the size guide says of this variant's size. Raises Unusable."""
+    if guide is None:
+        return None
+    body, finished, ease = (
+        length(work_out_length(bench, native, f"'{name}' of the size guide")) if native is not None else None
+        for name, native in (("body", guide.body), ("finished", guide.finished), ("ease", guide.ease))
+    )
+    assert body is not None
+    assert finished is not None
+    return Sizing(body, finished, ease)
 
 
 def _cover(bench: Bench, name: Name | None, pieces: list[Piece]) -> str | None:

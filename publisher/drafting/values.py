@@ -138,6 +138,15 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class Sizing:
+    """What the size guide says of one size: the body's measure, the finished one, and the ease as the maker gave it."""
+
+    body: Quantity
+    finished: Quantity
+    ease: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
 class Draft:
     """One variant of a pattern, drafted."""
 
@@ -152,6 +161,7 @@ class Draft:
     finished_size: tuple[tuple[str, Quantity], ...]
     quoted: tuple[tuple[tuple[Place, str], "Quoted"], ...] = field(compare=False)
     inch_step: Fraction = Fraction(1, 8)  # what inches are rounded to
+    sizing: Sizing | None = None
     cover: str | None = None  # the copy that the cover shows
 
     def piece(self, name: str) -> Piece:

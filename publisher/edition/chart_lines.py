@@ -1,25 +1,29 @@
 """The cutting chart as text: one line for each copy, over all sizes, with the shape of its piece."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import Draft
 from publisher.edition.words import Speaker
 from publisher.figures import chart_scale, chart_shape, figure_svg
 from publisher.tables import ChartRow, Tables
-from publisher.terms import Quantity
+from publisher.template_pages import nested, templates_of
+from publisher.terms import Phrase, Quantity
 
 
 @dataclass(frozen=True, slots=True)
 class ChartLine:
-    """One row of the cutting chart; `shape` is its piece drawn small, as SVG."""
+    """One row of the cutting chart; `shape` is its piece drawn small, as SVG.
+
+    How many to cut, and how large, are (sizes, text) each: one with "" where all sizes agree.
+    """
 
     number: str
     shape: str
     copy: str
-    cut: str
+    cut: tuple[tuple[str, str], ...]
     material: str
-    size: str
+    size: tuple[tuple[str, str], ...]
     grain: str
     notes: tuple[str, ...]
 
@@ -29,7 +33,8 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     if not tables[0].chart:
         return ()
     scale = chart_scale([piece.as_cut for piece in drafts[0].pieces if piece.copies])
-    return tuple(_chart_line(rows, drafts, scale, speak) for rows in _same_copies(tables))
+    nests = {together[0].piece.name for together in nested(templates_of(drafts)) if len(together) > 1}
+    return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
 
 
 def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
@@ -39,19 +44,27 @@ def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:
     ]
 
 
-def _chart_line(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], scale: float, speak: Speaker) -> ChartLine:
-    first = rows[0]
-    notes = dict.fromkeys(speak.say(note) for row in rows for note in row.notes)
+def _chart_line(
+    rows: tuple[ChartRow, ...], drafts: Sequence[Draft], nests: Container[str], scale: float, speak: Speaker
+) -> ChartLine:
+    first, sizes = rows[0], [draft.variant.size for draft in drafts]
+    notes = dict.fromkeys(speak.say(_in_nest(note, first, nests)) for row in rows for note in row.notes)
     return ChartLine(
         number=str(first.piece_number),
         shape=_shape(first, drafts[0], scale, speak),
         copy=first.copy,
-        cut=speak.per_size([speak.say(row.cut) for row in rows]),
+        cut=speak.by_size([speak.say(row.cut) for row in rows], sizes),
         material=first.material,
-        size=speak.say("chart.template") if first.template else _sizes(rows, drafts, speak),
+        size=speak.by_size([_told_size(row, speak) for row in rows], sizes),
         grain=speak.say(first.grain),
         notes=tuple(notes),
     )
+
+
+def _in_nest(note: Phrase, row: ChartRow, nests: Container[str]) -> Phrase:
+    """A template that holds several sizes has no inner line to cut along."""
+    inner = note.key == "chart.to-finished-line" and row.piece in nests
+    return Phrase.of("chart.trimmed-to-finished-line") if inner else note
 
 
 def _shape(row: ChartRow, draft: Draft, scale: float, speak: Speaker) -> str:
@@ -60,11 +73,8 @@ def _shape(row: ChartRow, draft: Draft, scale: float, speak: Speaker) -> str:
     return figure_svg(chart_shape(piece.as_cut, inner, scale), speak.say("chart.shape", copy=row.copy))
 
 
-def _sizes(rows: tuple[ChartRow, ...], drafts: Sequence[Draft], speak: Speaker) -> str:
-    texts = [_sides(row.size, speak) for row in rows if row.size is not None]
-    if len(set(texts)) == 1:
-        return texts[0]
-    return "; ".join(f"{draft.variant.size}: {text}" for draft, text in zip(drafts, texts, strict=True))
+def _told_size(row: ChartRow, speak: Speaker) -> str:
+    return speak.say("chart.template") if row.size is None else _sides(row.size, speak)
 
 
 def _sides(size: tuple[Quantity, Quantity], speak: Speaker) -> str:

@@ -14,7 +14,7 @@ from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
 from publisher.edition.requests import Request
 from publisher.edition.words import Speaker
-from publisher.template_pages import Edition, Paper
+from publisher.template_pages import Edition, Paper, TemplatePages
 from publisher.terms import Dimension, Finding, Quantity, content_hash, length
 
 # What the output depends on beside the source.
@@ -36,7 +36,10 @@ Json = dict[str, object]
 
 @dataclass(frozen=True, slots=True)
 class EditionRecord:
-    """What computed.json says of one PDF; `made_of` hashes all that it was made of, `requests` are pages asked for."""
+    """What computed.json says of one PDF; `made_of` hashes all that it was made of, `requests` are pages asked for.
+
+    One for some `sizes` only has a name of its own, and the template pages of those sizes as `planned`.
+    """
 
     name: str
     file: str
@@ -44,6 +47,9 @@ class EditionRecord:
     template_pages: int
     made_of: str
     requests: tuple[Request, ...] = ()
+    edition: str = ""  # where it is not the name: that of the edition for all sizes
+    sizes: tuple[str, ...] = ()
+    planned: TemplatePages | None = None
 
 
 def computed_json(proof: Proof, editions: Sequence[EditionRecord]) -> bytes:
@@ -91,7 +97,7 @@ def _hashes(proof: Proof) -> Json:
 
 
 def _edition(proof: Proof, record: EditionRecord) -> Json:
-    pages = next(pages for pages in proof.template_pages if pages.edition.name == record.name)
+    pages = record.planned or next(pages for pages in proof.template_pages if pages.edition.name == record.name)
     return {
         "file": record.file,
         "pages": record.pages,
@@ -110,6 +116,8 @@ def _edition(proof: Proof, record: EditionRecord) -> Json:
         ],
         "made of": record.made_of,
         "with": [request.value for request in record.requests],
+        "edition": record.edition or record.name,
+        "sizes": list(record.sizes),
     }
 
 

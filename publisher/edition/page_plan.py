@@ -66,7 +66,7 @@ def build_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper, spea
 
 
 def _sheet(drawing: SheetDrawing, pieces: Pieces, speak: Speaker) -> PlanSheet:
-    piece = pieces[(drawing.piece, drawing.size)]
+    piece = next(piece for (name, _), piece in pieces.items() if name == drawing.piece)
     caption = (
         speak.say("before.plan-piece", number=piece.number, name=piece.name)
         if drawing.size is None

@@ -14,6 +14,7 @@ from html import escape
 
 import pydyf
 
+from publisher.edition.pdf_layers import Layers
 from publisher.figures import Figure, pdf_operators
 from publisher.geometry import Box, Point
 from publisher.template_pages import Frame, Paper, PlacedPiece
@@ -26,12 +27,15 @@ LINE_ROOM = 1  # mm: more than half the widest pen
 
 @dataclass(frozen=True, slots=True)
 class DrawnForm:
-    """One figure on a page: as it stands (paper coordinates), shifted, or moved as a placed piece is."""
+    """One figure on a page: as it stands (paper coordinates), shifted, or moved as a placed piece is.
+
+    `sizes` are those whose layers show it; none: it always shows.
+    """
 
     figure: Figure
     placed: PlacedPiece | None = None
     shift: Point = ORIGIN
-    size: str | None = None
+    sizes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,26 +51,26 @@ def sentinel_svg(paper: Paper, key: int, title: str) -> str:
     return f'<svg {size}><title>{escape(title)}</title><path d="M-{FIRST_SENTINEL + key} 7"/></svg>'
 
 
-def draw_forms(pdf: pydyf.PDF, orders: Sequence[DrawingOrder]) -> None:
-    """Replaces every placeholder's token by its lines.
+def draw_forms(pdf: pydyf.PDF, orders: Sequence[DrawingOrder], sizes: Sequence[str] = ()) -> None:
+    """Replaces every placeholder's token by its lines; `sizes` are those of the pattern that layers are made of.
 
     Raises RuntimeError where a placeholder is missing, stands twice, or has no order: a page would stay without lines.
     """
     standing = _find_placeholders(pdf)
     if set(standing) - set(range(len(orders))):
         raise RuntimeError(f"{len(standing)} placeholders stand in the pages, for {len(orders)} drawing orders")
-    forms: dict[tuple[Figure, str | None], str] = {}
-    groups: dict[str, pydyf.Dictionary] = {}
+    forms: dict[tuple[Figure, tuple[str, ...]], str] = {}
     resources = _resources(pdf)
+    layers = Layers(pdf, resources, sizes)
     for key, order in enumerate(orders):
         places = standing.get(key, [])
         if len(places) != 1:
             raise RuntimeError(f"placeholder {key} stands {len(places)} times in the pages")
         stream, at = places[0]
         # The placeholder's own path is ended before the forms, and an empty one left for what the library does with it.
-        stream.stream[at] = b"\n".join((b"n", *_calls(pdf, resources, order, forms, groups), b"0 0 m"))
-    if groups:
-        _list_groups(pdf, groups)
+        stream.stream[at] = b"\n".join((b"n", *_calls(pdf, resources, order, forms, layers), b"0 0 m"))
+    layers.put_texts()
+    layers.list_groups()
 
 
 def _resources(pdf: pydyf.PDF) -> pydyf.Dictionary:
@@ -92,22 +96,22 @@ def _calls(
     pdf: pydyf.PDF,
     resources: pydyf.Dictionary,
     order: DrawingOrder,
-    forms: dict[tuple[Figure, str | None], str],
-    groups: dict[str, pydyf.Dictionary],
+    forms: dict[tuple[Figure, tuple[str, ...]], str],
+    layers: Layers,
 ) -> list[bytes]:
     lines: list[bytes] = []
     for drawn in order.forms:
-        name = forms.get((drawn.figure, drawn.size))
+        name = forms.get((drawn.figure, drawn.sizes))
         if name is None:
             name = f"template{len(forms)}"
-            forms[(drawn.figure, drawn.size)] = name
-            group = _group(pdf, groups, drawn.size) if drawn.size is not None else None
-            resources["XObject"][name] = _form(pdf, drawn.figure, group)
+            forms[(drawn.figure, drawn.sizes)] = name
+            layer = layers.reference(drawn.sizes) if drawn.sizes else None
+            resources["XObject"][name] = _form(pdf, drawn.figure, layer)
         lines += [b"q", *_where(drawn), f"/{name} Do".encode(), b"Q"]
     return lines
 
 
-def _form(pdf: pydyf.PDF, figure: Figure, group: pydyf.Dictionary | None) -> bytes:
+def _form(pdf: pydyf.PDF, figure: Figure, layer: bytes | None) -> bytes:
     extra = pydyf.Dictionary(
         {
             "Type": "/XObject",
@@ -116,8 +120,8 @@ def _form(pdf: pydyf.PDF, figure: Figure, group: pydyf.Dictionary | None) -> byt
             "Resources": pydyf.Dictionary(),
         }
     )
-    if group is not None:
-        extra["OC"] = group.reference
+    if layer is not None:
+        extra["OC"] = layer
     form = pydyf.Stream([pdf_operators(figure)], extra, compress=True)
     pdf.add_object(form)
     reference: bytes = form.reference
@@ -150,17 +154,3 @@ def _frame(frame: Frame) -> str:
 def _number(value: float) -> str:
     text = f"{value:.5f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-def _group(pdf: pydyf.PDF, groups: dict[str, pydyf.Dictionary], size: str) -> pydyf.Dictionary:
-    if size not in groups:
-        groups[size] = pydyf.Dictionary({"Type": "/OCG", "Name": pydyf.String(size)})
-        pdf.add_object(groups[size])
-    return groups[size]
-
-
-def _list_groups(pdf: pydyf.PDF, groups: dict[str, pydyf.Dictionary]) -> None:
-    """The layers a reader can switch off. No /Usage: with it some viewers take no notice of what is switched off."""
-    references = pydyf.Array([group.reference for group in groups.values()])
-    configuration = pydyf.Dictionary({"Name": pydyf.String("sizes"), "Order": references, "ON": references})
-    pdf.catalog["OCProperties"] = pydyf.Dictionary({"OCGs": references, "D": configuration})

@@ -70,7 +70,7 @@ def print_edition(proof: Proof, edition: Edition, requests: Sequence[Request] = 
 
 def print_set(made: SetEdition) -> PrintedEdition:
     """The PDF of an edition that has been set."""
-    printed = print_pdf(made.html, made.sheets.orders, made.date)
+    printed = print_pdf(made.html, made.sheets.orders, made.date, made.sheets.sizes)
     found = list(made.findings)
     if not printed.subset_by_harfbuzz:
         found.append(

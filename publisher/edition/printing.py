@@ -45,8 +45,8 @@ class PrintedPdf:
     subset_by_harfbuzz: bool
 
 
-def print_pdf(html: str, orders: Sequence[DrawingOrder], date: str) -> PrintedPdf:
-    """The tagged PDF of a document of ours. The same input gives the same bytes.
+def print_pdf(html: str, orders: Sequence[DrawingOrder], date: str, sizes: Sequence[str] = ()) -> PrintedPdf:
+    """The tagged PDF of a document of ours, with a layer for each of its sizes. The same input gives the same bytes.
 
     Raises MissingPango, and DrawingFailed where anything at all could not be drawn.
     """
@@ -59,7 +59,7 @@ def print_pdf(html: str, orders: Sequence[DrawingOrder], date: str) -> PrintedPd
     def finish(document: Any, pdf: Any) -> None:
         pages.append(len(document.pages))
         _refuse_foreign_fonts(document)
-        draw_forms(pdf, orders)
+        draw_forms(pdf, orders, sizes)
         mend_tags(pdf)
         _set_preferences(pdf)
 

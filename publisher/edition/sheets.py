@@ -4,23 +4,26 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from publisher.checks import Proof
-from publisher.drafting import Piece
 from publisher.edition.layouts import font_file
 from publisher.edition.page_plan import PlanView, build_plan
 from publisher.edition.pdf_forms import DrawingOrder, DrawnForm, sentinel_svg
+from publisher.edition.pdf_layers import layer_colour
 from publisher.edition.text_width import text_width
 from publisher.edition.words import Speaker
 from publisher.figures import (
     Figure,
     Label,
+    Pieces,
+    Stroke,
     check_block_captions,
     check_block_figure,
     furniture_figure,
     label_page,
+    nest_figures,
     piece_figure,
 )
 from publisher.geometry import Point
-from publisher.template_pages import Edition, Frame, PlacedPiece, TemplatePage, templates_of
+from publisher.template_pages import Edition, Frame, PlacedPiece, Template, TemplatePage, nest_of, templates_of
 from publisher.terms import Finding, Phrase
 
 PLAN_GAP = 8.0  # mm between the check block and the page plan below it
@@ -48,6 +51,7 @@ class SheetPage:
     svg: str
     frame: Frame
     labels: tuple[Label, ...]
+    colours: tuple[str, ...]  # of the labels: which sizes' layers show them; "" for black, and always
     joining: tuple[Spot, ...]
     captions: tuple[Spot, ...]
     place: str
@@ -63,14 +67,16 @@ class Sheets:
     findings: tuple[Finding, ...]
     tiled: bool
     plan: PlanView
+    sizes: tuple[str, ...]  # those that have layers
     plan_top: float | None  # mm from the top of the first template page where the plan stands; None: among the text
 
 
 def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
     """The template pages with their texts and lines; findings for labels that found no room."""
     planned = proof.pages_of(edition).pages
-    templates = {(one.piece.name, one.size): one.piece for one in templates_of(proof.drafts_of(edition.units))}
-    drawn = {key: piece_figure(piece) for key, piece in templates.items()}
+    drafts = proof.drafts_of(edition.units)
+    sizes = tuple(draft.variant.size for draft in drafts if draft.variant.size is not None) if len(drafts) > 1 else ()
+    templates = {(one.piece.name, one.size): one.piece for one in templates_of(drafts)}
     pages: list[SheetPage] = []
     orders: list[DrawingOrder] = []
     found: list[Finding] = []
@@ -83,11 +89,11 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
         pieces = [templates[(placed.piece, placed.size)] for placed in page.placed]
         labels, unfitted = label_page(page, pieces, fit)
         found.extend(unfitted)
-        pages.append(_page(page, key, len(planned), pieces, labels, edition, speak))
-        orders.append(_order(page, drawn, labels))
+        pages.append(_page(page, key, len(planned), labels, sizes, edition, speak))
+        orders.append(drawing_order(page, templates, sizes, labels))
     tiled = any(page.rows * page.columns > 1 for page in planned)
     plan = build_plan(planned, templates, edition.paper, speak)
-    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan, _plan_top(planned, plan))
+    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan, sizes, _plan_top(planned, plan))
 
 
 def _plan_top(planned: Sequence[TemplatePage], plan: PlanView) -> float | None:
@@ -99,26 +105,42 @@ def _plan_top(planned: Sequence[TemplatePage], plan: PlanView) -> float | None:
     return top if top + PLAN_WORDS + plan.height <= planned[0].frame.top + planned[0].frame.height else None
 
 
-def _order(page: TemplatePage, drawn: dict[tuple[str, str | None], Figure], labels: Sequence[Label]) -> DrawingOrder:
-    forms = [DrawnForm(drawn[(placed.piece, placed.size)], placed=placed, size=placed.size) for placed in page.placed]
+def drawing_order(
+    page: TemplatePage, templates: Pieces, sizes: Sequence[str] = (), labels: Sequence[Label] = ()
+) -> DrawingOrder:
+    """All lines of a page: its pieces, the check block, then frame, joining marks, scale bar and leaders."""
+    forms = [form for together in page.together for form in _piece_forms(together, templates, sizes)]
     if page.check_block is not None:
         forms.append(DrawnForm(check_block_figure(), shift=Point(page.check_block.left, page.check_block.top)))
-    leaders = tuple(label.leader for label in labels if label.leader is not None)
-    furniture = furniture_figure(page)
-    forms.append(DrawnForm(Figure((*furniture.strokes, *leaders))))
+    leaders: dict[tuple[str, ...], list[Stroke]] = {(): list(furniture_figure(page).strokes)}
+    for label in labels:
+        if label.leader is not None:
+            ends = (label.leader, label.leader_end) if label.leader_end is not None else (label.leader,)
+            leaders.setdefault(label.sizes, []).extend(ends)
+    forms += [DrawnForm(Figure(tuple(strokes)), sizes=own) for own, strokes in leaders.items()]
     return DrawingOrder(tuple(forms))
+
+
+def _piece_forms(together: Sequence[PlacedPiece], templates: Pieces, sizes: Sequence[str]) -> list[DrawnForm]:
+    """A piece as one form; of a nest a form for what all sizes see, and one for each size or sizes that share lines."""
+    placed = together[0]
+    if len(together) == 1:
+        own = (placed.size,) if placed.size in sizes and placed.size is not None else ()
+        return [DrawnForm(piece_figure(templates[(placed.piece, placed.size)]), placed=placed, sizes=own)]
+    nest = nest_of(tuple(Template(templates[(one.piece, one.size)], one.size) for one in together))
+    return [DrawnForm(figure, placed=placed, sizes=own) for own, figure in nest_figures(nest)]
 
 
 def _page(
     page: TemplatePage,
     key: int,
     count: int,
-    pieces: Sequence[Piece],
     labels: tuple[Label, ...],
+    sizes: Sequence[str],
     edition: Edition,
     speak: Speaker,
 ) -> SheetPage:
-    names = speak.listed([_shown_name(piece, placed) for piece, placed in zip(pieces, page.placed, strict=True)])
+    names = speak.listed([_shown_name(together, speak) for together in page.together])
     title = (
         speak.say("templates.page-named", number=page.number, count=count, pieces=names)
         if names
@@ -133,6 +155,7 @@ def _page(
         svg=sentinel_svg(edition.paper, key, drawing),
         frame=page.frame,
         labels=labels,
+        colours=tuple(layer_colour(label.sizes, sizes) for label in labels),
         joining=tuple(_joining(page)),
         captions=tuple(_captions(page, speak)),
         place=speak.say("templates.tile", **tile) if tiled else "",
@@ -145,8 +168,11 @@ def _neighbours(page: TemplatePage, speak: Speaker) -> str:
     return speak.say("templates.neighbours", count=len(named), pages=speak.listed(named)) if named else ""
 
 
-def _shown_name(piece: Piece, placed: PlacedPiece) -> str:
-    return piece.name if placed.size is None else f"{piece.name} {placed.size}"
+def _shown_name(together: Sequence[PlacedPiece], speak: Speaker) -> str:
+    placed = together[0]
+    if len(together) > 1:
+        return speak.say("templates.nested", piece=placed.piece, first=placed.size, last=together[-1].size)
+    return placed.piece if placed.size is None else f"{placed.piece} {placed.size}"
 
 
 def _joining(page: TemplatePage) -> list[Spot]:

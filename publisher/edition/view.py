@@ -10,11 +10,12 @@ from publisher.edition.cautions import cautions_of
 from publisher.edition.chart_lines import ChartLine, chart_lines
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
+from publisher.edition.size_guide import SizeGuideView, size_guide_of
 from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
-from publisher.figures import cover_figure, figure_svg, mark_samples
+from publisher.figures import cover_figure, figure_svg, mark_samples, size_samples
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import UnitSystem, Written
@@ -30,10 +31,10 @@ class Fact:
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """One way to buy a material."""
+    """One way to buy a material: how much, or how much for which sizes."""
 
     how: str
-    amount: str
+    amounts: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,11 +74,13 @@ class View:
     allowed: tuple[str, ...]
     large_square: str
     scales: tuple[ScaleLine, ...]
+    size_guide: SizeGuideView | None
     materials: tuple[MaterialView, ...]
     notions: tuple[str, ...]
     tools: tuple[str, ...]
     cautions: tuple[str, ...]
     chart: tuple[ChartLine, ...]
+    sized: bool  # the chart tells how large some copies are in each size
     pairs: bool
     legend: tuple[LegendLine, ...]
     vocabulary: tuple[Term, ...]
@@ -100,7 +103,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     return View(
         language=speak.language,
         units=speak.say(f"units.{units.value}"),
-        edition=speak.say(f"units.edition.{units.value}"),
+        edition=_edition(proof, units, speak),
         title=str(facts.title),
         maker=str(facts.maker or ""),
         about=_fact(facts.about, drafts, speak),
@@ -113,11 +116,13 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         allowed=(),
         large_square=speak.length(large_square(units)),
         scales=scale_lines(units, speak),
+        size_guide=size_guide_of(proof, drafts, speak),
         materials=tuple(_materials(tables, speak)),
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
         cautions=cautions_of(proof, units, speak),
         chart=chart,
+        sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
         pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
         legend=legend,
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
@@ -128,6 +133,14 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         terms=_fact(facts.terms, drafts, speak),
         changes=tuple(unwrapped(_fact(change, drafts, speak)) for change in facts.changes),
     )
+
+
+def _edition(proof: Proof, units: UnitSystem, speak: Speaker) -> str:
+    edition = speak.say(f"units.edition.{units.value}")
+    if not proof.only:
+        return edition
+    sizes = speak.listed(list(proof.only))
+    return speak.say("units.edition-sizes", edition=edition, count=len(proof.only), sizes=sizes)
 
 
 def _drawing(draft: Draft, speak: Speaker) -> str:
@@ -150,7 +163,7 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
         ]
         told.append(Fact(speak.say("cover.finished"), speak.say("numbers.list-separator").join(sides)))
     if source.sizes:
-        told.append(Fact(speak.say("cover.sizes"), speak.listed(list(map(str, source.sizes)))))
+        told.append(Fact(speak.say("cover.sizes", count=len(source.sizes)), speak.listed(list(map(str, source.sizes)))))
     if source.facts.level:
         told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
     minutes = sum(minutes_of(section) for section in source.sections)
@@ -170,14 +183,14 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
         lines = [
             BuyLine(
                 speak.say("materials.wide", width=speak.length(width)),
-                speak.per_size([speak.cloth(row.buy[at][1]) for row in rows]),
+                _amounts([speak.cloth(row.buy[at][1]) for row in rows], tables, speak),
             )
             for at, (width, _) in enumerate(first.buy)
         ]
         lines += [
             BuyLine(
                 speak.say("materials.precut", name=name),
-                speak.per_size([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows]),
+                _amounts([speak.say("materials.precuts", count=row.precuts[at][1]) for row in rows], tables, speak),
             )
             for at, (name, _) in enumerate(first.precuts)
         ]
@@ -186,6 +199,13 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
             notes.append(speak.say("materials.shrinks", percent=f"{first.shrinkage * 100:g}"))
         views.append(MaterialView(first.name, first.key, tuple(lines), tuple(notes)))
     return views
+
+
+def _amounts(texts: Sequence[str], tables: Sequence[Tables], speak: Speaker) -> tuple[str, ...]:
+    return tuple(
+        speak.say("materials.for-sizes", amount=text, sizes=sizes) if sizes else text
+        for sizes, text in speak.by_size(texts, [table.variant.size for table in tables])
+    )
 
 
 def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
@@ -205,6 +225,10 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
     for key, figure in mark_samples(drafts, tiled):
         words = speak.say(f"legend.{key}")
         lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
+        if key.startswith("cut-line"):
+            for size, sample in size_samples(drafts):
+                words = speak.say("legend.size-line", size=size)
+                lines.append(LegendLine(figure_svg(sample, words, y_up=True), words))
     return lines
 
 
@@ -221,7 +245,7 @@ def _texts(
             yield from (readable(aside.html) for aside in step.asides)
             yield from step.checkpoints
     for row in chart:
-        yield from (row.copy, row.material, row.cut, row.grain, *row.notes)
+        yield from (row.copy, row.material, *(text for _, text in row.cut), row.grain, *row.notes)
     yield from (re.split(r"[:.]", line.words)[0] for line in legend)
     for draft in drafts:
         yield from (mark.name for piece in draft.pieces for mark in piece.as_cut.marks)

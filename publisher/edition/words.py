@@ -1,7 +1,7 @@
 """Phrases turned into the reader's language by its words file."""
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
@@ -100,6 +100,15 @@ class Speaker:
         if len(words) < 2:
             return "".join(words)
         return self.line("numbers.list-separator").join(words[:-1]) + self.line("numbers.list-last") + words[-1]
+
+    def by_size(self, texts: Sequence[str], sizes: Sequence[str | None]) -> tuple[tuple[str, str], ...]:
+        """(sizes, text) for each text that differs, in order of size; ("", text) where all sizes agree."""
+        together: dict[str, list[str]] = {}
+        for text, size in zip(texts, sizes, strict=True):
+            together.setdefault(text, []).append(size or "")
+        if len(together) == 1:
+            return (("", next(iter(together))),)
+        return tuple((self.listed(own), text) for text, own in together.items())
 
     def per_size(self, texts: list[str]) -> str:
         """One text where all sizes agree, else `S (M, L)`."""

@@ -11,13 +11,15 @@ from publisher.figures.check_block import (
 )
 from publisher.figures.cover import cover_figure
 from publisher.figures.grain_arrow import grain_arrow
-from publisher.figures.labels import Label, LabelLine, TextFitter, label_page
+from publisher.figures.label_values import Label, LabelLine, TextFitter
+from publisher.figures.labels import label_page
 from publisher.figures.lettered import LetteredPiece, PlacedLetter, lettered_piece
+from publisher.figures.nests import nest_figures
 from publisher.figures.page_furniture import furniture_figure
 from publisher.figures.page_plan import PagePlan, PageThumbnail, Pieces, SheetDrawing, page_plan
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
-from publisher.figures.samples import mark_samples
+from publisher.figures.samples import mark_samples, size_samples
 from publisher.figures.style import PENS, Pen
 from publisher.figures.svg import figure_svg
 from publisher.figures.values import Figure, Stroke, Style
@@ -52,7 +54,9 @@ __all__ = [
     "label_page",
     "lettered_piece",
     "mark_samples",
+    "nest_figures",
     "page_plan",
     "pdf_operators",
     "piece_figure",
+    "size_samples",
 ]

@@ -17,6 +17,7 @@ class Words:
     phrase: Phrase
     points: float
     bold: bool = False
+    tight: bool = False  # set as low as its letters where none of them descends
 
 
 def mark_words(mark: Mark) -> tuple[Words, ...]:
@@ -26,10 +27,17 @@ def mark_words(mark: Mark) -> tuple[Words, ...]:
     return (Words(Phrase.of("label.mark-for", name=mark.name, copies=_listed(mark.copies)), SMALL),)
 
 
-def block_words(piece: Piece, size: str | None, page: TemplatePage) -> tuple[Words, ...]:
-    """Number and name, what to cut, the allowances, and on a tile its row and column."""
-    lines = [_title(piece, size)]
-    lines += [Words(_cut_phrase(piece, copy), BODY) for copy in piece.copies]
+def sizes_words(sizes: Sequence[str], of_all: bool) -> tuple[Words, ...]:
+    """Which sizes a line or a mark of a nest is for."""
+    return (Words(Phrase.of("label.all-sizes") if of_all else _listed(sizes), SMALL, bold=True, tight=True),)
+
+
+def block_words(piece: Piece, size: str | None, page: TemplatePage, sizes: Sequence[str] = ()) -> tuple[Words, ...]:
+    """Number and name, what to cut, the allowances, and on a tile its row and column; of a nest its `sizes`."""
+    lines = [_title(piece, None if sizes else size)]
+    if sizes:
+        lines.append(Words(Phrase.of("label.sizes", sizes=_listed(sizes)), BODY))
+    lines += [Words(_cut_phrase(piece, copy, nested=bool(sizes)), BODY) for copy in piece.copies]
     lines += [Words(phrase, BODY) for phrase in _allowance_phrases(piece)]
     if piece.fold_edge is not None:
         lines.append(Words(Phrase.of("label.on-the-fold", edge=piece.fold_edge), BODY))
@@ -46,11 +54,11 @@ def _title(piece: Piece, size: str | None) -> Words:
     return Words(Phrase.of("label.title-size", **title, size=size), TITLE, bold=True)
 
 
-def _cut_phrase(piece: Piece, copy: Copy) -> Phrase:
+def _cut_phrase(piece: Piece, copy: Copy, nested: bool) -> Phrase:
     key = (
         "label.cut-rough"
         if copy.rough
-        else "label.cut-inner"
+        else ("label.cut-trimmed" if nested else "label.cut-inner")
         if copy.to_finished_line
         else "label.cut-pair"
         if copy.mirrored and copy.count % 2 == 0

@@ -3,71 +3,25 @@
 import itertools
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
-from typing import Protocol
+from dataclasses import dataclass, field, replace
 
-from publisher.drafting import Mark, Notch, Piece, Pleat, PointMark
-from publisher.figures.label_words import Words, block_words, mark_words
-from publisher.figures.pieces import POINT_REACH, closed_path, piece_figure
+from publisher.drafting import Mark, Notch, Piece, PointMark
+from publisher.figures.label_values import Label, TextFitter, fitted
+from publisher.figures.label_words import Words, block_words, mark_words, sizes_words
+from publisher.figures.on_paper import OnPaper, box_of, on_paper, outline_of, spot_of
+from publisher.figures.pieces import POINT_REACH, SMALL_POINT, circle
+from publisher.figures.size_labels import SizeSpot, label_line, size_spots
 from publisher.figures.values import Stroke, Style
-from publisher.geometry import Box, Line, Path, Point, place_box
-from publisher.template_pages import JOINING_RADIUS, Frame, PlacedPiece, TemplatePage
-from publisher.terms import Finding, Phrase, Place, Severity
+from publisher.geometry import Box, Crowd, Line, Path, Point, place_box
+from publisher.template_pages import JOINING_RADIUS, Nest, TemplatePage
+from publisher.terms import Finding, Place, Severity
 
-LINE_HEIGHT = 1.25  # of the type size
-POINT = 25.4 / 72
+DOT = 0.8  # mm, radius: wider than the line it lies on
 CLEAR = 1.2  # mm between a label and any line
+FARTHEST_SIZE = 6.0  # mm: … a mark's size
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
-SMALLER = (1.0, 0.85, 0.7)  # of the wanted size; never below SMALLEST
-SMALLEST = 8.0
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
 AROUND = (15.0, 30.0, 60.0, 120.0)  # mm: how far about free paper is looked for when the nearest will not do
-
-
-@dataclass(frozen=True, slots=True)
-class LabelLine:
-    """One line of text at its size in points."""
-
-    text: str
-    points: float
-    bold: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Label:
-    """Text in place; `leader` leads to what it names where the label found no room inside the piece."""
-
-    lines: tuple[LabelLine, ...]
-    left: float
-    top: float
-    width: float
-    height: float
-    piece: str
-    leader: Stroke | None = None
-
-    @property
-    def box(self) -> Box:
-        """Where it stands; y runs down, so the box's bottom is the label's top."""
-        return Box(self.left, self.top, self.left + self.width, self.top + self.height)
-
-
-class TextFitter(Protocol):
-    """Turns a phrase into text and says how wide it is."""
-
-    def __call__(self, phrase: Phrase, points: float, bold: bool) -> tuple[str, float]:
-        """The text and its width in mm at a size in points."""
-
-
-@dataclass(frozen=True, slots=True)
-class _OnPaper:
-    """A placed piece with its lines as they lie on the page."""
-
-    piece: Piece
-    placed: PlacedPiece
-    lines: tuple[Path, ...]
-    outline: Path  # the finished line
-    cut_line: Path
-    within: Box
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,13 +33,17 @@ class _Wanted:
     place: Place
     near: Point | None = None
     reach: float = 0.0  # mm from `near` at which a leader ends
+    sizes: tuple[str, ...] = ()
+    farthest: float = FARTHEST
+    all_or_none: str = ""  # the mark whose sizes are told beside each of its spots, or beside none
+    dotted: bool = False  # a leader ends in a dot
 
 
 @dataclass(slots=True)
 class _Page:
     """A page as it fills: the pieces on it, the lines and the boxes that a label keeps clear of."""
 
-    shown: list[_OnPaper]
+    shown: list[OnPaper]
     lines: list[Path]
     taken: list[Box]
     fit: TextFitter
@@ -105,18 +63,24 @@ def label_page(
 
     Where the inside of the piece has no room, even in smaller type, a label stands on free paper with a leader.
     """
-    shown = [_on_paper(piece, placed) for piece, placed in zip(pieces, page.placed, strict=True)]
+    by_place = {(placed.piece, placed.size): piece for piece, placed in zip(pieces, page.placed, strict=True)}
+    shown = [on_paper(together, by_place) for together in page.together]
     lines = [line for one in shown for line in one.lines] + [_around(mark.at) for mark in page.joining_marks]
-    filling = _Page(shown, lines, [_box_of(page.check_block)] if page.check_block else [], fit)
+    filling = _Page(shown, lines, [box_of(page.check_block)] if page.check_block else [], fit)
     found: list[Finding] = []
     for one in shown:
-        for wanted in _wanted(one, page):
+        if one.nest is not None:
+            found.extend(_label_sizes(one, one.nest, filling, page.number))
+        wanted_here = list(_wanted(one, page))
+        for size_label in _place_together(one, [wanted for wanted in wanted_here if wanted.all_or_none], filling):
+            filling.add(size_label)
+        for wanted in (wanted for wanted in wanted_here if not wanted.all_or_none):
             label = _place_inside(one, wanted, filling)
             if label is None and _may_go_without(wanted, page):
                 continue
             label = label or _place_outside(one, wanted, filling)
             if label is None:
-                found.append(_no_room(one, page, wanted))
+                found.append(_no_room(one, page.number, wanted))
             else:
                 filling.add(label)
     return tuple(filling.labels), tuple(found)
@@ -128,73 +92,98 @@ def _may_go_without(wanted: _Wanted, page: TemplatePage) -> bool:
     return wanted.near is None and (page.row, page.column) != (1, 1)
 
 
-def _box_of(frame: Frame) -> Box:
-    return Box(frame.left, frame.top, frame.left + frame.width, frame.top + frame.height)
-
-
 def _around(at: Point) -> Path:
     reach = JOINING_RADIUS + 1.0
-    return _outline_of(Box(at.x - reach, at.y - reach, at.x + reach, at.y + reach))
+    return outline_of(Box(at.x - reach, at.y - reach, at.x + reach, at.y + reach))
 
 
-def _outline_of(box: Box) -> Path:
-    corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
-    return closed_path(Point(x, y) for x, y in corners)
-
-
-def _on_paper(piece: Piece, placed: PlacedPiece) -> _OnPaper:
-    lines = tuple(_flat(stroke.path, placed) for stroke in piece_figure(piece).strokes)
-    outline, cut_line = _flat(piece.finished_line, placed), _flat(piece.cut_line, placed)
-    return _OnPaper(piece, placed, lines, outline, cut_line, _box_of(placed.clip))
-
-
-def _flat(path: Path, placed: PlacedPiece) -> Path:
-    points = [placed.on_paper(point) for point in path.flattened(0.1)]
-    return Path(tuple(Line(first, second) for first, second in itertools.pairwise(points)))
-
-
-def _wanted(one: _OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
-    """The labels of a piece: a name beside each mark on this page, then the block in its middle."""
-    for mark in one.piece.marks:
-        spot = one.placed.on_paper(_spot(mark))
-        if one.within.left <= spot.x <= one.within.right and one.within.bottom <= spot.y <= one.within.top:
-            reach = POINT_REACH if isinstance(mark, PointMark) else 0.0
-            yield _Wanted(mark_words(mark), mark.name, mark.place, spot, reach)
+def _wanted(one: OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
+    """The labels of a piece: the sizes of a nest's lines, a name beside each mark on this page, the block in its middle."""
+    sizes: tuple[str, ...] = ()
+    if one.nest is None:
+        for mark in one.piece.marks:
+            yield from _wanted_of_mark(one, mark)
+    else:
+        sizes = one.nest.sizes
+        yield from _wanted_of_nest(one, one.nest)
     if page.rows * page.columns == 1 or place_box(one.outline, one.lines, (), SLIVER, one.within, 0.0) is not None:
-        yield _Wanted(block_words(one.piece, one.placed.size, page), one.piece.name, one.piece.place)
+        yield _Wanted(block_words(one.piece, one.placed.size, page, sizes), one.piece.name, one.piece.place)
 
 
-def _spot(mark: Mark) -> Point:
-    if isinstance(mark, Notch):
-        return mark.inner_end
-    if isinstance(mark, PointMark):
-        return mark.at
-    start, end = (mark.outer or mark.stitched)[0] if isinstance(mark, Pleat) else (mark.start, mark.end)
-    return (start + end) * 0.5
+def _wanted_of_mark(one: OnPaper, mark: Mark) -> Iterator[_Wanted]:
+    spot = one.placed.on_paper(spot_of(mark))
+    if _holds(one.within, spot):
+        yield _Wanted(mark_words(mark), mark.name, mark.place, spot, _reach(mark))
 
 
-def _fitted(words: tuple[Words, ...], fit: TextFitter) -> Iterator[tuple[tuple[LabelLine, ...], float, float]]:
-    """The lines of a label with their width and height, mm, from its full size down to the smallest."""
-    tried: set[tuple[LabelLine, ...]] = set()
-    for factor in SMALLER:
-        lines: list[LabelLine] = []
-        width = height = 0.0
-        for word in words:
-            points = round(max(word.points * factor, min(SMALLEST, word.points)), 2)
-            text, wide = fit(word.phrase, points, word.bold)
-            lines.append(LabelLine(text, points, word.bold))
-            width, height = max(width, wide), height + points * LINE_HEIGHT * POINT
-        if tuple(lines) not in tried:
-            tried.add(tuple(lines))
-            yield tuple(lines), width, height
+def _wanted_of_nest(one: OnPaper, nest: Nest) -> Iterator[_Wanted]:
+    """The name of each mark once, and beside a mark that is not for all sizes which it is for."""
+    named: dict[tuple[str, type[Mark]], list[Point]] = {}
+    for each in nest.marks:
+        spot = one.placed.on_paper(spot_of(each.mark))
+        if not _holds(one.within, spot):
+            continue
+        named.setdefault((each.mark.name, type(each.mark)), []).append(spot)
+        if each.sizes != nest.sizes:
+            words, together = sizes_words(each.sizes, of_all=False), isinstance(each.mark, Notch)
+            where = (each.mark.name, each.mark.place, spot, _reach(each.mark) * SMALL_POINT)
+            name = each.mark.name if together else ""
+            yield _Wanted(words, *where, sizes=each.sizes, farthest=FARTHEST_SIZE, all_or_none=name)
+    for each in nest.marks:
+        spots = named.pop((each.mark.name, type(each.mark)), None)
+        if spots is not None:
+            middle = min(spots, key=lambda spot: sum((spot - other).length for other in spots))
+            yield _Wanted(mark_words(each.mark), each.mark.name, each.mark.place, middle, _reach(each.mark))
 
 
-def _place_inside(one: _OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
-    for lines, width, height in _fitted(wanted.words, page.fit):
-        spot = place_box(one.outline, page.lines, page.taken, (width, height), one.within, CLEAR, wanted.near)
-        if spot is not None and (wanted.near is None or _gap(spot, wanted.near) <= FARTHEST):
-            return Label(lines, spot.left, spot.bottom, width, height, one.piece.name)
+def _holds(box: Box, spot: Point) -> bool:
+    return box.left <= spot.x <= box.right and box.bottom <= spot.y <= box.top
+
+
+def _reach(mark: Mark) -> float:
+    return POINT_REACH if isinstance(mark, PointMark) else 0.0
+
+
+def _label_sizes(one: OnPaper, nest: Nest, page: _Page, number: int) -> Iterator[Finding]:
+    """The sizes beside the lines of a nest; where the lines lie too close, a leader leads to its line."""
+    crowd = Crowd(page.lines, page.taken)
+    left: list[SizeSpot] = []
+    for wanted in size_spots(one, nest):
+        label = label_line(one, nest, wanted, crowd, page.taken, page.fit)
+        if label is None:
+            left.append(wanted)
+        else:
+            page.add(label)
+    for wanted in left:
+        words = sizes_words(wanted.sizes, wanted.sizes == nest.sizes)
+        asked = _Wanted(words, one.piece.name, one.piece.place, wanted.leader_at(nest), sizes=wanted.layer, dotted=True)
+        label = _place_outside(one, asked, page)
+        if label is not None:
+            page.add(label)
+        elif wanted.first:
+            yield _no_room(one, number, replace(asked, named=", ".join(wanted.sizes)))
+
+
+def _place_inside(one: OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
+    for lines, width, height in fitted(wanted.words, page.fit):
+        area = outline_of(one.within) if wanted.sizes else one.outline
+        spot = place_box(area, page.lines, page.taken, (width, height), one.within, CLEAR, wanted.near)
+        if spot is not None and (wanted.near is None or _gap(spot, wanted.near) <= wanted.farthest):
+            return Label(lines, spot.left, spot.bottom, width, height, one.piece.name, sizes=wanted.sizes)
     return None
+
+
+def _place_together(one: OnPaper, wanted: Sequence[_Wanted], page: _Page) -> Iterator[Label]:
+    """The sizes of notches, which their own lines tell too: of each name all, or none where one finds no room."""
+    for _, group in itertools.groupby(wanted, key=lambda each: each.all_or_none):
+        trial = replace(page, taken=list(page.taken), labels=[])
+        asked = list(group)
+        for each in asked:
+            label = _place_inside(one, each, trial)
+            if label is not None:
+                trial.add(label)
+        if len(trial.labels) == len(asked):
+            yield from trial.labels
 
 
 def _nearest_of(box: Box, point: Point) -> Point:
@@ -205,17 +194,27 @@ def _gap(box: Box, point: Point) -> float:
     return (_nearest_of(box, point) - point).length
 
 
-def _place_outside(one: _OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
+def _place_outside(one: OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
     """On free paper, as near as can be, with a leader that runs over no other label and no other piece."""
-    paper = _outline_of(one.within)
-    in_the_way = [*page.taken, *(other.cut_line.box for other in page.shown if other is not one)]
-    for lines, width, height in _fitted(wanted.words, page.fit):
-        for near in _spots_round(wanted.near or _middle(one.cut_line.box)):
+    paper = outline_of(one.within)
+    in_the_way = [*page.taken, *(other.box for other in page.shown if other is not one)]
+    for lines, width, height in fitted(wanted.words, page.fit):
+        for near in _spots_round(wanted.near or _middle(one.box)):
             spot = place_box(paper, page.lines, page.taken, (width, height), one.within, CLEAR, near)
             leader = _leader(one, wanted, spot) if spot is not None else None
             if spot is not None and leader is not None and not any(_runs_over(leader, box) for box in in_the_way):
                 stroke = Stroke(Path((leader,)), Style.LEADER)
-                return Label(lines, spot.left, spot.bottom, width, height, one.piece.name, stroke)
+                return Label(
+                    lines,
+                    spot.left,
+                    spot.bottom,
+                    width,
+                    height,
+                    one.piece.name,
+                    stroke,
+                    _dot(leader) if wanted.dotted else None,
+                    wanted.sizes,
+                )
     return None
 
 
@@ -231,7 +230,7 @@ def _spots_round(at: Point) -> Iterator[Point]:
                 yield Point(at.x + x, at.y + y)
 
 
-def _leader(one: _OnPaper, wanted: _Wanted, box: Box) -> Line | None:
+def _leader(one: OnPaper, wanted: _Wanted, box: Box) -> Line | None:
     """From a label's edge to the mark it names, or to the nearest spot well inside the piece."""
     target = wanted.near
     if target is None:
@@ -244,6 +243,10 @@ def _leader(one: _OnPaper, wanted: _Wanted, box: Box) -> Line | None:
     if way.length <= wanted.reach + CLEAR:
         return None
     return Line(start, target - way.unit() * wanted.reach)
+
+
+def _dot(leader: Line) -> Stroke:
+    return Stroke(Path((circle(leader.end, DOT),)), Style.SOLID, closed=True)
 
 
 def _runs_over(line: Line, box: Box) -> bool:
@@ -263,12 +266,11 @@ def _runs_over(line: Line, box: Box) -> bool:
     return first < last
 
 
-def _no_room(one: _OnPaper, page: TemplatePage, wanted: _Wanted) -> Finding:
+def _no_room(one: OnPaper, number: int, wanted: _Wanted) -> Finding:
     return Finding(
         "label-finds-no-room",
         Severity.WARNING,
         wanted.place,
-        f"on template page {page.number}, the label '{wanted.named}' of '{one.piece.name}' finds no room clear of "
-        "the lines",
+        f"on template page {number}, the label '{wanted.named}' of '{one.piece.name}' finds no room clear of the lines",
         "shorten the names of its marks and copies, or move marks apart",
     )

@@ -53,7 +53,7 @@ class SheetDrawing:
     """
 
     piece: str
-    size: str | None
+    size: str | None  # None of a nest
     figure: Figure
     width: float
     numbers: tuple[tuple[int, Box], ...]
@@ -133,8 +133,9 @@ def _thumbnail(page: TemplatePage, pieces: Pieces, paper: Paper, scale: float) -
             strokes += small_strokes(
                 stroke.path, stroke.path.box, scale, lambda spot: small(spot + corner), Style.FRAME
             )
-    for placed in page.placed:
-        strokes += _placed_strokes(placed, pieces, scale)
+    for together in page.together:
+        for placed in together:
+            strokes += _placed_strokes(placed, pieces, scale, _style(placed, together, pieces))
     size = 2 * MARGIN
     return PageThumbnail(
         page.number,
@@ -143,7 +144,13 @@ def _thumbnail(page: TemplatePage, pieces: Pieces, paper: Paper, scale: float) -
     )
 
 
-def _placed_strokes(placed: PlacedPiece, pieces: Pieces, scale: float) -> list[Stroke]:
+def _style(placed: PlacedPiece, together: Sequence[PlacedPiece], pieces: Pieces) -> Style:
+    """Of sizes on one another the largest is as heavy as any piece, the others are thin."""
+    largest = max(together, key=lambda one: pieces[(one.piece, one.size)].cut_line.length)
+    return Style.PLAN if placed is largest else Style.FRAME
+
+
+def _placed_strokes(placed: PlacedPiece, pieces: Pieces, scale: float, style: Style) -> list[Stroke]:
     """What a page shows of a piece's cut line, looked for on the sheet, where y runs up."""
     frame, shift = placed.clip, placed.shift
     left, top = frame.left - shift.x, shift.y - frame.top
@@ -153,7 +160,7 @@ def _placed_strokes(placed: PlacedPiece, pieces: Pieces, scale: float) -> list[S
         return Point((spot.x + shift.x) * scale + MARGIN, (shift.y - spot.y) * scale + MARGIN)
 
     line = pieces[(placed.piece, placed.size)].cut_line.moved(placed.movement)
-    return small_strokes(line, within, scale, small, Style.PLAN)
+    return small_strokes(line, within, scale, small, style)
 
 
 def _frame(frame: Frame, scale: float) -> Path:
@@ -178,8 +185,18 @@ def _sheet(tiles: Sequence[TemplatePage], pieces: Pieces, scale: float, always: 
     def small(spot: Point) -> Point:
         return Point(spot.x * scale + MARGIN, (height - spot.y) * scale + MARGIN)
 
-    line = pieces[(placed.piece, placed.size)].cut_line.moved(placed.movement)
-    outline = small_strokes(line, Box(0.0, 0.0, width, height), scale, small, Style.PLAN)
+    sheet = Box(0.0, 0.0, width, height)
+    outline = [
+        stroke
+        for one in first.placed
+        for stroke in small_strokes(
+            pieces[(one.piece, one.size)].cut_line.moved(one.movement),
+            sheet,
+            scale,
+            small,
+            _style(one, first.placed, pieces),
+        )
+    ]
     boxes = [(tile, _tile_box(tile, scale)) for tile in tiles]
     strokes = [
         Stroke(_rectangle(Point(box.left, box.bottom), Point(box.right, box.top)), Style.FRAME, True)
@@ -188,7 +205,7 @@ def _sheet(tiles: Sequence[TemplatePage], pieces: Pieces, scale: float, always: 
     paths = [stroke.path for stroke in outline]
     return SheetDrawing(
         placed.piece,
-        placed.size,
+        _size(first),
         Figure((*strokes, *outline), width * scale + 2 * MARGIN, height * scale + 2 * MARGIN),
         max(width * scale + 2 * MARGIN, LEAST_SHEET),
         tuple(

@@ -9,6 +9,7 @@ from publisher.geometry import Arc, Line, Path, Point
 
 POINT_RADIUS = 2.5
 POINT_REACH = 4.5  # half the cross, which runs out of its ring so that its middle can be found
+SMALL_POINT = 0.45  # of its usual size, a point for some sizes only: those of other sizes lie near
 HEAD_LENGTH = 5.0
 HEAD_WIDTH = 3.2
 DOUBLE_APART = 3.0
@@ -99,10 +100,10 @@ def notch_strokes(cut_end: Point, inner_end: Point, double: bool, side: Point | 
     return [Stroke(_line(cut_end + shift, inner_end + shift), Style.NOTCH) for shift in drawn]
 
 
-def point_strokes(at: Point) -> list[Stroke]:
+def point_strokes(at: Point, size: float = 1.0) -> list[Stroke]:
     """A ring with a cross through it: the crossing is the spot."""
-    ring = Path((circle(at, POINT_RADIUS),))
-    arms = [(Point(POINT_REACH, 0.0), Point(-POINT_REACH, 0.0)), (Point(0.0, POINT_REACH), Point(0.0, -POINT_REACH))]
+    ring, reach = Path((circle(at, POINT_RADIUS * size),)), POINT_REACH * size
+    arms = [(Point(reach, 0.0), Point(-reach, 0.0)), (Point(0.0, reach), Point(0.0, -reach))]
     return [
         Stroke(ring, Style.POINT, closed=True),
         *(Stroke(_line(at + one, at + other), Style.POINT) for one, other in arms),

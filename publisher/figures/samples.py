@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 
 from publisher.drafting import Draft, GrainLine, LineMark, Notch, PieceKind, Pleat, PointMark
+from publisher.figures.nests import SIZE_STYLES
 from publisher.figures.page_furniture import joining_strokes, scale_bar
 from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes, point_strokes
 from publisher.figures.pleat_samples import PLEAT_SECTIONS, pleat_sample
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Line, Path, Point
-from publisher.template_pages import JoiningMark
+from publisher.template_pages import JoiningMark, nested, templates_of
 
 WIDTH, HEIGHT = 34.0, 12.0
 MIDDLE = Point(WIDTH / 2, HEIGHT / 2)
@@ -22,11 +23,14 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     lines = {mark.kind for mark in marks if isinstance(mark, LineMark)}
     pleats = {mark.kind for mark in marks if isinstance(mark, Pleat)}
     across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
+    sheets = nested(templates_of(drafts))
+    whole = [one.piece for together in sheets for one in together if len(together) == 1]
+    cut_line = "cut-line" if all(len(together) == 1 for together in sheets) else "cut-line-shared"
     samples: list[tuple[str, bool, list[Stroke]]] = [
-        ("cut-line", bool(pieces), [Stroke(across, Style.CUT)]),
+        (cut_line, bool(pieces), [Stroke(across, Style.CUT)]),
         (
             "finished-line",
-            any(edge.allowance for piece in pieces for edge in piece.edges),
+            any(edge.allowance for piece in whole for edge in piece.edges),
             [Stroke(across, Style.FINISHED)],
         ),
         ("notch", any(not notch.double for notch in notches), _notch(double=False)),
@@ -44,6 +48,16 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("scale-bar", bool(pieces), _bar()),
     ]
     return tuple((key, Figure(tuple(strokes), WIDTH, HEIGHT)) for key, used, strokes in samples if used)
+
+
+def size_samples(drafts: Sequence[Draft]) -> tuple[tuple[str, Figure], ...]:
+    """(size, its cut line on templates that hold several sizes); none where there is no such template."""
+    across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
+    styles: dict[str, Style] = {}
+    for together in nested(templates_of(drafts)):
+        if len(together) > 1:
+            styles |= {one.size: style for one, style in zip(together, SIZE_STYLES, strict=False) if one.size}
+    return tuple((size, Figure((Stroke(across, style),), WIDTH, HEIGHT)) for size, style in styles.items())
 
 
 def _folded() -> list[Stroke]:

@@ -18,6 +18,12 @@ class Pen:
 # Widths from the series 0.13 0.18 0.25 0.35 0.5 0.7 of ISO 128, its long-dash dot for fold lines (from memory).
 PENS: dict[Style, Pen] = {
     Style.CUT: Pen(0.5),
+    # Of a nest: as wide as a cut line, so that none is taken for a line to sew or fold by; gaps that scissors jump.
+    Style.CUT_LONG_DASH: Pen(0.5, (12.0, 1.8)),
+    Style.CUT_DASH_DOT: Pen(0.5, (9.0, 1.5, 1.2, 1.5)),
+    Style.CUT_DASH_DOT_DOT: Pen(0.5, (9.0, 1.5, 1.2, 1.5, 1.2, 1.5)),
+    Style.CUT_SHORT_DASH: Pen(0.5, (4.0, 1.8)),
+    Style.CUT_DOTTED: Pen(0.5, (1.2, 1.2)),
     Style.FINISHED: Pen(0.25, (3.0, 1.5)),
     Style.NOTCH: Pen(0.5),
     Style.POINT: Pen(0.35),

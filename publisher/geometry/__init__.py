@@ -9,7 +9,7 @@ from publisher.geometry.arcs import (
     arc_through,
     as_cubics,
 )
-from publisher.geometry.boxes import place_box
+from publisher.geometry.boxes import Crowd, place_box
 from publisher.geometry.corners import cut_corner, round_corner
 from publisher.geometry.curve_offsets import TooTight
 from publisher.geometry.curves import circle, ellipse, ellipse_arc, smooth_curve, smooth_ring
@@ -23,17 +23,21 @@ from publisher.geometry.planar import (
     fills_box,
     flipped_alike,
     inside,
+    length_near,
     polygon,
     span_inside,
     stretches_within,
+    union_area,
 )
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.scaling import scaled
 from publisher.geometry.segments import Arc, Cubic, Line, Segment
+from publisher.geometry.shared_lines import shared_stretches
 
 __all__ = [
     "Arc",
     "Box",
+    "Crowd",
     "Cubic",
     "Line",
     "Movement",
@@ -58,6 +62,7 @@ __all__ = [
     "flipped_alike",
     "inside",
     "intersections",
+    "length_near",
     "mapped",
     "mirrored",
     "mirrored_point",
@@ -67,9 +72,11 @@ __all__ = [
     "polygon",
     "round_corner",
     "scaled",
+    "shared_stretches",
     "signed_area",
     "smooth_curve",
     "smooth_ring",
     "span_inside",
     "stretches_within",
+    "union_area",
 ]

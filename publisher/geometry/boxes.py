@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 import numpy
 import shapely
-from shapely import Polygon, box
+from shapely import LineString, Polygon, STRtree, box
 from shapely.geometry.base import BaseGeometry
 from shapely.ops import nearest_points
 
@@ -70,3 +70,17 @@ def _choose(free: BaseGeometry, width: float, height: float, near: Point | None)
     if not largest.contains(middle):
         middle = shapely.Point(shapely.maximum_inscribed_circle(largest).coords[0])
     return Point(middle.x, middle.y)
+
+
+class Crowd:
+    """The lines and boxes of a page that further boxes keep clear of."""
+
+    def __init__(self, lines: Iterable[Path], boxes: Iterable[Box]) -> None:
+        shapes: list[BaseGeometry] = [LineString([(p.x, p.y) for p in line.flattened(0.05)]) for line in lines]
+        shapes += [box(one.left, one.bottom, one.right, one.top) for one in boxes]
+        self._tree = STRtree(shapes)
+
+    def keeps_clear(self, one: Box, gap: float) -> bool:
+        """True when nothing lies nearer to a box than `gap`."""
+        shape = box(one.left, one.bottom, one.right, one.top)
+        return len(self._tree.query(shape, predicate="dwithin", distance=gap)) == 0

@@ -22,6 +22,17 @@ def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
     return Polygon([(round(point.x, 9), round(point.y, 9)) for point in path.flattened(tolerance)])
 
 
+def union_area(paths: Sequence[Path], tolerance: float) -> BaseGeometry:
+    """The area that several closed paths hold together."""
+    return shapely.union_all([polygon(path, tolerance) for path in paths])
+
+
+def length_near(path: Path, other: Path, gap: float) -> float:
+    """How much of a path lies nearer than `gap` to another."""
+    first, second = (LineString([(point.x, point.y) for point in one.flattened()]) for one in (path, other))
+    return float(first.intersection(second.buffer(gap)).length)
+
+
 def crossing(path: Path, tolerance: float = 0.005) -> Point | None:
     """Where a closed path crosses or touches itself, or None."""
     area = polygon(path, tolerance)
@@ -79,7 +90,7 @@ def boxes_overlap(boxes: Sequence[tuple[float, float, float, float]], gap: float
     return False
 
 
-def fills_box(area: Polygon, within: Box, margin: float) -> bool:
+def fills_box(area: BaseGeometry, within: Box, margin: float) -> bool:
     """True when something of an area, grown by `margin`, lies in an upright box."""
     return bool(area.buffer(margin).intersects(box(within.left, within.bottom, within.right, within.top)))
 

@@ -52,6 +52,8 @@ def _natives(*natives: Native | None) -> Iterator[Written]:
 def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
     formulas = [native for measure in source.measures for _, native in measure.by_size]
     formulas += [native for _, native in source.finished_size]
+    guide = source.facts.size_guide
+    formulas += [guide.body, guide.finished, *([guide.ease] if guide.ease is not None else [])] if guide else []
     formulas += [native for notion in source.notions for _, native in notion.sizes]
     optional = [source.allowance, *(notion.count for notion in source.notions)]
     optional += [native for seam in source.seams for native in (seam.ease, seam.leave_open)]

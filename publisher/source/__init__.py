@@ -23,6 +23,7 @@ from publisher.source.values import (
     WrittenRectangle,
     WrittenSeam,
     WrittenSection,
+    WrittenSizeGuide,
     WrittenStep,
     WrittenStrip,
 )
@@ -46,6 +47,7 @@ __all__ = [
     "WrittenRectangle",
     "WrittenSeam",
     "WrittenSection",
+    "WrittenSizeGuide",
     "WrittenStep",
     "WrittenStrip",
     "excerpt",

@@ -6,14 +6,14 @@ from typing import TypeGuard
 
 from publisher.source import shapes
 from publisher.source.quotes import read_quotes
-from publisher.source.values import Facts
+from publisher.source.values import Facts, WrittenSizeGuide
 from publisher.source.yaml_nodes import is_nothing
 from publisher.terms import Finding, Place, Severity, Written
 
 INCH_STEPS = ("1/8", "1/16")
 
 
-def read_facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
+def read_facts(said: shapes.Pattern, guide: WrittenSizeGuide | None, found: list[Finding]) -> Facts:
     """The facts, and findings for those that cannot be meant."""
     for name, text in (("title", said.title), ("revision", said.revision)):
         if not text.strip() and not is_nothing(text):
@@ -58,6 +58,7 @@ def read_facts(said: shapes.Pattern, found: list[Finding]) -> Facts:
         language=language,
         tools=tuple(said.tools),
         changes=tuple(said.changes),
+        size_guide=guide,
         inch_rounding=said.inch_rounding if said.inch_rounding in INCH_STEPS else None,
     )
     for text in facts.prose:

@@ -9,6 +9,7 @@ from publisher.source.facts_reader import read_facts
 from publisher.source.fitting import fit, fit_whole
 from publisher.source.names import check_names, native
 from publisher.source.pieces_reader import read_piece
+from publisher.source.sizes_reader import check_sizes, read_size_guide
 from publisher.source.steps_reader import read_steps
 from publisher.source.swallowed import swallowed
 from publisher.source.values import (
@@ -112,7 +113,7 @@ def _source(
     found: list[Finding],
 ) -> Source:
     sizes = tuple(filter(None, said.sizes)) if "sizes" not in wrong else _sizes_of_measures(root)
-    _check_doubles(sizes, found)
+    found.extend(check_sizes(sizes))
     unread: list[str] = []
     meant = {nearest_name(key, GROUPS) for key in wrong}
 
@@ -126,7 +127,7 @@ def _source(
     finished = tuple((side, native(value, found)) for side, value in said.finished_size.items())
     return Source(
         name=name,
-        facts=read_facts(said, found),
+        facts=read_facts(said, read_size_guide(root, found), found),
         sizes=sizes,
         measures=each("measures", lambda name, node, told: _measure(name, node, sizes, told)),
         allowance=native(said.allowance, found) if said.allowance is not None else None,
@@ -162,14 +163,6 @@ def _sizes_of_measures(root: yaml_nodes.Mapping) -> tuple[Written, ...]:
     measures = [node for _, node in group.items] if isinstance(group, yaml_nodes.Mapping) else []
     by_size = [node for node in measures if isinstance(node, yaml_nodes.Mapping)]
     return tuple(dict.fromkeys(size for node in by_size for size, _ in node.items))
-
-
-def _check_doubles(sizes: tuple[Written, ...], found: list[Finding]) -> None:
-    for at, size in enumerate(sizes):
-        if size in sizes[:at]:
-            found.append(
-                _error("doubled-key", size.place, f"the size '{size}' is listed twice", "take one of them out")
-            )
 
 
 def _measure(

@@ -133,6 +133,17 @@ class Binding(Shape):
     overlap: Text | None = None
 
 
+class SizeGuide(Shape):
+    """How a reader chooses her size."""
+
+    measure: Text
+    how: Text
+    body: Text
+    ease: Text | None = None
+    finished: Text
+    between: Text
+
+
 class Pattern(Shape):
     """The whole file; what stands below measures, materials and so on is read one by one."""
 
@@ -152,6 +163,7 @@ class Pattern(Shape):
     inch_rounding: Text | None = None
     changes: list[Text] = Field(default_factory=list)
     sizes: list[Text] = Field(default_factory=list)
+    size_guide: Any = None
     allowance: Text | None = None
     tools: list[Text] = Field(default_factory=list)
     measures: dict[Text, Any] = Field(default_factory=dict)

@@ -218,6 +218,19 @@ class WrittenSection:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenSizeGuide:
+    """How a reader chooses her size: what to measure on the body and how, in words; formulas worked out per size."""
+
+    measure: Written
+    how: Written
+    body: Native
+    ease: Native | None
+    finished: Native
+    between: Written
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Facts:
     """The publication's own facts. Quotes in its prose stand in braces, as in steps."""
 
@@ -237,11 +250,14 @@ class Facts:
     tools: tuple[Written, ...]
     changes: tuple[Written, ...]  # what this revision changed
     inch_rounding: Written | None  # "1/8" or "1/16"
+    size_guide: WrittenSizeGuide | None = None
 
     @property
     def prose(self) -> tuple[Written, ...]:
         """All that is set as text with quotes in it."""
-        given = (self.about, self.finishing, self.care, self.terms, *self.changes)
+        guide = self.size_guide
+        words = (guide.measure, guide.how, guide.between) if guide is not None else ()
+        given = (self.about, self.finishing, self.care, self.terms, *self.changes, *words)
         return tuple(text for text in given if text is not None)
 
 

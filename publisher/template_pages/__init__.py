@@ -1,7 +1,17 @@
 """Pieces on paper: pages, tiles, joining marks."""
 
 from publisher.template_pages.joining import JOINING_RADIUS
-from publisher.template_pages.planning import Template, plan_pages, templates_of
+from publisher.template_pages.nests import (
+    MOST_NESTED,
+    Nest,
+    NestedLine,
+    NestedMark,
+    Template,
+    nest_of,
+    nested,
+    templates_of,
+)
+from publisher.template_pages.planning import plan_pages
 from publisher.template_pages.values import (
     DEFAULT_EDITIONS,
     EDITIONS,
@@ -19,15 +29,21 @@ __all__ = [
     "DEFAULT_EDITIONS",
     "EDITIONS",
     "JOINING_RADIUS",
+    "MOST_NESTED",
     "Edition",
     "Frame",
     "JoiningMark",
     "Neighbour",
+    "Nest",
+    "NestedLine",
+    "NestedMark",
     "Paper",
     "PlacedPiece",
     "Template",
     "TemplatePage",
     "TemplatePages",
+    "nest_of",
+    "nested",
     "plan_pages",
     "templates_of",
 ]

@@ -2,10 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 
-from publisher.drafting import Draft, Piece, PieceKind
-from publisher.geometry import Movement, Point
+from publisher.drafting import Draft, Piece
+from publisher.geometry import Box, Movement, Path, Point
 from publisher.template_pages.frames import check_block_of, frame_of
+from publisher.template_pages.nests import Template, nested, templates_of
 from publisher.template_pages.sharing import GAP, Item, Lying, share_pages
 from publisher.template_pages.tiling import MOST_TILES, Sheet, best_sheet, tile_pages
 from publisher.template_pages.values import Edition, Frame, PlacedPiece, TemplatePage, TemplatePages
@@ -16,54 +18,57 @@ LINE_ROOM = 0.3
 
 
 @dataclass(frozen=True, slots=True)
-class Template:
-    """A drawn piece to print: of one size, or of all (None) when it is the same in each."""
+class _Printed:
+    """What lies on paper as one: a template, or the templates of several sizes on one another."""
 
-    piece: Piece
-    size: str | None
+    templates: tuple[Template, ...]
 
+    @property
+    def piece(self) -> Piece:
+        return self.templates[0].piece
 
-def templates_of(drafts: Sequence[Draft]) -> tuple[Template, ...]:
-    """What is printed of the drafts of one unit system, in order of piece number, then of size."""
-    templates: list[Template] = []
-    for number in sorted({piece.number for draft in drafts for piece in draft.pieces}):
-        alike = [
-            (piece.template, draft.variant.size)
-            for draft in drafts
-            for piece in draft.pieces
-            if piece.number == number and piece.kind is PieceKind.DRAWN
-        ]
-        if alike and len(alike) == len(drafts) and all(piece == alike[0][0] for piece, _ in alike):
-            templates.append(Template(alike[0][0], None))
-        else:
-            templates.extend(Template(piece, size) for piece, size in alike)
-    return tuple(templates)
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        return tuple(one.piece for one in self.templates)
+
+    @property
+    def outlines(self) -> tuple[Path, ...]:
+        return tuple(piece.cut_line for piece in self.pieces)
+
+    @property
+    def box(self) -> Box:
+        return reduce(Box.joined, (outline.box for outline in self.outlines))
+
+    def on_page(self, movement: Movement, shift: Point, clip: Frame) -> tuple[PlacedPiece, ...]:
+        return tuple(PlacedPiece(one.piece.name, one.size, movement, shift, clip) for one in self.templates)
 
 
 def plan_pages(drafts: Sequence[Draft], edition: Edition) -> tuple[TemplatePages, tuple[Finding, ...]]:
     """The template pages of an edition, and a finding for each piece that no reasonable number of pages holds."""
     frame = frame_of(edition.paper)
-    templates = templates_of(drafts)
-    if not templates:
+    printed = [_Printed(together) for together in nested(templates_of(drafts))]
+    if not printed:
         return TemplatePages(edition, ()), ()
-    small = [at for at, template in enumerate(templates) if _fits(template.piece, frame)]
-    pages = _shared_pages(templates, small, frame)
+    small = [at for at, one in enumerate(printed) if _fits(one, frame)]
+    pages = _shared_pages(printed, small, frame)
     found: list[Finding] = []
-    for at, template in enumerate(templates):
+    for at, one in enumerate(printed):
         if at in small:
             continue
-        sheet = best_sheet(template.piece.cut_line, frame)
+        sheet = best_sheet(one.outlines, frame)
         if sheet.pages > MOST_TILES:
-            found.append(_too_large(template, sheet, edition))
+            found.append(_too_large(one, sheet, edition))
             continue
-        pages += tile_pages(template.piece, template.size, sheet, frame, len(pages) + 1, pages[-1].sheet + 1)
+        pages += tile_pages(
+            one.pieces, lambda *where, one=one: one.on_page(*where), sheet, frame, len(pages) + 1, pages[-1].sheet + 1
+        )
     variants = tuple(draft.variant for draft in drafts)
     return TemplatePages(edition, tuple(pages)), tuple(replace(finding, variants=variants) for finding in found)
 
 
-def _fits(piece: Piece, frame: Frame) -> bool:
-    inner = _inside(frame)
-    sides = ((piece.cut_width, piece.cut_height), (piece.cut_height, piece.cut_width))
+def _fits(printed: _Printed, frame: Frame) -> bool:
+    inner, box = _inside(frame), printed.box
+    sides = ((box.width, box.height), (box.height, box.width))
     return any(width <= inner.width and height <= inner.height for width, height in sides)
 
 
@@ -74,9 +79,9 @@ def _inside(frame: Frame) -> Frame:
     )
 
 
-def _shared_pages(templates: Sequence[Template], small: list[int], frame: Frame) -> list[TemplatePage]:
+def _shared_pages(printed: Sequence[_Printed], small: list[int], frame: Frame) -> list[TemplatePage]:
     block = check_block_of(frame)
-    items = [Item(at, templates[at].piece.cut_width, templates[at].piece.cut_height) for at in small]
+    items = [Item(at, printed[at].box.width, printed[at].box.height) for at in small]
     inner = _inside(frame)
     shared = share_pages(items, inner.width, inner.height, block.height + GAP)
     return [
@@ -89,7 +94,9 @@ def _shared_pages(templates: Sequence[Template], small: list[int], frame: Frame)
             columns=1,
             frame=frame,
             placed=tuple(
-                _placed(templates[lying.key], lying, frame, inner) for lying in sorted(page, key=lambda one: one.key)
+                placed
+                for lying in sorted(page, key=lambda one: one.key)
+                for placed in _placed(printed[lying.key], lying, frame, inner)
             ),
             joining_marks=(),
             neighbours=(),
@@ -99,23 +106,24 @@ def _shared_pages(templates: Sequence[Template], small: list[int], frame: Frame)
     ]
 
 
-def _placed(template: Template, lying: Lying, frame: Frame, inner: Frame) -> PlacedPiece:
+def _placed(printed: _Printed, lying: Lying, frame: Frame, inner: Frame) -> tuple[PlacedPiece, ...]:
     """The piece moved so that its box lies where it was put; the sheet is the frame, its origin the lower left corner."""
-    turns = 1 if lying.turned else 0
-    box = template.piece.cut_line.moved(Movement(turns, Point(0.0, 0.0))).box
+    turned = Movement(1 if lying.turned else 0, Point(0.0, 0.0))
+    box = reduce(Box.joined, (outline.moved(turned).box for outline in printed.outlines))
     left = inner.left - frame.left + lying.left
     bottom = frame.top + frame.height - (inner.top + lying.top + lying.height)
-    movement = Movement(turns, Point(left - box.left, bottom - box.bottom))
-    return PlacedPiece(template.piece.name, template.size, movement, Point(frame.left, frame.top + frame.height), frame)
+    movement = replace(turned, shift=Point(left - box.left, bottom - box.bottom))
+    return printed.on_page(movement, Point(frame.left, frame.top + frame.height), frame)
 
 
-def _too_large(template: Template, sheet: Sheet, edition: Edition) -> Finding:
-    piece = template.piece
+def _too_large(printed: _Printed, sheet: Sheet, edition: Edition) -> Finding:
+    piece, box = printed.piece, printed.box
+    together = f" in all its {len(printed.templates)} sizes" if len(printed.templates) > 1 else ""
     return Finding(
         "piece-too-large",
         Severity.ERROR,
         piece.place,
-        f"'{piece.name}' is {piece.cut_width:.0f} × {piece.cut_height:.0f} mm and would take {sheet.pages} pages "
+        f"'{piece.name}'{together} is {box.width:.0f} × {box.height:.0f} mm and would take {sheet.pages} pages "
         f"of {edition.paper.value.upper() if edition.paper.value == 'a4' else 'Letter'}, more than {MOST_TILES}",
         "look at its measures; a plain rectangle can be cut with a ruler (rectangle: without outline:)",
     )

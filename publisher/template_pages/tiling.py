@@ -1,12 +1,13 @@
 """A piece too large for one page, laid over rows and columns of frames that meet edge to edge."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import reduce
 from itertools import product
 
 from publisher.drafting import Piece
-from publisher.geometry import Box, Movement, Path, Point, fills_box, polygon
+from publisher.geometry import Box, Movement, Path, Point, fills_box, union_area
 from publisher.template_pages.joining import Join, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
@@ -37,17 +38,20 @@ class Sheet:
         return len(self.tiles) or self.rows * self.columns
 
 
-def best_sheet(outline: Path, frame: Frame) -> Sheet:
-    """The sheet of fewest pages over both ways round and a few shifts; of equals the squarest, then the most central."""
+def best_sheet(outlines: Sequence[Path], frame: Frame) -> Sheet:
+    """The sheet of fewest pages over both ways round and a few shifts; of equals the squarest, then the most central.
+
+    Outlines of several sizes lie on one another, and share it.
+    """
     return min(
-        (sheet for turns in (0, 1) for sheet in _sheets(outline, frame, turns)),
+        (sheet for turns in (0, 1) for sheet in _sheets(outlines, frame, turns)),
         key=lambda sheet: (sheet.pages, abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns),
     )
 
 
-def _sheets(outline: Path, frame: Frame, turns: int) -> Iterator[Sheet]:
-    turned = outline.moved(Movement(turns, Point(0.0, 0.0)))
-    box = turned.box
+def _sheets(outlines: Sequence[Path], frame: Frame, turns: int) -> Iterator[Sheet]:
+    turned = [outline.moved(Movement(turns, Point(0.0, 0.0))) for outline in outlines]
+    box = reduce(Box.joined, (outline.box for outline in turned))
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
     if rows * columns > 4 * MOST_TILES:
@@ -55,7 +59,7 @@ def _sheets(outline: Path, frame: Frame, turns: int) -> Iterator[Sheet]:
         return
     everywhere = tuple(product(range(rows), range(columns)))
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
-    area = polygon(turned, tolerance=FINE)
+    area = union_area(turned, tolerance=FINE)
     for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):
         x = CLEAR + (spare_x - 2 * CLEAR) * part_x - box.left
         y = CLEAR + (spare_y - 2 * CLEAR) * part_y - box.bottom
@@ -70,11 +74,16 @@ def _tile(row: int, column: int, rows: int, frame: Frame, x: float, y: float) ->
 
 
 def tile_pages(
-    piece: Piece, size: str | None, sheet: Sheet, frame: Frame, first_number: int, sheet_number: int
+    pieces: Sequence[Piece],
+    put: Callable[[Movement, Point, Frame], tuple[PlacedPiece, ...]],
+    sheet: Sheet,
+    frame: Frame,
+    first_number: int,
+    sheet_number: int,
 ) -> list[TemplatePage]:
-    """The template pages of a sheet, row by row, with joining marks and neighbours."""
+    """The template pages of a sheet, row by row, with joining marks and neighbours; `put` places the pieces on each."""
     numbers = {tile: first_number + at for at, tile in enumerate(sheet.tiles)}
-    joins = join_tiles(piece, sheet.movement, sheet.tiles, sheet.rows, frame)
+    joins = join_tiles(pieces, sheet.movement, sheet.tiles, sheet.rows, frame)
     pages = []
     for (row, column), number in numbers.items():
         shift = Point(frame.left - column * frame.width, frame.top + (sheet.rows - row) * frame.height)
@@ -88,7 +97,7 @@ def tile_pages(
                 rows=sheet.rows,
                 columns=sheet.columns,
                 frame=frame,
-                placed=(PlacedPiece(piece.name, size, sheet.movement, shift, frame),),
+                placed=put(sheet.movement, shift, frame),
                 joining_marks=tuple(
                     mark
                     for side, other in beside.items()

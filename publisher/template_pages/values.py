@@ -106,6 +106,14 @@ class TemplatePage:
     neighbours: tuple[Neighbour, ...]
     check_block: Frame | None  # where the squares and the card stand (the first page)
 
+    @property
+    def together(self) -> tuple[tuple[PlacedPiece, ...], ...]:
+        """What is placed, the sizes of a piece that lie on one another together."""
+        groups: dict[tuple[str, Movement, Point], list[PlacedPiece]] = {}
+        for placed in self.placed:
+            groups.setdefault((placed.piece, placed.movement, placed.shift), []).append(placed)
+        return tuple(map(tuple, groups.values()))
+
 
 @dataclass(frozen=True, slots=True)
 class TemplatePages:

@@ -141,7 +141,7 @@ def test_two_sizes_are_kept_apart() -> None:
     metric = Edition(UnitSystem.METRIC, Paper.A4)
     html = _plain(set_edition(proof, metric).html)
     assert '<span class="amount">54 cm (56.5 cm)</span> long, <span class="amount">7.5 cm</span> high' in html
-    assert "S: 29 cm × 7 cm; M: 30.3 cm × 7 cm" in html
+    assert '<b>S</b> 29 cm × 7 cm</span><span class="for-size"><b>M</b> 30.3 cm × 7 cm</span>' in html
     assert "length 54 cm (56.5 cm)" in html
     placed = [(one.piece, one.size) for page in proof.pages_of(metric).pages for one in page.placed]
     assert sorted(set(placed), key=str) == [("band", "M"), ("band", "S"), ("crown", None)]

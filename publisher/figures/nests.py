@@ -1,0 +1,43 @@
+"""A nest as figures: what all sizes share, then what belongs to fewer, so that sizes can be layers. mm, y up."""
+
+from publisher.drafting import PointMark
+from publisher.figures.pieces import SMALL_POINT, fold_bracket, grain_strokes, mark_strokes, point_strokes
+from publisher.figures.values import Figure, Stroke, Style
+from publisher.template_pages import Nest, NestedMark
+
+# By the place of a size among those printed on one another.
+SIZE_STYLES = (
+    Style.CUT,
+    Style.CUT_LONG_DASH,
+    Style.CUT_DASH_DOT,
+    Style.CUT_DASH_DOT_DOT,
+    Style.CUT_SHORT_DASH,
+    Style.CUT_DOTTED,
+)
+
+
+def nest_figures(nest: Nest) -> tuple[tuple[tuple[str, ...], Figure], ...]:
+    """(the sizes that see it, its lines): () for what every size sees. A line that sizes share is solid."""
+    layers: dict[tuple[str, ...], list[Stroke]] = {(): []}
+    for line in nest.lines:
+        style = SIZE_STYLES[nest.sizes.index(line.sizes[0])] if len(line.sizes) == 1 else Style.CUT
+        layers.setdefault(_layer(nest, line.sizes), []).append(Stroke(line.path, style, line.closed))
+    for mark in nest.marks:
+        layers.setdefault(_layer(nest, mark.sizes), []).extend(_mark_strokes(nest, mark))
+    if nest.grain_line is not None:
+        layers[()] += grain_strokes(nest.grain_line)
+    if nest.inner.fold_edge is not None:
+        fold = nest.inner.edge(nest.inner.fold_edge).path
+        layers[()] += fold_bracket(fold.start, fold.end)
+    order = sorted(layers, key=lambda sizes: [nest.sizes.index(size) for size in sizes])
+    return tuple((sizes, Figure(tuple(layers[sizes]))) for sizes in order if layers[sizes])
+
+
+def _mark_strokes(nest: Nest, mark: NestedMark) -> list[Stroke]:
+    if isinstance(mark.mark, PointMark) and mark.sizes != nest.sizes:
+        return point_strokes(mark.mark.at, SMALL_POINT)
+    return mark_strokes(mark.mark)
+
+
+def _layer(nest: Nest, sizes: tuple[str, ...]) -> tuple[str, ...]:
+    return () if sizes == nest.sizes else sizes
