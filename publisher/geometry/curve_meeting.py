@@ -69,7 +69,11 @@ def _near_pairs(first: list[Part], second: list[Part]) -> Iterator[tuple[float, 
                 continue
             bends = (_bend(one[0]), _bend(other[0]))
             if max(bends) <= FLAT:
-                yield (one[1] + one[2]) / 2, (other[1] + other[2]) / 2
+                # So flat a part crosses another twice at most: Newton's steps from the ends of the more bent find one each.
+                if bends[0] >= bends[1]:
+                    yield from ((end, (other[1] + other[2]) / 2) for end in one[1:])
+                else:
+                    yield from (((one[1] + one[2]) / 2, end) for end in other[1:])
             elif bends[0] > bends[1]:
                 halved += [(half, other) for half in _halves(one)]
             else:
