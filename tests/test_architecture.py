@@ -31,6 +31,7 @@ DOORS = {
     "yaml": {"source/yaml_nodes.py"},
     "pydantic": {"source/shapes.py", "source/fitting.py"},
     "lxml": {"drawings/xml_elements.py"},
+    "kurbopy": {"geometry/curve_offsets.py"},
     "lark": {"measures/grammar.py", "measures/formulas.py", "measures/mark_sayings.py", "measures/sayings.py"},
     "shapely": {"geometry/planar.py", "geometry/boxes.py"},
     "svgwrite": {"figures/svg.py"},
