@@ -164,7 +164,7 @@ def draft_mark(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Mark:
         return _notch(bench, piece, said, written, copies)
     if said.kind == "point":
         at = mark_spot(bench, piece, str(written.name))
-        return PointMark(str(written.name), at, "point", said.face, copies, written.name.place)
+        return PointMark(str(written.name), at, said.symbol, said.face, copies, written.name.place)
     if said.kind == "derived":
         return _derived_mark(bench, piece, said, written, copies)
     start, end = line_ends(bench, piece, said, written)
@@ -182,7 +182,7 @@ def _derived(bench: Bench, piece: WrittenPiece, said: MarkSaying) -> tuple[str, 
     elif other.kind in LINES:
         kind, spots = other.kind, line_ends(bench, source, other, mark)
     else:
-        kind, spots = "point", (mark_spot(bench, source, str(mark.name)),)
+        kind, spots = other.symbol, (mark_spot(bench, source, str(mark.name)),)
     return kind, tuple(laying(spot) for spot in spots)
 
 
@@ -192,7 +192,7 @@ def _derived_mark(
     kind, spots = _derived(bench, piece, said)
     if kind in LINES:
         return LineMark(str(written.name), kind, spots[0], spots[1], said.face, copies, written.name.place)
-    return PointMark(str(written.name), spots[0], "point", said.face, copies, written.name.place)
+    return PointMark(str(written.name), spots[0], kind, said.face, copies, written.name.place)
 
 
 def _bearers(piece: WrittenPiece, said: MarkSaying) -> tuple[str, ...]:

@@ -9,8 +9,9 @@ from publisher.drafting import Mark, Notch, Piece, PointMark
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import Words, block_words, mark_words, sizes_words
 from publisher.figures.on_paper import OnPaper, box_of, on_paper, outline_of, spot_of
-from publisher.figures.pieces import POINT_REACH, SMALL_POINT, circle
+from publisher.figures.pieces import SMALL_POINT, circle
 from publisher.figures.size_labels import SizeSpot, label_line, size_spots
+from publisher.figures.symbols import REACH as POINT_REACH
 from publisher.figures.values import Stroke, Style
 from publisher.geometry import Box, Crowd, Line, Path, Point, place_box
 from publisher.template_pages import JOINING_RADIUS, Nest, TemplatePage

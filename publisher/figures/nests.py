@@ -1,7 +1,8 @@
 """A nest as figures: what all sizes share, then what belongs to fewer, so that sizes can be layers. mm, y up."""
 
 from publisher.drafting import PointMark
-from publisher.figures.pieces import SMALL_POINT, fold_bracket, grain_strokes, mark_strokes, point_strokes
+from publisher.figures.pieces import SMALL_POINT, fold_bracket, grain_strokes, mark_strokes
+from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.template_pages import Nest, NestedMark
 
@@ -35,7 +36,7 @@ def nest_figures(nest: Nest) -> tuple[tuple[tuple[str, ...], Figure], ...]:
 
 def _mark_strokes(nest: Nest, mark: NestedMark) -> list[Stroke]:
     if isinstance(mark.mark, PointMark) and mark.sizes != nest.sizes:
-        return point_strokes(mark.mark.at, SMALL_POINT)
+        return symbol_strokes(mark.mark.symbol, mark.mark.at, SMALL_POINT)
     return mark_strokes(mark.mark)
 
 

@@ -4,11 +4,10 @@ import math
 from collections.abc import Iterable
 
 from publisher.drafting import GrainLine, Mark, Notch, Piece, Pleat, PointMark
+from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Arc, Line, Path, Point
 
-POINT_RADIUS = 2.5
-POINT_REACH = 4.5  # half the cross, which runs out of its ring so that its middle can be found
 SMALL_POINT = 0.45  # of its usual size, a point for some sizes only: those of other sizes lie near
 HEAD_LENGTH = 5.0
 HEAD_WIDTH = 3.2
@@ -41,7 +40,7 @@ def mark_strokes(mark: Mark) -> list[Stroke]:
     if isinstance(mark, Notch):
         return notch_strokes(mark.cut_end, mark.inner_end, mark.double, mark.side)
     if isinstance(mark, PointMark):
-        return point_strokes(mark.at)
+        return symbol_strokes(mark.symbol, mark.at)
     if isinstance(mark, Pleat):
         return pleat_strokes(mark)
     return [Stroke(_line(mark.start, mark.end), LINE_STYLES[mark.kind])]
@@ -98,16 +97,6 @@ def notch_strokes(cut_end: Point, inner_end: Point, double: bool, side: Point | 
     shifts = (aside, -aside) if double else (Point(0.0, 0.0),)
     drawn = [shift for shift in shifts if side is None or shift.dot(side) > 0]
     return [Stroke(_line(cut_end + shift, inner_end + shift), Style.NOTCH) for shift in drawn]
-
-
-def point_strokes(at: Point, size: float = 1.0) -> list[Stroke]:
-    """A ring with a cross through it: the crossing is the spot."""
-    ring, reach = Path((circle(at, POINT_RADIUS * size),)), POINT_REACH * size
-    arms = [(Point(reach, 0.0), Point(-reach, 0.0)), (Point(0.0, reach), Point(0.0, -reach))]
-    return [
-        Stroke(ring, Style.POINT, closed=True),
-        *(Stroke(_line(at + one, at + other), Style.POINT) for one, other in arms),
-    ]
 
 
 def circle(centre: Point, radius: float) -> Arc:

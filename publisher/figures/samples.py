@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from publisher.drafting import Draft, GrainLine, LineMark, Notch, PieceKind, Pleat, PointMark
 from publisher.figures.nests import SIZE_STYLES
 from publisher.figures.page_furniture import joining_strokes, scale_bar
-from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes, point_strokes
+from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes
 from publisher.figures.pleat_samples import PLEAT_SECTIONS, pleat_sample
+from publisher.figures.symbols import SYMBOLS, symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Line, Path, Point
 from publisher.template_pages import JoiningMark, nested, templates_of
@@ -20,6 +21,7 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     pieces = [piece.template for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
     marks = [mark for piece in pieces for mark in piece.marks]
     notches = [mark for mark in marks if isinstance(mark, Notch)]
+    symbols = {mark.symbol for mark in marks if isinstance(mark, PointMark)}
     lines = {mark.kind for mark in marks if isinstance(mark, LineMark)}
     pleats = {mark.kind for mark in marks if isinstance(mark, Pleat)}
     across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
@@ -35,7 +37,7 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ),
         ("notch", any(not notch.double for notch in notches), _notch(double=False)),
         ("double-notch", any(notch.double for notch in notches), _notch(double=True)),
-        ("point", any(isinstance(mark, PointMark) for mark in marks), point_strokes(MIDDLE)),
+        *((symbol.replace(" ", "-"), symbol in symbols, symbol_strokes(symbol, MIDDLE)) for symbol in SYMBOLS),
         *((kind.replace(" ", "-"), kind in lines, [Stroke(across, style)]) for kind, style in LINE_STYLES.items()),
         *((kind.replace(" ", "-"), kind in pleats, pleat_sample(kind)) for kind in PLEAT_SECTIONS),
         ("on-the-fold", any(piece.fold_edge for piece in pieces), _folded()),

@@ -42,7 +42,7 @@ _WORDS = {
     "_LINE": "'line from … to …'",
     "_ARC": "'arc from … to … with radius …'",
     "NOTCH": "'notch at …'",
-    "_POINT": "'point at …'",
+    "SYMBOL": "'point at …'",
     "LINE_KIND": "'fold line …'",
     "DERIVED_FROM": "'derived from … by …'",
     "PLEAT_KIND": "'box pleat of … at …'",

@@ -1,5 +1,7 @@
 """What marks, hems and pleats say of themselves, as trees."""
 
+from dataclasses import replace
+
 from lark import Token, Tree
 
 from publisher.measures.formulas import read_formula, read_name, read_spot
@@ -24,9 +26,7 @@ def parse_mark(written: Written) -> MarkSaying:
             face = _face(tail)
         else:
             copies += [read_name(token, written) for token in tail.children]
-    return MarkSaying(
-        said.kind, said.spot, said.into, said.insets, said.x, said.y, said.start, said.end, face, tuple(copies)
-    )
+    return replace(said, face=face, copies=tuple(copies))
 
 
 def _face(token: Token) -> str:
@@ -42,7 +42,7 @@ def _mark_body(mark: Parsed, written: Written) -> MarkSaying:
     if mark.data == "notch":
         kind = "double notch" if str(parts[0]).startswith("double") else "notch"
         return MarkSaying(kind, spot=read_spot(parts[1], written))
-    return _point_body(parts[0], written)
+    return replace(_point_body(parts[1], written), symbol=" ".join(str(parts[0]).split()))
 
 
 def _line_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:

@@ -128,6 +128,7 @@ class MarkSaying:
     end: Name | None = None
     face: str = "wrong side"
     copies: tuple[Name, ...] = ()  # the copies that bear it; none named: all
+    symbol: str = "point"  # of a point: point, snap, button, eyelet, ring, drill hole
 
 
 @dataclass(frozen=True, slots=True)
