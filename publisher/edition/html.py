@@ -47,6 +47,10 @@ def edition_html(view: View, requested: RequestedPages, sheets: Sheets, edition:
         line = speak.line(key, str(count) if count is not None else None)
         return Markup(escape(line)).format(**values)
 
+    def listed_html(lines: list[Markup]) -> Markup:
+        """`a, b and c` of HTML."""
+        return Markup(speak.listed([str(line) for line in lines]))
+
     template = _environment().get_template("edition.html.jinja")
     return template.render(
         view=view,
@@ -56,5 +60,6 @@ def edition_html(view: View, requested: RequestedPages, sheets: Sheets, edition:
         paper_name=speak.say(f"paper.{edition.paper.value}"),
         say=speak.say,
         say_html=say_html,
+        listed_html=listed_html,
         line=speak.line,
     )

@@ -23,7 +23,16 @@ from publisher.figures import (
     piece_figure,
 )
 from publisher.geometry import Point
-from publisher.template_pages import Edition, Frame, PlacedPiece, Template, TemplatePage, nest_of, templates_of
+from publisher.template_pages import (
+    Edition,
+    Frame,
+    Neighbour,
+    PlacedPiece,
+    Template,
+    TemplatePage,
+    nest_of,
+    templates_of,
+)
 from publisher.terms import Finding, Phrase
 
 PLAN_GAP = 8.0  # mm between the check block and the page plan below it
@@ -55,7 +64,7 @@ class SheetPage:
     joining: tuple[Spot, ...]
     captions: tuple[Spot, ...]
     place: str
-    neighbours: str
+    neighbours: tuple[Neighbour, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,13 +168,8 @@ def _page(
         joining=tuple(_joining(page)),
         captions=tuple(_captions(page, speak)),
         place=speak.say("templates.tile", **tile) if tiled else "",
-        neighbours=_neighbours(page, speak),
+        neighbours=page.neighbours,
     )
-
-
-def _neighbours(page: TemplatePage, speak: Speaker) -> str:
-    named = [speak.say(f"templates.neighbour-{one.side}", page=one.page) for one in page.neighbours]
-    return speak.say("templates.neighbours", count=len(named), pages=speak.listed(named)) if named else ""
 
 
 def _shown_name(together: Sequence[PlacedPiece], speak: Speaker) -> str:

@@ -1,4 +1,4 @@
-"""Time and memory, as ratios in one run: `python tests/benchmark/run.py`. Not part of the tests: machines are noisy."""
+"""Time and memory, as ratios in one run: `python tests/benchmark/run.py [PATTERN]`. Not part of the tests: machines are noisy."""
 
 import os
 import statistics
@@ -9,7 +9,7 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
-DEMO = ROOT / "content" / "sanderling-lined-pouch"
+DEMO = ROOT / "content" / (sys.argv[1] if len(sys.argv) > 1 else "sanderling-lined-pouch")
 ROUNDS = 7
 
 SET = """
