@@ -35,7 +35,8 @@ def lay_out(draft: Draft, kept: tuple[tuple[str, bytes], ...] = ()) -> tuple[Clo
             strips.extend(plans)
             layout, unlaid = _lay_material(draft, material, width, copies, plans, kept)
             layouts.extend([layout] if layout else [])
-            found.extend((*unplanned, *unlaid))
+            told = {finding.place for finding in unplanned}  # a strip that is too long is too wide as well
+            found.extend((*unplanned, *(finding for finding in unlaid if finding.place not in told)))
     cloth = Cloth(draft.variant, tuple(layouts), tuple(strips))
     return cloth, tuple(replace(finding, variants=(draft.variant,)) for finding in found)
 
