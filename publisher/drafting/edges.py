@@ -263,9 +263,9 @@ def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
     """True when the corners were written counter-clockwise, so that outwards is to the right of the way.
 
     Two corners have no turn of their own: their arcs bulge to the right, which makes them counter-clockwise. So is
-    every outline drawn elsewhere.
+    every ring and every outline drawn elsewhere.
     """
-    if piece.drawing is not None:
+    if outline_plan(bench, piece).drawn:
         return True
     corners = [piece_point(bench, piece, side.start) for side in outline_plan(bench, piece).sides]
     return sum(a.cross(b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)) > -1e-9

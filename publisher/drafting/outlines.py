@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.elsewhere import DrawnEdge, drawn_edges
+from publisher.drafting.rings import ring_edges
 from publisher.measures import ArcSaying, CurveSaying, LineSaying, Name
 from publisher.source import Native, WrittenOutline, WrittenPiece, WrittenRectangle
 from publisher.terms import Place, Written, did_you_mean
@@ -70,8 +71,8 @@ def outline_plan(bench: Bench, piece: WrittenPiece) -> Plan:
 
 
 def _plan(bench: Bench, piece: WrittenPiece) -> Plan:
-    if piece.drawing is not None:
-        edges = drawn_edges(bench, piece, piece.drawing)
+    if piece.drawing is not None or piece.ring is not None:
+        edges = _given_edges(bench, piece)
         _refuse_doubles(piece, tuple(edge.name for edge in edges))
         return Plan((), (), edges)
     if piece.outline is not None:
@@ -79,6 +80,13 @@ def _plan(bench: Bench, piece: WrittenPiece) -> Plan:
     if piece.rectangle is not None:
         return _rectangle_plan(piece, piece.rectangle)
     return _four_sides(STRIP_SIDES, (piece.name.place,) * 4, ())
+
+
+def _given_edges(bench: Bench, piece: WrittenPiece) -> tuple[DrawnEdge, ...]:
+    if piece.drawing is not None:
+        return drawn_edges(bench, piece, piece.drawing)
+    assert piece.ring is not None
+    return ring_edges(bench, piece, piece.ring)
 
 
 def _four_sides(names: tuple[str, ...], places: tuple[Place, ...], roundings: tuple[Rounding, ...]) -> Plan:

@@ -12,6 +12,7 @@ from publisher.source.values import (
     WrittenOutline,
     WrittenPiece,
     WrittenRectangle,
+    WrittenRing,
     WrittenStrip,
 )
 from publisher.source.yaml_nodes import Mapping, Node, is_nothing
@@ -51,6 +52,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         outline=shape if isinstance(shape, WrittenOutline) else None,
         strip=shape if isinstance(shape, WrittenStrip) else None,
         drawing=shape if isinstance(shape, WrittenDrawing) else None,
+        ring=shape if isinstance(shape, WrittenRing) else None,
         joint_edges=tuple((joint, tuple(edges)) for joint, edges in piece.joint_edges.items()),
         allowance=allowance,
         edge_allowances=edge_allowances,
@@ -65,7 +67,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
 
 def _shape(
     node: Mapping, piece: shapes.Piece, found: list[Finding]
-) -> WrittenRectangle | WrittenOutline | WrittenStrip | WrittenDrawing | None:
+) -> WrittenRectangle | WrittenOutline | WrittenStrip | WrittenDrawing | WrittenRing | None:
     key, inner = next((key, inner) for key, inner in node.items if key in SHAPES)
     if key == "rectangle":
         whole = piece.rectangle  # None: it has been told as wrong
@@ -81,7 +83,20 @@ def _shape(
         return _rectangle(key, inner, found)
     if inner.get("svg") is not None:
         return _drawing(key, inner, found)
+    if inner.get("circle") is not None or inner.get("ellipse") is not None:
+        return _ring(key, inner, found)
     return _outline(key, inner, found)
+
+
+def _ring(key: Written, node: Mapping, found: list[Finding]) -> WrittenRing | None:
+    shape: type[shapes.Circle | shapes.Ellipse]
+    shape = shapes.Circle if node.get("circle") is not None else shapes.Ellipse
+    said = fit(shape, node, key, found)
+    if said is None:
+        return None
+    found.extend(check_names(said.edges.values()))
+    size = said.circle if isinstance(said, shapes.Circle) else said.ellipse
+    return WrittenRing(native(size, found), isinstance(said, shapes.Circle), tuple(said.edges.items()))
 
 
 def _drawing(key: Written, node: Mapping, found: list[Finding]) -> WrittenDrawing | None:

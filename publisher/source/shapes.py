@@ -73,6 +73,20 @@ class Outline(Shape):
     on_the_fold_along: Text | None = None
 
 
+class Circle(Shape):
+    """The outline of a drawn piece, by its diameter."""
+
+    circle: Text
+    edges: Names = Field(default_factory=dict)
+
+
+class Ellipse(Shape):
+    """The outline of a drawn piece, by its width and height."""
+
+    ellipse: Text
+    edges: Names = Field(default_factory=dict)
+
+
 class DrawnElsewhere(Shape):
     """The outline of a drawn piece, in a drawing made with another program."""
 

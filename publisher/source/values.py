@@ -95,6 +95,15 @@ class WrittenOutline:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenRing:
+    """`circle: diameter`, or `ellipse: width by height`, its halves renamed."""
+
+    says: Native
+    circle: bool
+    edges: tuple[tuple[Written, Written], ...]  # right half, left half → name
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenDrawing:
     """An outline drawn elsewhere: a file of the folder, the element in it, and names for its edges."""
 
@@ -134,6 +143,7 @@ class WrittenPiece:
     note: Written | None
     hems: tuple[tuple[Written, Written], ...] = ()  # edge → "2 cm, turned twice"
     drawing: WrittenDrawing | None = None
+    ring: WrittenRing | None = None
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
 
 
