@@ -73,6 +73,12 @@ def edge_allowance(bench: Bench, piece: WrittenPiece, edge: str) -> float:
     return usual_allowance(bench, piece)
 
 
+def edge_layers(bench: Bench, piece: WrittenPiece, edge: str) -> tuple[float, ...]:
+    """What the allowance of an edge is folded into, mm: the layers of its hem, else none."""
+    hem = None if piece.strip is not None else edge_hem(bench, piece, edge)
+    return hem.layers if hem else ()
+
+
 def edge_hem(bench: Bench, piece: WrittenPiece, edge: str) -> Hem | None:
     """The hem of an edge, or None. Raises Unusable where the edge is given an allowance beside it."""
     drafted = drafted_name(bench, piece, edge)

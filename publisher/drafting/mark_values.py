@@ -87,6 +87,11 @@ class Hem:
         """Cloth beyond the finished edge, mm: finished width and first turn (Kinne and Cooley, 1916)."""
         return self.depth + self.under
 
+    @property
+    def layers(self) -> tuple[float, ...]:
+        """The widths that it is folded into, from the finished edge outwards, mm."""
+        return (self.depth, self.under) if self.under > 0 else (self.depth,)
+
 
 @dataclass(frozen=True, slots=True)
 class GrainLine:

@@ -30,12 +30,16 @@ class Grain(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """A named stretch of the finished line, counter-clockwise round the piece; allowance in mm."""
+    """A named stretch of the finished line, counter-clockwise round the piece; allowance in mm.
+
+    Of a hem, `layers` are what its allowance is folded into, from the finished line outwards, mm; else there are none.
+    """
 
     name: str
     path: Path
     allowance: float
     place: Place = field(compare=False)
+    layers: tuple[float, ...] = ()
 
     @property
     def length(self) -> float:

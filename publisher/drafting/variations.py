@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from publisher.drafting.allowances import edge_allowance, edge_hem
+from publisher.drafting.allowances import edge_allowance, edge_hem, edge_layers
 from publisher.drafting.bench import Bench, unusable
 from publisher.drafting.cutting import cut_line_of
 from publisher.drafting.edges import drafted_path, whole
@@ -50,7 +50,7 @@ def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | Non
         )
     axis, _ = whole(bench, written)
     edges = _half_edges(bench, written, piece, str(half.along))
-    cut_line = cut_line_of(written, edges)
+    cut_line = cut_line_of(written, edges, str(half.along))
     box = cut_line.box
     return replace(
         piece,
@@ -77,6 +77,7 @@ def _half_edges(bench: Bench, written: WrittenPiece, piece: Piece, fold: str) ->
             drafted_path(bench, written, name),
             0.0 if name == fold else edge_allowance(bench, written, name),
             piece.place,
+            () if name == fold else edge_layers(bench, written, name),
         )
         for name in outline_plan(bench, written).drafted_names
     ]

@@ -13,6 +13,7 @@ from publisher.geometry.boxes import Crowd, place_box
 from publisher.geometry.corners import cut_corner, round_corner
 from publisher.geometry.curve_offsets import TooTight
 from publisher.geometry.curves import circle, ellipse, ellipse_arc, smooth_curve, smooth_ring
+from publisher.geometry.folding import FoldedBack, OnFold
 from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import offset_outline
@@ -39,8 +40,10 @@ __all__ = [
     "Box",
     "Crowd",
     "Cubic",
+    "FoldedBack",
     "Line",
     "Movement",
+    "OnFold",
     "Path",
     "Point",
     "Segment",

@@ -1,37 +1,34 @@
 """The parallel of a closed outline, each edge at a distance of its own: the cut line of a piece."""
 
 import itertools
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
 
 from publisher.geometry.curvature import first_direction, last_direction
+from publisher.geometry.folding import FoldedBack, OnFold, folded_back, on_fold
 from publisher.geometry.meeting import carriers_meet, intersections, lines_meet
 from publisher.geometry.paths import Path
 from publisher.geometry.points import Point
-from publisher.geometry.runs import Piece, Reach, Run, drawn, runs_of, smooth
+from publisher.geometry.runs import Joint, Piece, Reach, Run, drawn, runs_of, smooth
 from publisher.geometry.segments import Cubic, Line, Segment
 
 NEAR = 1e-7
 
 
-@dataclass(frozen=True, slots=True)
-class _Joint:
-    """How two runs are joined: the first goes to `end`, then `between`, then the second begins at `start`."""
-
-    end: Reach
-    between: tuple[Point, ...]
-    start: Reach
-
-
-def offset_outline(edges: Sequence[tuple[Path, float]], mitre_limit: float = 4.0) -> tuple[Path, tuple[Path, ...]]:
+def offset_outline(
+    edges: Sequence[tuple[Path, float]],
+    mitre_limit: float = 4.0,
+    folded: Mapping[int, FoldedBack | OnFold] | None = None,
+) -> tuple[Path, tuple[Path, ...]]:
     """The closed parallel outside a counter-clockwise outline, and each edge's own stretch of it.
 
     Lines and arcs move exactly, a cubic becomes a few within 0.01 mm of its parallel. Corners are mitred by the end
     tangents, up to `mitre_limit` times the wider distance, and cut square there; concave corners are trimmed where the
     parallels meet; where a distance changes along a smooth run, the line steps out square. Distances are 0 or more.
+    `folded` tells which corners are folded back instead, or lie on the fold of the cloth, by the edge that begins there.
     An edge of which nothing is left has no segments. Raises TooTight, and ValueError for a coordinate that is no number.
     """
-    pieces = _pieces(runs_of(edges), mitre_limit)
+    at_stretch = [at for at, (path, _) in enumerate(edges) for _ in path.segments]
+    pieces = _pieces(runs_of(edges), mitre_limit, at_stretch, folded or {})
     parts: list[Path] = []
     begins = 0
     for path, _ in edges:
@@ -41,11 +38,17 @@ def offset_outline(edges: Sequence[tuple[Path, float]], mitre_limit: float = 4.0
     return Path(tuple(segment for part in parts for segment in part.segments)), tuple(parts)
 
 
-def _pieces(runs: tuple[Run, ...], mitre_limit: float) -> list[Piece]:
-    """All pieces in the order of the outline's own stretches."""
+def _pieces(
+    runs: tuple[Run, ...], mitre_limit: float, at_stretch: Sequence[int], folded: Mapping[int, FoldedBack | OnFold]
+) -> list[Piece]:
+    """All pieces in the order of the outline's own stretches; `at_stretch` has each stretch's edge."""
     if len(runs) == 1 and smooth(runs[0].last, runs[0].first):
         return list(runs[0].pieces)
-    joints = [_join(first, second, mitre_limit) for first, second in zip(runs, (*runs[1:], runs[0]), strict=True)]
+    joints: list[Joint] = []
+    for first, second in zip(runs, (*runs[1:], runs[0]), strict=True):
+        edge = at_stretch[second.pieces[0].stretch]
+        begins = edge != at_stretch[first.pieces[-1].stretch]
+        joints.append(_join(first, second, mitre_limit, folded.get(edge) if begins else None))
     pieces: list[Piece] = []
     for at, run in enumerate(runs):
         before, after = joints[at - 1], joints[at]
@@ -62,20 +65,23 @@ def _speck(segment: Segment) -> bool:
     return segment.length <= NEAR
 
 
-def _join(first: Run, second: Run, mitre_limit: float) -> _Joint:
+def _join(first: Run, second: Run, mitre_limit: float, fold: FoldedBack | OnFold | None) -> Joint:
     leaving, entering = last_direction(first.last), first_direction(second.first)
     if smooth(first.last, second.first):
         return _as_they_are(first, second)
-    if leaving.cross(entering) < 0:
+    as_folded = on_fold(first, second, fold) if isinstance(fold, OnFold) else None
+    if as_folded is None and leaving.cross(entering) < 0:
         return _concave(first, second)
-    return _convex(first, second, leaving, entering, mitre_limit)
+    if isinstance(fold, FoldedBack):
+        as_folded = folded_back(first, second, fold)
+    return as_folded or _convex(first, second, leaving, entering, mitre_limit)
 
 
-def _as_they_are(first: Run, second: Run) -> _Joint:
-    return _Joint(Reach(first.end, len(first.pieces) - 1), (), Reach(second.start, 0))
+def _as_they_are(first: Run, second: Run) -> Joint:
+    return Joint(Reach(first.end, len(first.pieces) - 1), (), Reach(second.start, 0))
 
 
-def _concave(first: Run, second: Run) -> _Joint:
+def _concave(first: Run, second: Run) -> Joint:
     """Both parallels trimmed where they meet nearest to the corner; of different distances that never meet, a step."""
     corner, last = first.last.end, len(first.pieces) - 1
     if (first.end - second.start).length <= NEAR:
@@ -89,7 +95,7 @@ def _concave(first: Run, second: Run) -> _Joint:
         ]
         if meetings:
             spot, one, other = min(meetings, key=lambda meeting: (meeting[0] - corner).length)
-            return _Joint(Reach(spot, last - one), (), Reach(spot, other))
+            return Joint(Reach(spot, last - one), (), Reach(spot, other))
     one_end, other_start = first.pieces[-1].segment, second.pieces[0].segment
     if isinstance(one_end, Cubic) or isinstance(other_start, Cubic) or abs(first.by - second.by) > NEAR:
         return _as_they_are(first, second)
@@ -97,7 +103,7 @@ def _concave(first: Run, second: Run) -> _Joint:
     if not spots:
         return _as_they_are(first, second)
     spot = min(spots, key=lambda found: (found - corner).length)
-    return _Joint(Reach(spot, last), (), Reach(spot, 0))
+    return Joint(Reach(spot, last), (), Reach(spot, 0))
 
 
 def _ranks(first: int, second: int) -> Iterator[list[tuple[int, int]]]:
@@ -106,7 +112,7 @@ def _ranks(first: int, second: int) -> Iterator[list[tuple[int, int]]]:
         yield [(one, rank - one) for one in range(rank + 1) if one < first and rank - one < second]
 
 
-def _convex(first: Run, second: Run, leaving: Point, entering: Point, mitre_limit: float) -> _Joint:
+def _convex(first: Run, second: Run, leaving: Point, entering: Point, mitre_limit: float) -> Joint:
     """Both parallels run on straight until they meet; over the limit they are cut square, or the wide one keeps its width."""
     corner = first.last.end
     limit = mitre_limit * max(first.by, second.by)
@@ -119,17 +125,15 @@ def _convex(first: Run, second: Run, leaving: Point, entering: Point, mitre_limi
     return _stepped(first, second, leaving, entering)
 
 
-def _straight_on(end: Point, start: Point) -> _Joint:
-    return _Joint(Reach(end, None), (), Reach(start, None))
+def _straight_on(end: Point, start: Point) -> Joint:
+    return Joint(Reach(end, None), (), Reach(start, None))
 
 
 def _runs_on(tip: Point, end: Point, way: Point) -> bool:
     return (tip - end).dot(way) >= -NEAR
 
 
-def _clipped(
-    corner: Point, tip: Point, limit: float, first: tuple[Point, Point], second: tuple[Point, Point]
-) -> _Joint:
+def _clipped(corner: Point, tip: Point, limit: float, first: tuple[Point, Point], second: tuple[Point, Point]) -> Joint:
     """A sharp corner cut square to its bisector at the limit."""
     way = (tip - corner).unit()
     cut = corner + way * limit
@@ -140,15 +144,15 @@ def _clipped(
     return _straight_on(from_first, to_second)
 
 
-def _stepped(first: Run, second: Run, leaving: Point, entering: Point) -> _Joint:
+def _stepped(first: Run, second: Run, leaving: Point, entering: Point) -> Joint:
     """The narrow line runs to the wide edge's normal at the corner, then out along it: nothing of the wide one is lost."""
     as_they_are = _as_they_are(first, second)
     if first.by >= second.by:
         meets = lines_meet(second.start, entering, first.last.end, leaving.right())
         if meets is None or (meets - second.start).dot(entering) > NEAR or meets == second.start:
             return as_they_are
-        return _Joint(as_they_are.end, (), Reach(meets, None))
+        return Joint(as_they_are.end, (), Reach(meets, None))
     meets = lines_meet(first.end, leaving, second.first.start, entering.right())
     if meets is None or (meets - first.end).dot(leaving) < -NEAR or meets == first.end:
         return as_they_are
-    return _Joint(Reach(meets, None), (), as_they_are.start)
+    return Joint(Reach(meets, None), (), as_they_are.start)

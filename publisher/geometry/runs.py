@@ -52,6 +52,15 @@ class Reach:
 
 
 @dataclass(frozen=True, slots=True)
+class Joint:
+    """How two runs are joined: the first goes to `end`, then `between`, then the second begins at `start`."""
+
+    end: Reach
+    between: tuple[Point, ...]
+    start: Reach
+
+
+@dataclass(frozen=True, slots=True)
 class _Stretch:
     at: int
     by: float
