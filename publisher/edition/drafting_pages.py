@@ -84,9 +84,10 @@ class DraftedSize:
 
 @dataclass(frozen=True, slots=True)
 class DraftingPages:
-    """All sizes, and the step to which lengths are rounded here."""
+    """All sizes, the step to which lengths are rounded here, and whether a piece has a hem."""
 
     step: str
+    hemmed: bool
     sizes: tuple[DraftedSize, ...]
 
 
@@ -102,7 +103,7 @@ def drafting_pages(proof: Proof, units: UnitSystem, speak: Speaker) -> DraftingP
         )
         for size in sorted({one.size for one in templates}, key=lambda size: _order(proof, size))
     )
-    return DraftingPages(speak.fine_length(fine_step(units)), sizes)
+    return DraftingPages(speak.fine_length(fine_step(units)), any(one.piece.hems for one in templates), sizes)
 
 
 def _order(proof: Proof, size: str | None) -> int:

@@ -312,3 +312,12 @@ def test_without_a_drawn_piece_there_is_advice_and_no_page() -> None:
     made = set_edition(proof, METRIC, [Request.DRAFTING_PAGE])
     assert [(finding.name, finding.severity.value) for finding in made.findings] == [("nothing-to-draw", "advice")]
     assert made.html == set_edition(proof, METRIC).html
+
+
+@pytest.mark.parametrize("hemmed", [True, False])
+def test_how_the_end_of_a_hem_is_cut_is_told_where_there_is_one(hemmed: bool) -> None:
+    """The small drawing shows the end's shape without numbers: the reader folds the paper (common practice)."""
+    extra = "    hems:\n      base: 2 cm\n" if hemmed else ""
+    proof, _ = prove_text(TAB.replace("      base: 0\n", "").replace("    copies:", f"{extra}    copies:", 1))
+    html = set_edition(proof, METRIC, [Request.DRAFTING_PAGE]).html
+    assert ("the ends of a hem" in html) is hemmed
