@@ -263,7 +263,7 @@ def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
     """True when the corners were written counter-clockwise, so that outwards is to the right of the way.
 
     Two corners have no turn of their own: their arcs bulge to the right, which makes them counter-clockwise. So is
-    every ring and every outline drawn elsewhere.
+    every form of one word and every outline drawn elsewhere.
     """
     if outline_plan(bench, piece).drawn:
         return True

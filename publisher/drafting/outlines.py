@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.elsewhere import DrawnEdge, drawn_edges
-from publisher.drafting.rings import ring_edges
+from publisher.drafting.forms import form_edges
 from publisher.measures import ArcSaying, CurveSaying, LineSaying, Name
 from publisher.source import Native, WrittenOutline, WrittenPiece, WrittenRectangle
 from publisher.terms import Place, Written, did_you_mean
@@ -71,7 +71,7 @@ def outline_plan(bench: Bench, piece: WrittenPiece) -> Plan:
 
 
 def _plan(bench: Bench, piece: WrittenPiece) -> Plan:
-    if piece.drawing is not None or piece.ring is not None:
+    if piece.drawing is not None or piece.form is not None:
         edges = _given_edges(bench, piece)
         _refuse_doubles(piece, tuple(edge.name for edge in edges))
         return Plan((), (), edges)
@@ -85,8 +85,8 @@ def _plan(bench: Bench, piece: WrittenPiece) -> Plan:
 def _given_edges(bench: Bench, piece: WrittenPiece) -> tuple[DrawnEdge, ...]:
     if piece.drawing is not None:
         return drawn_edges(bench, piece, piece.drawing)
-    assert piece.ring is not None
-    return ring_edges(bench, piece, piece.ring)
+    assert piece.form is not None
+    return form_edges(bench, piece, piece.form)
 
 
 def _four_sides(names: tuple[str, ...], places: tuple[Place, ...], roundings: tuple[Rounding, ...]) -> Plan:

@@ -90,9 +90,9 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
     if piece.rectangle is not None:
         for written in _natives(piece.rectangle.says):
             yield written, parse_pair
-    if piece.ring is not None:
-        for written in _natives(piece.ring.says):
-            yield written, parse_formula if piece.ring.circle else parse_pair
+    if piece.form is not None:
+        for written in _natives(*piece.form.sizes):
+            yield written, parse_pair if piece.form.kind == "ellipse" else parse_formula
     formulas = [native for _, native in (shape.round if shape else ())]
     formulas += [native for _, native in piece.edge_allowances]
     optional = [piece.allowance]

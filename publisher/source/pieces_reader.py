@@ -7,12 +7,12 @@ from publisher.source.values import (
     Native,
     WrittenCopy,
     WrittenDrawing,
+    WrittenForm,
     WrittenHalf,
     WrittenMark,
     WrittenOutline,
     WrittenPiece,
     WrittenRectangle,
-    WrittenRing,
     WrittenStrip,
 )
 from publisher.source.yaml_nodes import Mapping, Node, is_nothing
@@ -20,6 +20,14 @@ from publisher.terms import Finding, Severity, Written
 
 SHAPES = ("outline", "rectangle", "strip")
 Pairs = tuple[tuple[Written, Native], ...]
+
+
+FORMS: dict[str, type[shapes.Circle | shapes.Ellipse | shapes.Trapezium | shapes.RingSector]] = {
+    "circle": shapes.Circle,
+    "ellipse": shapes.Ellipse,
+    "trapezium": shapes.Trapezium,
+    "ring sector": shapes.RingSector,
+}
 
 
 def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece | None:
@@ -52,7 +60,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         outline=shape if isinstance(shape, WrittenOutline) else None,
         strip=shape if isinstance(shape, WrittenStrip) else None,
         drawing=shape if isinstance(shape, WrittenDrawing) else None,
-        ring=shape if isinstance(shape, WrittenRing) else None,
+        form=shape if isinstance(shape, WrittenForm) else None,
         joint_edges=tuple((joint, tuple(edges)) for joint, edges in piece.joint_edges.items()),
         allowance=allowance,
         edge_allowances=edge_allowances,
@@ -67,15 +75,13 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
 
 def _shape(
     node: Mapping, piece: shapes.Piece, found: list[Finding]
-) -> WrittenRectangle | WrittenOutline | WrittenStrip | WrittenDrawing | WrittenRing | None:
+) -> WrittenRectangle | WrittenOutline | WrittenStrip | WrittenDrawing | WrittenForm | None:
     key, inner = next((key, inner) for key, inner in node.items if key in SHAPES)
     if key == "rectangle":
         whole = piece.rectangle  # None: it has been told as wrong
         return WrittenRectangle(native(whole, found), (), ()) if whole is not None else None
     if not isinstance(inner, Mapping):
-        says, mend = f"'{key}' says nothing of its shape", "write its parts below it, indented"
-        if not is_nothing(inner):  # an empty value has been told as one
-            found.append(Finding("wrong-kind", Severity.ERROR, key.place, says, mend))
+        _no_parts(key, inner, found)
         return None
     if key == "strip":
         return _strip(key, inner, found)
@@ -83,20 +89,42 @@ def _shape(
         return _rectangle(key, inner, found)
     if inner.get("svg") is not None:
         return _drawing(key, inner, found)
-    if inner.get("circle") is not None or inner.get("ellipse") is not None:
-        return _ring(key, inner, found)
-    return _outline(key, inner, found)
+    form = next((kind for kind in FORMS if inner.get(kind) is not None), None)
+    return _outline(key, inner, found) if form is None else _form(form, key, inner, found)
 
 
-def _ring(key: Written, node: Mapping, found: list[Finding]) -> WrittenRing | None:
-    shape: type[shapes.Circle | shapes.Ellipse]
-    shape = shapes.Circle if node.get("circle") is not None else shapes.Ellipse
-    said = fit(shape, node, key, found)
+def _no_parts(key: Written, node: Node, found: list[Finding]) -> None:
+    if not is_nothing(node):  # an empty value has been told as one
+        says, mend = f"'{key}' says nothing of its shape", "write its parts below it, indented"
+        found.append(Finding("wrong-kind", Severity.ERROR, key.place, says, mend))
+
+
+def _form(kind: str, key: Written, node: Mapping, found: list[Finding]) -> WrittenForm | None:
+    said = fit(FORMS[kind], node, key, found)
     if said is None:
         return None
     found.extend(check_names(said.edges.values()))
-    size = said.circle if isinstance(said, shapes.Circle) else said.ellipse
-    return WrittenRing(native(size, found), isinstance(said, shapes.Circle), tuple(said.edges.items()))
+    sizes = _sizes(said, kind, node, found)
+    if not sizes:
+        return None
+    return WrittenForm(kind, tuple(native(size, found) for size in sizes), tuple(said.edges.items()))
+
+
+def _sizes(said: shapes.Shape, kind: str, node: Mapping, found: list[Finding]) -> tuple[Written, ...]:
+    """The sizes of a form in their order; none where they could not be read, which has been told."""
+    if isinstance(said, shapes.Circle):
+        return (said.circle,)
+    if isinstance(said, shapes.Ellipse):
+        return (said.ellipse,)
+    word, inner = next((word, inner) for word, inner in node.items if word == kind)
+    if not isinstance(inner, Mapping):
+        _no_parts(word, inner, found)
+        return ()
+    if kind == "trapezium":
+        level = fit(shapes.TrapeziumSizes, inner, word, found)
+        return (level.bottom, level.top, level.height) if level else ()
+    ring = fit(shapes.RingSectorSizes, inner, word, found)
+    return (ring.inner_radius, ring.outer_radius, ring.angle) if ring else ()
 
 
 def _drawing(key: Written, node: Mapping, found: list[Finding]) -> WrittenDrawing | None:

@@ -87,6 +87,36 @@ class Ellipse(Shape):
     edges: Names = Field(default_factory=dict)
 
 
+class Trapezium(Shape):
+    """The outline of a drawn piece with two level edges, each centred over the other."""
+
+    trapezium: Any
+    edges: Names = Field(default_factory=dict)
+
+
+class TrapeziumSizes(Shape):
+    """The sizes of a trapezium."""
+
+    bottom: Text
+    top: Text
+    height: Text
+
+
+class RingSector(Shape):
+    """The outline of a drawn piece between two arcs of one centre."""
+
+    ring_sector: Any
+    edges: Names = Field(default_factory=dict)
+
+
+class RingSectorSizes(Shape):
+    """The sizes of a ring sector; its angle in degrees."""
+
+    inner_radius: Text
+    outer_radius: Text
+    angle: Text
+
+
 class DrawnElsewhere(Shape):
     """The outline of a drawn piece, in a drawing made with another program."""
 

@@ -95,12 +95,16 @@ class WrittenOutline:
 
 
 @dataclass(frozen=True, slots=True)
-class WrittenRing:
-    """`circle: diameter`, or `ellipse: width by height`, its halves renamed."""
+class WrittenForm:
+    """An outline by one word and its sizes, its edges renamed.
 
-    says: Native
-    circle: bool
-    edges: tuple[tuple[Written, Written], ...]  # right half, left half → name
+    `kind` is circle (diameter), ellipse (width by height), trapezium (bottom, top, height) or ring sector (inner radius,
+    outer radius, angle).
+    """
+
+    kind: str
+    sizes: tuple[Native, ...]
+    edges: tuple[tuple[Written, Written], ...]  # right half, left half … → name
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +147,7 @@ class WrittenPiece:
     note: Written | None
     hems: tuple[tuple[Written, Written], ...] = ()  # edge → "2 cm, turned twice"
     drawing: WrittenDrawing | None = None
-    ring: WrittenRing | None = None
+    form: WrittenForm | None = None
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
 
 
