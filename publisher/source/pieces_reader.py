@@ -16,7 +16,7 @@ from publisher.source.values import (
     WrittenStrip,
 )
 from publisher.source.yaml_nodes import Mapping, Node, is_nothing
-from publisher.terms import Finding, Severity, Written
+from publisher.terms import Finding, Severity, Written, did_you_mean, nearest_name
 
 SHAPES = ("outline", "rectangle", "strip")
 Pairs = tuple[tuple[Written, Native], ...]
@@ -90,7 +90,26 @@ def _shape(
     if inner.get("svg") is not None:
         return _drawing(key, inner, found)
     form = next((kind for kind in FORMS if inner.get(kind) is not None), None)
-    return _outline(key, inner, found) if form is None else _form(form, key, inner, found)
+    if form is not None:
+        return _form(form, key, inner, found)
+    misspelled = _misspelled_kind(inner)
+    if misspelled is not None:
+        found.append(misspelled)
+        return None
+    return _outline(key, inner, found)
+
+
+def _misspelled_kind(node: Mapping) -> Finding | None:
+    """What is told where the word for the kind of outline is misspelled: nothing else of it can be read then."""
+    if node.get("points") is not None:
+        return None
+    kinds = ("rectangle", "points", "svg", *FORMS)
+    known = {field.alias or name for name, field in shapes.Outline.model_fields.items()}
+    for key, _ in node.items:
+        if key not in known and nearest_name(key, kinds) is not None:
+            says = f"no '{key}' can stand here"
+            return Finding("unknown-key", Severity.ERROR, key.place, says, did_you_mean(key, kinds))
+    return None
 
 
 def _no_parts(key: Written, node: Node, found: list[Finding]) -> None:

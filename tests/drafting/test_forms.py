@@ -147,3 +147,14 @@ def test_a_form_without_its_sizes_is_told() -> None:
     pattern = form("trapezium", "bottom: 20 cm").replace("trapezium:\n            bottom: 20 cm", "trapezium: 20 cm")
     finding = found(draft_text(pattern)[1], "wrong-kind")
     assert "'trapezium' says nothing of its shape" in finding.says
+
+
+@pytest.mark.parametrize(("slip", "meant"), [("trapezuim", "trapezium"), ("ring secotr", "ring sector")])
+def test_a_misspelled_form_is_told_once_with_the_nearest(slip: str, meant: str) -> None:
+    pattern = form(slip, "bottom: 20 cm")
+    findings = draft_text(pattern)[1]
+    finding = found(findings, "unknown-key")
+    assert finding.mend == f"did you mean '{meant}'?"
+    assert "missing-key" not in {other.name for other in findings}
+    assert finding.place is not None
+    assert finding.place.line == pattern_line(pattern, slip)
