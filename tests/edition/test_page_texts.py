@@ -138,6 +138,13 @@ def test_no_line_of_a_text_page_leaves_its_margins(demo: str, edition: Edition) 
 
 
 @every_edition
+def test_the_heading_of_the_steps_stands_above_the_first_step(demo: str, edition: Edition) -> None:
+    (page,) = (texts for texts in read_demo(demo, edition).texts if any(text.text == "Steps" for text in texts))
+    heading = next(text for text in page if text.text == "Steps")
+    assert any(text.text == "1" and text.top > heading.bottom for text in page)
+
+
+@every_edition
 def test_no_text_leaves_its_cell(demo: str, edition: Edition) -> None:
     read = read_demo(demo, edition)
     tables = tables_of(read.pdf, read.texts)
