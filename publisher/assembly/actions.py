@@ -7,7 +7,7 @@ from publisher.assembly.values import Action
 from publisher.drafting import Draft, Piece
 from publisher.measures import ActionSaying, Measures, Name
 from publisher.source import Source, WrittenStep
-from publisher.terms import Finding, Place, Severity, Unusable, did_you_mean
+from publisher.terms import Finding, Place, Severity, Unusable, did_you_mean, did_you_mean_or_gone
 
 # What each verb is done to, the likeliest first.
 TARGETS: dict[str, tuple[str, ...]] = {
@@ -149,7 +149,7 @@ def _action(said: ActionSaying, known: Known) -> Action:
 def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
     if any(name.text in known.of(kind) for kind in kinds):
         return
-    names = sorted(name for kind in kinds for name in known.of(kind))
+    names = [name for kind in kinds for name in sorted(known.of(kind))]
     is_a = next(
         (
             kind
@@ -168,7 +168,9 @@ def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
             f"'{name.text}' is {_article(is_a)} {is_a}; '{verb}' is done to {_article(kinds[0])} {wanted}",
             did_you_mean(name.text, names),
         )
-    raise _unusable("no-such-name", name.place, f"no {wanted} called '{name.text}'", did_you_mean(name.text, names))
+    raise _unusable(
+        "no-such-name", name.place, f"no {wanted} called '{name.text}'", did_you_mean_or_gone(name.text, names)
+    )
 
 
 def _article(word: str) -> str:

@@ -6,7 +6,7 @@ from publisher.drafting.bench import Asker, Bench, head_and_tail, unknown, unusa
 from publisher.drafting.seam_values import Laying
 from publisher.measures import Asked, Formula, Literal, Name, Solved, evaluate
 from publisher.source import Native, WrittenMark, WrittenNotion, WrittenPiece
-from publisher.terms import Dimension, Quantity, Written, did_you_mean
+from publisher.terms import Dimension, Quantity, Written, did_you_mean, did_you_mean_or_gone
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +173,7 @@ def the_copys_piece(bench: Bench, copy: Written | Name) -> WrittenPiece:
     if head in bench.pieces_by_name:
         listed = ", ".join(f"'{one}'" for one in copy_names(bench) if one.startswith(f"{head} "))
         raise unusable("which-copy", copy.place, f"'{head}' is cut several times", f"say which: {listed}")
-    raise unknown(bench, head, copy.place, f"no copy called '{head}'", did_you_mean(head, copy_names(bench)))
+    raise unknown(bench, head, copy.place, f"no copy called '{head}'", did_you_mean_or_gone(head, copy_names(bench)))
 
 
 def placed_by(

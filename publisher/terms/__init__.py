@@ -13,7 +13,7 @@ from publisher.terms.lengths import (
     read_amount,
     read_length,
 )
-from publisher.terms.nearest import did_you_mean, nearest_name
+from publisher.terms.nearest import did_you_mean, did_you_mean_or_gone, nearest_name
 from publisher.terms.phrases import Phrase
 from publisher.terms.places import Place
 from publisher.terms.rounding import (
@@ -53,6 +53,7 @@ __all__ = [
     "conversion_error",
     "convert_length",
     "did_you_mean",
+    "did_you_mean_or_gone",
     "fine_step",
     "length",
     "merge_findings",

@@ -15,6 +15,13 @@ def nearest_name(word: str, known: Iterable[str]) -> str | None:
     return by_folded[close[0]] if close else None
 
 
+def did_you_mean_or_gone(word: str, known: Iterable[str]) -> str:
+    """The hint for a name of something that may have been taken out since: then what speaks of it must go, too."""
+    names = list(known)
+    hint = did_you_mean(word, names)
+    return hint if nearest_name(word, names) is not None else f"if '{word}' was taken out, take this out too; {hint}"
+
+
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """A hint for a mend: "did you mean 'pocket depth'?", else the known names, else ""."""
     names = list(known)

@@ -100,6 +100,12 @@ def test_checkpoints_lose_the_allowance_of_what_is_sewn() -> None:
             "panel front.snip",
             "did you mean 'panel front.snap'?",
         ),
+        (
+            "Does: fold quoin",
+            "no-such-name",
+            "no copy or edge called 'quoin'",
+            "if 'quoin' was taken out, take this out too; known here: 'panel back', 'panel front', 'panel stiffening'",
+        ),
         ("Now: panel frond", "no-such-name", "no copy called 'panel frond'", "did you mean 'panel front'?"),
     ],
 )
