@@ -19,7 +19,7 @@ class Notch:
     double: bool
     copies: tuple[str, ...]  # short names of the copies that bear it; empty: all
     place: Place = field(compare=False)
-    side: Point | None = None  # of a double notch on the fold: the way to the half of it that is printed
+    side: Point | None = None  # of a notch on the fold: the way to the half of it that is printed
 
 
 @dataclass(frozen=True, slots=True)

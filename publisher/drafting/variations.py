@@ -106,7 +106,7 @@ def _on_half(marks: tuple[Mark, ...], axis: Axis, edges: tuple[Edge, ...]) -> It
                 continue
             fold = mark.start + (mark.end - mark.start) * (start / (start - end)) if min(start, end) < 0 else mark.start
             yield replace(mark, start=mark.start if start >= 0 else fold, end=mark.end if end >= 0 else fold)
-        elif isinstance(mark, Notch) and mark.double and abs(inside_by(mark.at)) < 1e-6:
+        elif isinstance(mark, Notch) and abs(inside_by(mark.at)) < 1e-6:
             yield replace(mark, side=inwards)
         elif isinstance(mark, Notch | PointMark) and inside_by(mark.at) > -1e-6:
             yield mark

@@ -15,7 +15,7 @@ from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
-from publisher.figures import cover_figure, figure_svg, mark_samples, size_samples
+from publisher.figures import LINE_HEIGHT, cover_figure, figure_svg, mark_samples, size_samples
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import UnitSystem, Written
@@ -49,10 +49,11 @@ class MaterialView:
 
 @dataclass(frozen=True, slots=True)
 class LegendLine:
-    """One mark: its sample as SVG and what it means."""
+    """One mark: its sample as SVG and what it means; `low` where the sample is but a level line."""
 
     svg: str
     words: str
+    low: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,11 +225,11 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
     lines: list[LegendLine] = []
     for key, figure in mark_samples(drafts, tiled):
         words = speak.say(f"legend.{key}")
-        lines.append(LegendLine(figure_svg(figure, words, y_up=True), words))
+        lines.append(LegendLine(figure_svg(figure, words, y_up=True), words, figure.height <= LINE_HEIGHT))
         if key.startswith("cut-line"):
             for size, sample in size_samples(drafts):
                 words = speak.say("legend.size-line", size=size)
-                lines.append(LegendLine(figure_svg(sample, words, y_up=True), words))
+                lines.append(LegendLine(figure_svg(sample, words, y_up=True), words, low=True))
     return lines
 
 

@@ -19,7 +19,7 @@ from publisher.figures.page_furniture import furniture_figure
 from publisher.figures.page_plan import PagePlan, PageThumbnail, Pieces, SheetDrawing, page_plan
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
-from publisher.figures.samples import mark_samples, size_samples
+from publisher.figures.samples import LINE_HEIGHT, mark_samples, size_samples
 from publisher.figures.style import PENS, Pen
 from publisher.figures.svg import figure_svg
 from publisher.figures.values import Figure, Stroke, Style
@@ -28,6 +28,7 @@ __all__ = [
     "CARD_LONG",
     "CARD_RADIUS",
     "CARD_SHORT",
+    "LINE_HEIGHT",
     "PENS",
     "Caption",
     "Figure",

@@ -12,6 +12,7 @@ SMALL_POINT = 0.45  # of its usual size, a point for some sizes only: those of o
 HEAD_LENGTH = 5.0
 HEAD_WIDTH = 3.2
 DOUBLE_APART = 3.0
+FOLD_SNIP = 2.0  # half the width of a single notch on the fold, mm
 BRACKET_REACH = 10.0
 LINE_STYLES = {
     "fold line": Style.FOLD,
@@ -92,7 +93,13 @@ def _line(start: Point, end: Point) -> Path:
 
 
 def notch_strokes(cut_end: Point, inner_end: Point, double: bool, side: Point | None = None) -> list[Stroke]:
-    """A short line from the cut line inwards; two side by side for a double notch, on the fold the one to its `side`."""
+    """A short line from the cut line inwards; two side by side for a double notch.
+
+    On the fold the half to its `side`: one line of a double notch; of a single one, which would lie in the fold itself,
+    half of a small triangle that is snipped out.
+    """
+    if side is not None and not double:
+        return [Stroke(_line(cut_end + side * FOLD_SNIP, inner_end), Style.NOTCH)]
     aside = (inner_end - cut_end).unit().left() * (DOUBLE_APART / 2)
     shifts = (aside, -aside) if double else (Point(0.0, 0.0),)
     drawn = [shift for shift in shifts if side is None or shift.dot(side) > 0]

@@ -13,6 +13,7 @@ from publisher.geometry import Line, Path, Point
 from publisher.template_pages import JoiningMark, nested, templates_of
 
 WIDTH, HEIGHT = 34.0, 12.0
+LINE_HEIGHT = 6.0  # of a sample that is one level line
 MIDDLE = Point(WIDTH / 2, HEIGHT / 2)
 
 
@@ -24,21 +25,18 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     symbols = {mark.symbol for mark in marks if isinstance(mark, PointMark)}
     lines = {mark.kind for mark in marks if isinstance(mark, LineMark)}
     pleats = {mark.kind for mark in marks if isinstance(mark, Pleat)}
-    across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
     sheets = nested(templates_of(drafts))
     whole = [one.piece for together in sheets for one in together if len(together) == 1]
     cut_line = "cut-line" if all(len(together) == 1 for together in sheets) else "cut-line-shared"
-    samples: list[tuple[str, bool, list[Stroke]]] = [
-        (cut_line, bool(pieces), [Stroke(across, Style.CUT)]),
-        (
-            "finished-line",
-            any(edge.allowance for piece in whole for edge in piece.edges),
-            [Stroke(across, Style.FINISHED)],
-        ),
-        ("notch", any(not notch.double for notch in notches), _notch(double=False)),
+    sewn = any(edge.allowance for piece in whole for edge in piece.edges)
+    samples: list[tuple[str, bool, list[Stroke] | Style]] = [
+        (cut_line, bool(pieces), Style.CUT),
+        ("finished-line", sewn, Style.FINISHED),
+        ("notch", any(not notch.double and not notch.side for notch in notches), _notch(double=False)),
+        ("notch-on-the-fold", any(not notch.double and notch.side for notch in notches), _notch_on_the_fold()),
         ("double-notch", any(notch.double for notch in notches), _notch(double=True)),
         *((symbol.replace(" ", "-"), symbol in symbols, symbol_strokes(symbol, MIDDLE)) for symbol in SYMBOLS),
-        *((kind.replace(" ", "-"), kind in lines, [Stroke(across, style)]) for kind, style in LINE_STYLES.items()),
+        *((kind.replace(" ", "-"), kind in lines, style) for kind, style in LINE_STYLES.items()),
         *((kind.replace(" ", "-"), kind in pleats, pleat_sample(kind)) for kind in PLEAT_SECTIONS),
         ("on-the-fold", any(piece.fold_edge for piece in pieces), _folded()),
         (
@@ -49,17 +47,25 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("joining-mark", tiled, _joined()),
         ("scale-bar", bool(pieces), _bar()),
     ]
-    return tuple((key, Figure(tuple(strokes), WIDTH, HEIGHT)) for key, used, strokes in samples if used)
+    return tuple(
+        (key, _line_sample(drawn) if isinstance(drawn, Style) else Figure(tuple(drawn), WIDTH, HEIGHT))
+        for key, used, drawn in samples
+        if used
+    )
 
 
 def size_samples(drafts: Sequence[Draft]) -> tuple[tuple[str, Figure], ...]:
     """(size, its cut line on templates that hold several sizes); none where there is no such template."""
-    across = _level(Point(1.0, HEIGHT / 2), Point(WIDTH - 1.0, HEIGHT / 2))
     styles: dict[str, Style] = {}
     for together in nested(templates_of(drafts)):
         if len(together) > 1:
             styles |= {one.size: style for one, style in zip(together, SIZE_STYLES, strict=False) if one.size}
-    return tuple((size, Figure((Stroke(across, style),), WIDTH, HEIGHT)) for size, style in styles.items())
+    return tuple((size, _line_sample(style)) for size, style in styles.items())
+
+
+def _line_sample(style: Style) -> Figure:
+    across = _level(Point(1.0, LINE_HEIGHT / 2), Point(WIDTH - 1.0, LINE_HEIGHT / 2))
+    return Figure((Stroke(across, style),), WIDTH, LINE_HEIGHT)
 
 
 def _folded() -> list[Stroke]:
@@ -77,6 +83,13 @@ def _notch(double: bool) -> list[Stroke]:
         Stroke(edge, Style.CUT),
         *notch_strokes(Point(WIDTH / 2, HEIGHT - 2.5), Point(WIDTH / 2, HEIGHT - 7.5), double),
     ]
+
+
+def _notch_on_the_fold() -> list[Stroke]:
+    corner = Point(WIDTH / 2, HEIGHT - 2.5)
+    edge, fold = _level(corner, Point(WIDTH - 1.0, corner.y)), Path((Line(corner, Point(corner.x, 1.0)),))
+    snip = notch_strokes(corner, Point(corner.x, HEIGHT - 7.5), double=False, side=Point(1.0, 0.0))
+    return [Stroke(edge, Style.CUT), Stroke(fold, Style.CUT), *snip]
 
 
 def _joined() -> list[Stroke]:

@@ -4,16 +4,17 @@ Where sizes share a stretch of line, or a mark, it is there once, for all of the
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import groupby
 
 from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, Piece, PieceKind, Pleat
-from publisher.geometry import Line, Path, Point, nearest, shared_stretches
+from publisher.geometry import Line, Path, Point, intersections, nearest, shared_stretches
 
 MOST_NESTED = 6  # sizes that lines tell apart
 AGREE = 0.3  # mm: marks of two sizes that lie no further apart are one
 LENGTH_ERROR = 0.01  # mm
+NOTCH_CLEARANCE = 1.0  # mm between the end of a notch and the line of the next size: nearer, they print as one
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +137,24 @@ def _marks(sized: Sequence[tuple[str, Piece]]) -> Iterator[NestedMark]:
                 earlier.append(size)
         order = [size for size, _ in sized]
         for mark, sizes in sorted(together, key=lambda one: min(map(order.index, one[1]))):
-            yield NestedMark(mark, tuple(sorted(sizes, key=order.index)))
+            shown = _clear_of_lines(mark, [piece.cut_line for size, piece in sized if size not in sizes])
+            yield NestedMark(shown, tuple(sorted(sizes, key=order.index)))
+
+
+def _clear_of_lines(mark: Mark, others: Sequence[Path]) -> Mark:
+    """A notch that ends before it reaches the line of another size; any other mark as it is.
+
+    Notches of several sizes often lie on one radius: drawn to their full depth they would run into one long line, and
+    whoever snips along it cuts into the seam.
+    """
+    if not isinstance(mark, Notch):
+        return mark
+    inwards, depth = (mark.inner_end - mark.cut_end).unit(), (mark.inner_end - mark.cut_end).length
+    way = Line(mark.cut_end, mark.inner_end + inwards * NOTCH_CLEARANCE)
+    spots = (spot for line in others for segment in line.segments for spot in intersections(way, segment))
+    room = min((distance for spot in spots if (distance := (spot - way.start).length) > AGREE), default=way.length)
+    cleared = max(room - NOTCH_CLEARANCE, room / 2)
+    return mark if cleared >= depth else replace(mark, inner_end=mark.cut_end + inwards * cleared)
 
 
 def _reach(mark: Mark) -> float:

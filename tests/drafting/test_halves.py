@@ -191,3 +191,7 @@ def test_a_ring_on_the_fold_is_one_edge_and_has_a_left_and_a_right_end() -> None
     strokes = mark_strokes(front)
     # On the fold half of a double notch is printed, on the piece's own side of it.
     assert [round(stroke.path.start.x, 6) for stroke in strokes] == [1.5]
+    back = next(mark for mark in piece.template.marks if mark.name == "back notch")
+    (snip,) = mark_strokes(back)
+    # A single one would lie in the fold line, unseen: half of a triangle is printed, from the cut line down to the fold.
+    assert [(round(end.x, 6), round(end.y, 6)) for end in (snip.path.start, snip.path.end)] == [(2, 110), (0, 105)]

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.drafting import Draft, LineMark, Piece
+from publisher.drafting import Draft, LineMark, Notch, Piece
 from publisher.geometry import Arc, Line, Path, Point, shared_stretches
 from publisher.template_pages import Nest, Template, nest_of, nested, plan_pages, templates_of
 from publisher.template_pages.values import DEFAULT_EDITIONS
@@ -102,6 +102,25 @@ def test_notches_of_two_sizes_at_one_spot_of_a_shared_line_are_one() -> None:
     marks = [notch(Point(40, 0), Point(40, 5)), notch(Point(40, 0), Point(40, 5)), notch(Point(42, 0), Point(42, 5))]
     pieces = [hand_piece(rectangle(100 + 10 * at, 60), marks=[mark]) for at, mark in enumerate(marks)]
     assert [mark.sizes for mark in nest(*pieces).marks] == [("S", "M"), ("L",)]
+
+
+@pytest.mark.parametrize(
+    ("apart", "depths"),
+    [
+        (3.5, [4.0, 2.5, 2.5]),  # a millimetre short of the next size's line
+        (1.2, [4.0, 0.6, 0.6]),  # half way, where a millimetre leaves next to nothing
+        (5.0, [4.0, 4.0, 4.0]),  # the whole depth
+        (4.4, [4.0, 3.4, 3.4]),  # would end 0.4 mm before the line
+    ],
+)
+def test_a_notch_ends_before_the_line_of_the_next_size(apart: float, depths: list[float]) -> None:
+    heights = [60 + apart * at for at in range(3)]
+    pieces = [hand_piece(rectangle(100, high), marks=[notch(Point(40, high), Point(40, high - 4))]) for high in heights]
+    drawn = [mark.mark for mark in nest(*pieces).marks]
+    assert [mark.cut_end.y for mark in drawn if isinstance(mark, Notch)] == heights
+    assert [(mark.cut_end - mark.inner_end).length for mark in drawn if isinstance(mark, Notch)] == pytest.approx(
+        depths
+    )
 
 
 def test_lines_on_one_another_are_the_longest_of_them() -> None:
