@@ -89,7 +89,8 @@ class Arc:
 
     def at_angle(self, angle: float) -> Point:
         """The point of the circle in a direction, radians."""
-        return Point(self.centre.x + self.radius * math.cos(angle), self.centre.y + self.radius * math.sin(angle))
+        radius = self.radius
+        return Point(self.centre.x + radius * math.cos(angle), self.centre.y + radius * math.sin(angle))
 
     def angle_within(self, angle: float) -> float | None:
         """How far round from the start (radians, in the direction of the sweep) an angle lies, or None beyond the end."""
@@ -138,10 +139,11 @@ class Arc:
 
     def flattened(self, tolerance: float = 0.01) -> tuple[Point, ...]:
         """Points on the arc whose chords lie within `tolerance` of it."""
-        reach = 2 * math.acos(max(1 - tolerance / self.radius, 0.0)) if self.radius > tolerance else math.pi / 2
+        radius, first, (x, y) = self.radius, self.start_angle, (self.centre.x, self.centre.y)
+        reach = 2 * math.acos(max(1 - tolerance / radius, 0.0)) if radius > tolerance else math.pi / 2
         count = max(math.ceil(abs(self.sweep) / reach), 1)
-        between = (self.at_angle(self.start_angle + self.sweep * at / count) for at in range(1, count))
-        return (self.start, *between, self.end)
+        angles = (first + self.sweep * at / count for at in range(1, count))
+        return (self.start, *(Point(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in angles), self.end)
 
     @property
     def swept_area(self) -> float:
