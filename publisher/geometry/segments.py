@@ -143,7 +143,11 @@ class Arc:
         reach = 2 * math.acos(max(1 - tolerance / radius, 0.0)) if radius > tolerance else math.pi / 2
         count = max(math.ceil(abs(self.sweep) / reach), 1)
         angles = (first + self.sweep * at / count for at in range(1, count))
-        return (self.start, *(Point(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in angles), self.end)
+        return (
+            self.start,
+            *(Point(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in angles),
+            self.end,
+        )
 
     @property
     def swept_area(self) -> float:
