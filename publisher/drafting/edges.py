@@ -4,9 +4,10 @@ import math
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
-from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, Rounding, Side, outline_plan
+from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, ShapedCorner, Side, outline_plan
 from publisher.drafting.points import told_point
-from publisher.drafting.references import as_length, work_out_formula, work_out_length
+from publisher.drafting.references import as_length, work_out_formula
+from publisher.drafting.shaped_corners import shape_corner
 from publisher.drafting.sizes import rectangle_size
 from publisher.geometry import (
     Arc,
@@ -20,7 +21,6 @@ from publisher.geometry import (
     arc_by_radius,
     arc_leaving,
     arc_through,
-    round_corner,
     smooth_curve,
 )
 from publisher.measures import ArcSaying, CurveSaying, Formula, Name, Pair, PointSaying
@@ -185,18 +185,18 @@ def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     if drawn is not None:
         return drawn.path
     side = next((side for side in plan.sides if side.name == name), None)
-    rounding = plan.rounding(name)
-    if side is None and rounding is None:
-        raise KeyError(name)
-    place = side.place if side else rounding.place if rounding else piece.name.place
-    asker = Asker("edge", f"{piece.name}.{name}", place)
     if side is not None:
+        asker = Asker("edge", f"{piece.name}.{name}", side.place)
         return bench.work_out(asker, lambda: _trimmed(bench, piece, plan, side))
-    return bench.work_out(asker, lambda: Path((_corner_arc(bench, piece, plan, name),)))
+    shaped = next((corner for corner in plan.corners if name in corner.edges), None)
+    if shaped is None:
+        raise KeyError(name)
+    asker = Asker("edge", f"{piece.name}.{name}", shaped.place)
+    return bench.work_out(asker, lambda: _corner_edge(bench, piece, plan, shaped, name))
 
 
 def _untrimmed(bench: Bench, piece: WrittenPiece, side: Side) -> Path:
-    """An edge from corner to corner, before a corner is rounded."""
+    """An edge from corner to corner, before a corner is shaped."""
     asker = Asker("side", f"{piece.name}.{side.name}", side.place)
     return bench.work_out(asker, lambda: _whole_side(bench, piece, side))
 
@@ -272,38 +272,23 @@ def counter_clockwise(bench: Bench, piece: WrittenPiece) -> bool:
 
 
 def _trimmed(bench: Bench, piece: WrittenPiece, plan: Plan, side: Side) -> Path:
-    """The side less what the rounding of either end takes."""
+    """The side less what shaping the corner at either end takes."""
     kept = _untrimmed(bench, piece, side)
-    if rounding := plan.rounding(side.start):
+    if shaped := plan.shaped(side.start):
         before = next(other for other in plan.sides if other.end == side.start)
-        first = _rounded(bench, piece, rounding, _untrimmed(bench, piece, before).segments[-1], kept.segments[0])[2]
-        kept = Path((first, *kept.segments[1:]))
-    if rounding := plan.rounding(side.end):
+        ends = _untrimmed(bench, piece, before).segments[-1], kept.segments[0]
+        kept = Path((shape_corner(bench, piece, shaped, *ends)[2], *kept.segments[1:]))
+    if shaped := plan.shaped(side.end):
         after = next(other for other in plan.sides if other.start == side.end)
-        last = _rounded(bench, piece, rounding, kept.segments[-1], _untrimmed(bench, piece, after).segments[0])[0]
-        kept = Path((*kept.segments[:-1], last))
+        ends = kept.segments[-1], _untrimmed(bench, piece, after).segments[0]
+        kept = Path((*kept.segments[:-1], shape_corner(bench, piece, shaped, *ends)[0]))
     return kept
 
 
-def _corner_arc(bench: Bench, piece: WrittenPiece, plan: Plan, corner: str) -> Arc:
-    rounding = plan.rounding(corner)
-    assert rounding is not None
-    before = next(side for side in plan.sides if side.end == corner)
-    after = next(side for side in plan.sides if side.start == corner)
+def _corner_edge(bench: Bench, piece: WrittenPiece, plan: Plan, shaped: ShapedCorner, name: str) -> Path:
+    """The edge of that name which takes the place of a corner."""
+    before = next(side for side in plan.sides if side.end == shaped.corner)
+    after = next(side for side in plan.sides if side.start == shaped.corner)
     first, second = (_untrimmed(bench, piece, side) for side in (before, after))
-    return _rounded(bench, piece, rounding, first.segments[-1], second.segments[0])[1]
-
-
-def _rounded(
-    bench: Bench, piece: WrittenPiece, rounding: Rounding, first: Segment, second: Segment
-) -> tuple[Segment, Arc, Segment]:
-    radius = work_out_length(bench, rounding.radius, f"the radius of '{rounding.corner}'")
-    try:
-        return round_corner(first, second, radius)
-    except ValueError as reason:
-        raise unusable(
-            "rounding-does-not-fit",
-            rounding.place,
-            f"'{rounding.corner}' of '{piece.name}' cannot be rounded by {radius:.4g} mm: {reason}",
-            "make the radius smaller, or the edges longer",
-        ) from None
+    between = shape_corner(bench, piece, shaped, first.segments[-1], second.segments[0])[1]
+    return Path((between[shaped.edges.index(name)],))

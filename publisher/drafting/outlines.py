@@ -6,7 +6,7 @@ from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.elsewhere import DrawnEdge, drawn_edges
 from publisher.drafting.forms import form_edges
 from publisher.measures import ArcSaying, CurveSaying, LineSaying, Name
-from publisher.source import Native, WrittenOutline, WrittenPiece, WrittenRectangle
+from publisher.source import Native, WrittenCorner, WrittenOutline, WrittenPiece, WrittenRectangle
 from publisher.terms import Place, Written, did_you_mean
 
 SIDES = ("bottom", "right", "top", "left")
@@ -18,6 +18,7 @@ CORNER_GROUPS = {
     "right corners": RECTANGLE_CORNERS[1:3],
     "left corners": (RECTANGLE_CORNERS[3], RECTANGLE_CORNERS[0]),
 }
+DONE = {"round": "rounded", "cut": "cut across", "cut out": "cut out"}
 STRIP_SIDES = ("long edge", "right end", "other long edge", "left end")
 
 
@@ -33,12 +34,18 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True)
-class Rounding:
-    """A corner to be rounded."""
+class ShapedCorner:
+    """A corner to be rounded by a radius, cut straight across, or cut out square, by a length along both its edges."""
 
     corner: str
-    radius: Native
+    shape: str  # round, cut, cut out
+    size: Native
     place: Place
+
+    @property
+    def edges(self) -> tuple[str, ...]:
+        """The edges that take its place, in order: one with its name; of a cut-out the one that leads in, then out."""
+        return (f"{self.corner} in", f"{self.corner} out") if self.shape == "cut out" else (self.corner,)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,21 +53,21 @@ class Plan:
     """Sides in the order they were written, each beginning where the one before ends."""
 
     sides: tuple[Side, ...]
-    roundings: tuple[Rounding, ...]
+    corners: tuple[ShapedCorner, ...]
     drawn: tuple[DrawnEdge, ...] = ()  # of an outline drawn elsewhere, which has no sides of its own
 
-    def rounding(self, corner: str) -> Rounding | None:
-        """The rounding of a corner, if it has one."""
-        return next((rounding for rounding in self.roundings if rounding.corner == corner), None)
+    def shaped(self, corner: str) -> ShapedCorner | None:
+        """What becomes of a corner, if it does not stay one."""
+        return next((shaped for shaped in self.corners if shaped.corner == corner), None)
 
     @property
     def drafted_names(self) -> tuple[str, ...]:
-        """All edges as written, in order; a rounded corner is an edge of its own and bears the corner's name."""
+        """All edges as written, in order; what takes the place of a corner stands between its edges."""
         names: list[str] = [edge.name for edge in self.drawn]
         for side in self.sides:
             names.append(side.name)
-            if self.rounding(side.end):
-                names.append(side.end)
+            if shaped := self.shaped(side.end):
+                names += shaped.edges
         return tuple(names)
 
 
@@ -89,12 +96,12 @@ def _given_edges(bench: Bench, piece: WrittenPiece) -> tuple[DrawnEdge, ...]:
     return form_edges(bench, piece, piece.form)
 
 
-def _four_sides(names: tuple[str, ...], places: tuple[Place, ...], roundings: tuple[Rounding, ...]) -> Plan:
+def _four_sides(names: tuple[str, ...], places: tuple[Place, ...], corners: tuple[ShapedCorner, ...]) -> Plan:
     sides = tuple(
         Side(name, RECTANGLE_CORNERS[at], RECTANGLE_CORNERS[(at + 1) % 4], None, places[at])
         for at, name in enumerate(names)
     )
-    return Plan(sides, roundings)
+    return Plan(sides, corners)
 
 
 def _rectangle_plan(piece: WrittenPiece, rectangle: WrittenRectangle) -> Plan:
@@ -106,19 +113,34 @@ def _rectangle_plan(piece: WrittenPiece, rectangle: WrittenRectangle) -> Plan:
             )
     names = tuple(str(renamed.get(side, f"{side} edge")) for side in SIDES)
     places = tuple(renamed[side].place if side in renamed else rectangle.says.inch.place for side in SIDES)
-    roundings = [rounding for key, radius in rectangle.round for rounding in _roundings(key, radius)]
-    _refuse_doubles(piece, names)
-    return _four_sides(names, places, tuple(roundings))
+    corners = tuple(corner for written in rectangle.corners for corner in _rectangle_corners(written))
+    _refuse_shaped_twice(corners)
+    _refuse_doubles(piece, (*names, *(edge for corner in corners for edge in corner.edges)))
+    return _four_sides(names, places, corners)
 
 
-def _roundings(key: Written, radius: Native) -> list[Rounding]:
-    corners = CORNER_GROUPS.get(str(key), (str(key),))
+def _rectangle_corners(written: WrittenCorner) -> list[ShapedCorner]:
+    which = written.which
+    corners = CORNER_GROUPS.get(str(which), (str(which),))
     if corners[0] not in RECTANGLE_CORNERS:
         known = (*CORNER_GROUPS, *RECTANGLE_CORNERS)
         raise unusable(
-            "no-such-corner", key.place, f"a rectangle has no corners called '{key}'", did_you_mean(key, known)
+            "no-such-corner", which.place, f"a rectangle has no corners called '{which}'", did_you_mean(which, known)
         )
-    return [Rounding(corner, radius, key.place) for corner in corners]
+    return [ShapedCorner(corner, written.shape, written.size, which.place) for corner in corners]
+
+
+def _refuse_shaped_twice(corners: tuple[ShapedCorner, ...]) -> None:
+    for at, corner in enumerate(corners):
+        earlier = next((other for other in corners[:at] if other.corner == corner.corner), None)
+        if earlier is not None:
+            raise unusable(
+                "corner-shaped-twice",
+                corner.place,
+                f"'{corner.corner}' is to be {DONE[earlier.shape]} (line {earlier.place.line}) "
+                f"and to be {DONE[corner.shape]}",
+                "say one of the two",
+            )
 
 
 def _drawn_plan(bench: Bench, piece: WrittenPiece, outline: WrittenOutline) -> Plan:
@@ -139,12 +161,15 @@ def _drawn_plan(bench: Bench, piece: WrittenPiece, outline: WrittenOutline) -> P
                 f"'{side.name}' ends at '{side.end}', but '{following.name}' begins at '{following.start}'",
                 "let each edge begin where the one before ends, and the last one end where the first begins",
             )
-    for key, _ in outline.round:
-        if str(key) not in points:
-            raise unusable("no-such-point", key.place, f"no point called '{key}' to round", did_you_mean(key, points))
-    roundings = tuple(Rounding(str(key), radius, key.place) for key, radius in outline.round)
-    _refuse_doubles(piece, tuple(side.name for side in sides) + tuple(rounding.corner for rounding in roundings))
-    return Plan(sides, roundings)
+    for written in outline.corners:
+        which = written.which
+        if str(which) not in points:
+            says = f"no point called '{which}' to {written.shape}"
+            raise unusable("no-such-point", which.place, says, did_you_mean(which, points))
+    corners = tuple(ShapedCorner(str(one.which), one.shape, one.size, one.which.place) for one in outline.corners)
+    _refuse_shaped_twice(corners)
+    _refuse_doubles(piece, (*(side.name for side in sides), *(edge for corner in corners for edge in corner.edges)))
+    return Plan(sides, corners)
 
 
 def _side(bench: Bench, name: Written, says: Written, points: list[str]) -> Side:

@@ -10,7 +10,7 @@ from publisher.geometry.arcs import (
     as_cubics,
 )
 from publisher.geometry.boxes import Crowd, place_box
-from publisher.geometry.corners import cut_corner, round_corner
+from publisher.geometry.corners import cut_corner, cut_out_corner, round_corner
 from publisher.geometry.curve_offsets import TooTight
 from publisher.geometry.curves import circle, ellipse, ellipse_arc, smooth_curve, smooth_ring
 from publisher.geometry.folding import FoldedBack, OnFold
@@ -59,6 +59,7 @@ __all__ = [
     "circle",
     "crossing",
     "cut_corner",
+    "cut_out_corner",
     "ellipse",
     "ellipse_arc",
     "fills_box",

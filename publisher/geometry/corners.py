@@ -55,6 +55,21 @@ def cut_corner(first: First, second: Second, distance: float) -> tuple[First, Li
     return cast(First, kept), Line(kept.end, rest.start), cast(Second, rest)
 
 
+def cut_out_corner(first: Segment, second: Segment, distance: float) -> tuple[Line, tuple[Line, Line], Line]:
+    """Two straight lines that meet at a corner, each shorter by `distance`, and the two lines between them, each
+    parallel to one of them, which take a square out of a right corner and a rhombus out of any other.
+
+    Raises ValueError where an edge is bent, or not longer than that.
+    """
+    if not isinstance(first, Line) or not isinstance(second, Line):
+        raise ValueError("a square is cut out between straight edges, and one of these is curved")
+    if abs(first.direction_at(0.0).cross(second.direction_at(0.0))) < 1e-9:
+        raise ValueError("the edges run on straight, there is no corner")
+    kept, across, rest = cut_corner(first, second, distance)
+    inner = across.start + (across.end - first.end)
+    return kept, (Line(across.start, inner), Line(inner, across.end)), rest
+
+
 def _touching(first: Line | Arc, second: Line | Arc, inner: float) -> tuple[Point, Point, Point]:
     """The centre, and where the arc touches both."""
     carriers = [cast(Line | Arc, sideways(one, inner)[0]) for one in (first, second)]

@@ -93,7 +93,7 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
     if piece.form is not None:
         for written in _natives(*piece.form.sizes):
             yield written, parse_pair if piece.form.kind == "ellipse" else parse_formula
-    formulas = [native for _, native in (shape.round if shape else ())]
+    formulas = [corner.size for corner in (shape.corners if shape else ())]
     formulas += [native for _, native in piece.edge_allowances]
     optional = [piece.allowance]
     if piece.strip is not None:

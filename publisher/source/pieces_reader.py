@@ -6,6 +6,7 @@ from publisher.source.names import check_names, native
 from publisher.source.values import (
     Native,
     WrittenCopy,
+    WrittenCorner,
     WrittenDrawing,
     WrittenForm,
     WrittenHalf,
@@ -164,7 +165,7 @@ def _rectangle(key: Written, node: Mapping, found: list[Finding]) -> WrittenRect
         return None
     found.extend(check_names(said.edges.values(), keys=False))
     return WrittenRectangle(
-        native(said.rectangle, found), tuple(said.edges.items()), _natives(said.round, found), _half(said, found)
+        native(said.rectangle, found), tuple(said.edges.items()), _corners(said, found), _half(said, found)
     )
 
 
@@ -173,8 +174,15 @@ def _outline(key: Written, node: Mapping, found: list[Finding]) -> WrittenOutlin
     if said is None:
         return None
     found.extend(check_names([*said.points, *said.edges]))
-    edges, rounded = tuple(said.edges.items()), _natives(said.round, found)
-    return WrittenOutline(_natives(said.points, found), edges, rounded, _half(said, found))
+    edges, corners = tuple(said.edges.items()), _corners(said, found)
+    return WrittenOutline(_natives(said.points, found), edges, corners, _half(said, found))
+
+
+def _corners(said: shapes.Rectangle | shapes.Outline, found: list[Finding]) -> tuple[WrittenCorner, ...]:
+    shaped = (("round", said.round), ("cut", said.cut), ("cut out", said.cut_out))
+    return tuple(
+        WrittenCorner(shape, which, native(size, found)) for shape, sizes in shaped for which, size in sizes.items()
+    )
 
 
 def _half(said: shapes.Rectangle | shapes.Outline, found: list[Finding]) -> WrittenHalf | None:

@@ -59,6 +59,8 @@ class Rectangle(Shape):
     rectangle: Text
     edges: Names = Field(default_factory=dict)
     round: Names = Field(default_factory=dict)
+    cut: Names = Field(default_factory=dict)
+    cut_out: Names = Field(default_factory=dict)
     mirrored_along: Text | None = None
     on_the_fold_along: Text | None = None
 
@@ -69,6 +71,8 @@ class Outline(Shape):
     points: Names
     edges: Names
     round: Names = Field(default_factory=dict)
+    cut: Names = Field(default_factory=dict)
+    cut_out: Names = Field(default_factory=dict)
     mirrored_along: Text | None = None
     on_the_fold_along: Text | None = None
 

@@ -75,12 +75,21 @@ class WrittenHalf:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenCorner:
+    """What becomes of a corner: `round` by a radius, `cut` straight across, or `cut out` square."""
+
+    shape: str  # round, cut, cut out
+    which: Written  # a corner, or a group of corners of a rectangle
+    size: Native
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenRectangle:
-    """`rectangle: A by B`, its sides renamed, its corners rounded."""
+    """`rectangle: A by B`, its sides renamed, its corners shaped."""
 
     says: Native
     edges: tuple[tuple[Written, Written], ...]  # side (left, right, top, bottom) → name
-    round: tuple[tuple[Written, Native], ...]  # which corners → radius
+    corners: tuple[WrittenCorner, ...]
     half: WrittenHalf | None = None
 
 
@@ -90,7 +99,7 @@ class WrittenOutline:
 
     points: tuple[tuple[Written, Native], ...]  # name → "x, y"
     edges: tuple[tuple[Written, Written], ...]  # name → "line from A to B", "arc from A to B with radius R"
-    round: tuple[tuple[Written, Native], ...]  # point → radius
+    corners: tuple[WrittenCorner, ...]
     half: WrittenHalf | None = None
 
 

@@ -9,7 +9,18 @@ from hypothesis import strategies as st
 from shapely import LineString, distance, points
 from shapely import Point as Spot
 
-from publisher.geometry import Arc, Cubic, Line, Path, Point, Segment, cut_corner, intersections, round_corner
+from publisher.geometry import (
+    Arc,
+    Cubic,
+    Line,
+    Path,
+    Point,
+    Segment,
+    cut_corner,
+    cut_out_corner,
+    intersections,
+    round_corner,
+)
 from tests.geometry.curves import apart, arc, arcs, cubics, followed, lines, shifted, wild_cubics
 
 curves = st.one_of(lines(), arcs(), cubics(), wild_cubics())
@@ -166,6 +177,18 @@ def test_a_cut_longer_than_an_edge_is_refused() -> None:
         cut_corner(first, second, 12)
     with pytest.raises(ValueError, match="cuts nothing"):
         cut_corner(first, second, 0)
+
+
+def test_a_square_is_cut_out_of_a_right_corner_and_a_rhombus_out_of_another() -> None:
+    base, side, slant = (Line(Point(30, 0), Point(*end)) for end in ((0, 0), (30, 12), (60, 40)))
+    first = Line(base.end, base.start)
+    assert cut_out_corner(first, side, 5)[1] == (Line(Point(25, 0), Point(25, 5)), Line(Point(25, 5), Point(30, 5)))
+    # 30 right and 40 up: 10 mm along it is 6 and 8.
+    assert cut_out_corner(first, slant, 10)[1] == (Line(Point(20, 0), Point(26, 8)), Line(Point(26, 8), Point(36, 8)))
+    with pytest.raises(ValueError, match="curved"):
+        cut_out_corner(first, arc(Point(0, 0), 30, 0, 1.0), 4)
+    with pytest.raises(ValueError, match="no corner"):
+        cut_out_corner(first, Line(Point(30, 0), Point(50, 0)), 4)
 
 
 def test_rounding_keeps_the_kinds_of_both_edges() -> None:

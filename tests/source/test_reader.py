@@ -181,8 +181,8 @@ def test_pieces_of_every_shape() -> None:
     assert (flap.outline, flap.strip) == (None, None)
     assert _pair(flap.rectangle.says) == ("14 cm by 10 cm", "15 cm by 11 cm")
     assert flap.rectangle.edges == (("left", "hinge"),)
-    assert [(corner, _pair(radius)) for corner, radius in flap.rectangle.round] == [
-        ("bottom corners", ("3 cm", "3 cm"))
+    assert [(corner.shape, corner.which, _pair(corner.size)) for corner in flap.rectangle.corners] == [
+        ("round", "bottom corners", ("3 cm", "3 cm"))
     ]
     assert flap.joint_edges == (("around", ("hinge", "bottom left corner")),)
     assert _pair(flap.allowance) == ("1 cm", "1 cm")
@@ -203,11 +203,13 @@ def test_pieces_of_every_shape() -> None:
         ("rise", "line from right to top"),
         ("fall", "line from top to left"),
     )
-    assert [(point, _pair(radius)) for point, radius in gusset.outline.round] == [("top", ("1 cm", "1 cm"))]
+    assert [(corner.shape, corner.which, _pair(corner.size)) for corner in gusset.outline.corners] == [
+        ("round", "top", ("1 cm", "1 cm"))
+    ]
     assert (_pair(gusset.allowance), gusset.edge_allowances) == (("5 mm", "5 mm"), ())
 
     assert patch.rectangle is not None
-    assert (patch.rectangle.edges, patch.rectangle.round) == ((), ())
+    assert (patch.rectangle.edges, patch.rectangle.corners) == ((), ())
     assert (patch.allowance, patch.edge_allowances, patch.grain, patch.marks) == (None, (), None, ())
 
     assert loop.strip is not None
