@@ -103,8 +103,9 @@ def _copy(bench: Bench, piece: WrittenPiece, written: WrittenCopy) -> Copy:
         material=said.material.text,
         count=said.count,
         to_finished_line=said.to_finished_line,
-        mirrored=not said.alike and said.count > 1,
+        mirrored=_as_pair(said),
         rough=_rough(bench, said, written),
+        turned_over=_turned_over(bench, piece, said),
         place=written.name.place,
     )
 
@@ -123,11 +124,35 @@ def _rough(bench: Bench, said: CopySaying, written: WrittenCopy) -> float:
     return margin
 
 
+BEHIND = ("lining", "interfacing")  # what lies wrong sides together with the outside
+
+
+def _turned_over(bench: Bench, piece: WrittenPiece, said: CopySaying) -> bool:
+    """True for a lining or a fusible behind the outside of its piece, unless the maker says otherwise.
+
+    Each seen on its right side, or the side without glue, it is the mirror image: common practice, no source. Of pairs
+    there is one of either kind.
+    """
+    if said.turned_over is not None:
+        return said.turned_over
+    kinds = {str(material.key): str(material.kind) for material in bench.source.materials}
+    others = [bench.saying(copy.says) for copy in piece.copies]
+    outside = any(
+        isinstance(other, CopySaying) and kinds.get(other.material.text) == "fabric" and not _as_pair(other)
+        for other in others
+    )
+    return outside and not _as_pair(said) and kinds[said.material.text] in BEHIND
+
+
+def _as_pair(said: CopySaying) -> bool:
+    return not said.alike and said.count > 1
+
+
 def _paired(piece: Piece) -> Piece:
-    """The piece with `mirrored` true only where turning it over makes a difference."""
-    if not any(copy.mirrored for copy in piece.copies) or not flipped_alike(piece.cut_line):
+    """The piece with copies mirrored or turned over only where that makes a difference."""
+    if not any(copy.mirrored or copy.turned_over for copy in piece.copies) or not flipped_alike(piece.cut_line):
         return piece
-    return replace(piece, copies=tuple(replace(copy, mirrored=False) for copy in piece.copies))
+    return replace(piece, copies=tuple(replace(copy, mirrored=False, turned_over=False) for copy in piece.copies))
 
 
 def _strip(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> Strip:

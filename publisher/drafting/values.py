@@ -68,6 +68,7 @@ class Copy:
     mirrored: bool  # an asymmetric piece cut as a pair: half the count turned over
     place: Place = field(compare=False)
     rough: float = 0.0  # mm that it is cut larger all round, to be trimmed to the template later
+    turned_over: bool = False  # of an asymmetric piece: the mirror image of its template
 
 
 @dataclass(frozen=True, slots=True)

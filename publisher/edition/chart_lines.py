@@ -3,7 +3,7 @@
 from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
-from publisher.drafting import Draft
+from publisher.drafting import Copy, Draft, Piece, PieceKind
 from publisher.edition.words import Speaker
 from publisher.figures import chart_scale, chart_shape, figure_svg
 from publisher.tables import ChartRow, Tables
@@ -35,6 +35,21 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     scale = chart_scale([piece.as_cut for piece in drafts[0].pieces if piece.copies])
     nests = {together[0].piece.name for together in nested(templates_of(drafts)) if len(together) > 1}
     return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
+
+
+def chart_intro(drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
+    """Sentences above the chart: what its sizes mean, and how the cloth lies for which copies."""
+    drawn = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
+    lying = {_lying(piece, copy) for piece in drawn for copy in piece.copies}
+    laid = [lay for lay in ("fold", "pair", "single") if lay in lying] if lying - {"single"} else []
+    return (speak.say("chart.intro"), *(speak.say(f"chart.{lay}-intro") for lay in laid))
+
+
+def _lying(piece: Piece, copy: Copy) -> str:
+    """How the cloth lies for a copy: on the fold, as a pair, or in a single layer."""
+    if piece.half is not None:
+        return "fold"
+    return "pair" if copy.mirrored and copy.count % 2 == 0 else "single"
 
 
 def _same_copies(tables: Sequence[Tables]) -> list[tuple[ChartRow, ...]]:

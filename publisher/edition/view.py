@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.cautions import cautions_of
-from publisher.edition.chart_lines import ChartLine, chart_lines
+from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
 from publisher.edition.size_guide import SizeGuideView, size_guide_of
@@ -82,7 +82,7 @@ class View:
     cautions: tuple[str, ...]
     chart: tuple[ChartLine, ...]
     sized: bool  # the chart tells how large some copies are in each size
-    pairs: bool
+    chart_intro: tuple[str, ...]  # what holds for all rows, sentence by sentence
     legend: tuple[LegendLine, ...]
     vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
@@ -124,7 +124,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         cautions=cautions_of(proof, units, speak),
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
-        pairs=any(row.cut.key == "chart.cut-pair" for table in tables for row in table.chart),
+        chart_intro=chart_intro(drafts, speak),
         legend=legend,
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,

@@ -38,6 +38,9 @@ def block_words(piece: Piece, size: str | None, page: TemplatePage, sizes: Seque
     if sizes:
         lines.append(Words(Phrase.of("label.sizes", sizes=_listed(sizes)), BODY))
     lines += [Words(_cut_phrase(piece, copy, nested=bool(sizes)), BODY) for copy in piece.copies]
+    turned = [_short_name(piece, copy) for copy in piece.copies if copy.turned_over]
+    if turned:
+        lines.append(Words(Phrase.of("label.turned-over", copies=_listed(turned)), BODY))
     lines += [Words(phrase, BODY) for phrase in _allowance_phrases(piece)]
     if piece.fold_edge is not None:
         lines.append(Words(Phrase.of("label.on-the-fold", edge=piece.fold_edge), BODY))
@@ -64,9 +67,12 @@ def _cut_phrase(piece: Piece, copy: Copy, nested: bool) -> Phrase:
         if copy.mirrored and copy.count % 2 == 0
         else "label.cut"
     )
-    short = copy.name.removeprefix(f"{piece.name} ")
     count = copy.count // 2 if key == "label.cut-pair" else copy.count
-    return Phrase.of(key, copy=short, count=str(count), material=copy.material)
+    return Phrase.of(key, copy=_short_name(piece, copy), count=str(count), material=copy.material)
+
+
+def _short_name(piece: Piece, copy: Copy) -> str:
+    return copy.name.removeprefix(f"{piece.name} ")
 
 
 def _allowance_phrases(piece: Piece) -> Iterator[Phrase]:

@@ -124,7 +124,7 @@ def parse_copy(written: Written) -> CopySaying:
     """`canvas, cut 2, to the finished line, alike`, `canvas, rough by 2 cm`."""
     material, *options = written.split_at(",")
     name = parse_name(material)
-    count, to_finished_line, alike, rough = 1, False, False, None
+    count, to_finished_line, alike, rough, turned_over = 1, False, False, None, None
     for option in options:
         cut = re.fullmatch(r"cut +(\d{1,3})", option)
         if cut and int(cut[1]) > 0:
@@ -133,12 +133,14 @@ def parse_copy(written: Written) -> CopySaying:
             to_finished_line = True
         elif option == "alike":
             alike = True
+        elif option in ("turned over", "not turned over"):
+            turned_over = option == "turned over"
         elif option.startswith("rough by "):
             rough = parse_formula(trimmed(option, 8, option[8:]))
         else:
-            known = ("cut 2", "to the finished line", "alike", "rough by 2 cm")
+            known = ("cut 2", "to the finished line", "alike", "turned over", "not turned over", "rough by 2 cm")
             raise unreadable(option, 0, len(option), "this says nothing about a copy", did_you_mean(option, known))
-    return CopySaying(name, count, to_finished_line, alike, rough)
+    return CopySaying(name, count, to_finished_line, alike, rough, turned_over)
 
 
 def trimmed(written: Written, start: int, text: str) -> Written:

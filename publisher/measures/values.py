@@ -161,6 +161,7 @@ class CopySaying:
     to_finished_line: bool
     alike: bool
     rough: Formula | None = None
+    turned_over: bool | None = None  # None: as the piece and the material have it
 
 
 @dataclass(frozen=True, slots=True)

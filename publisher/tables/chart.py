@@ -77,6 +77,8 @@ def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]
     notes: list[Phrase] = []
     if piece.half is not None:
         notes.append(Phrase.of("chart.on-the-fold"))
+    if copy.turned_over and piece.kind is PieceKind.DRAWN:
+        notes.append(Phrase.of("chart.turned-over"))
     if copy.to_finished_line:
         inner = "to-finished-line" if piece.kind is PieceKind.DRAWN else "without-allowance"
         notes.append(Phrase.of(f"chart.{inner}"))
