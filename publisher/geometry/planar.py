@@ -33,6 +33,28 @@ def length_near(path: Path, other: Path, gap: float) -> float:
     return float(first.intersection(second.buffer(gap)).length)
 
 
+def length_beside(lines: Sequence[Line], upright: Sequence[float], level: Sequence[float], gap: float) -> float:
+    """How much of some lines runs along endless upright and level ones, nearer than `gap` to one.
+
+    What only crosses one is not counted: of each stretch the way across is taken off its way along.
+    """
+    drawn = shapely.MultiLineString([[(end.x, end.y) for end in (line.start, line.end)] for line in lines])
+    left, bottom, right, top = drawn.bounds
+    bands = [(box(at - gap, bottom - gap, at + gap, top + gap), True) for at in upright]
+    bands += [(box(left - gap, at - gap, right + gap, at + gap), False) for at in level]
+    found = 0.0
+    for band, stands in bands:
+        for stretch in shapely.get_parts(shapely.line_merge(drawn.intersection(band))):
+            across, along = _extent(stretch) if stands else _extent(stretch)[::-1]
+            found += max(along - across, 0.0)
+    return found
+
+
+def _extent(stretch: BaseGeometry) -> tuple[float, float]:
+    left, bottom, right, top = stretch.bounds
+    return float(right - left), float(top - bottom)
+
+
 def crossing(path: Path, tolerance: float = 0.005) -> Point | None:
     """Where a closed path crosses or touches itself, or None."""
     area = polygon(path, tolerance)

@@ -50,7 +50,7 @@ def join_tiles(
     pieces: Sequence[Piece], movement: Movement, tiles: Sequence[Tile], rows: int, frame: Frame
 ) -> dict[frozenset[Tile], Join]:
     """A join for each edge that two tiles share, lettered row by row: A to Z, then AA."""
-    lines = [line for piece in pieces for line in _lines_of(piece, movement, finished=len(pieces) == 1)]
+    lines = drawn_lines(pieces, movement)
     joins: dict[frozenset[Tile], Join] = {}
     for row, column in tiles:
         right, low = (column + 1) * frame.width, (rows - row - 1) * frame.height
@@ -98,9 +98,12 @@ def _clear_spot(edge: Line, wanted: float, lines: Sequence[Line]) -> Point:
     return edge.point_at(wanted)
 
 
+def drawn_lines(pieces: Sequence[Piece], movement: Movement) -> list[Line]:
+    """Every line of a sheet, curves flattened: near enough to keep a ring off them. A nest shows no finished lines."""
+    return [line for piece in pieces for line in _lines_of(piece, movement, finished=len(pieces) == 1)]
+
+
 def _lines_of(piece: Piece, movement: Movement, finished: bool) -> list[Line]:
-    """Every line of a piece on its sheet, curves flattened: near enough to keep a ring off them. A nest shows no
-    finished lines."""
     paths = [piece.cut_line, *(edge.path for edge in piece.edges if finished and edge.allowance > 0)]
     flat = [pair for path in paths for pair in itertools.pairwise(path.flattened(0.1))]
     flat += [pair for mark in piece.marks for pair in _mark_lines(mark)]

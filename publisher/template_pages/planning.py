@@ -55,7 +55,7 @@ def plan_pages(drafts: Sequence[Draft], edition: Edition) -> tuple[TemplatePages
     for at, one in enumerate(printed):
         if at in small:
             continue
-        sheet = best_sheet(one.outlines, frame)
+        sheet = best_sheet(one.pieces, frame)
         if sheet.pages > MOST_TILES:
             found.append(_too_large(one, sheet, edition))
             continue

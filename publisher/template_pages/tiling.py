@@ -7,8 +7,8 @@ from functools import reduce
 from itertools import product
 
 from publisher.drafting import Piece
-from publisher.geometry import Box, Movement, Path, Point, fills_box, union_area
-from publisher.template_pages.joining import Join, join_tiles
+from publisher.geometry import Box, Movement, Point, fills_box, length_beside, union_area
+from publisher.template_pages.joining import Join, drawn_lines, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
 CLEAR = 2.0  # mm a line keeps from the sheet's outer edge
@@ -16,6 +16,9 @@ MOST_TILES = 60
 # A tile is printed when something lies on it, judged this finely: a page with nothing on it would be waste, a page
 # left out would lose the tip of a curve.
 FINE = 0.01
+# A line that runs along a joint so near is lost in tape and trimming; so much of it there counts as one.
+NEAR_JOINT = 2.0
+COUNTED = 10.0
 # Where in the white to spare a piece may lie, from one side to the other; the middle comes first.
 SHIFTS = (0.5, 0.25, 0.75, 0.0, 1.0)
 
@@ -24,13 +27,14 @@ SHIFTS = (0.5, 0.25, 0.75, 0.0, 1.0)
 class Sheet:
     """One way of laying a piece over frames; `tiles` are the (row, column) pairs, from 0, that hold something.
 
-    Far too many are counted only, and not listed.
+    Far too many are counted only, and not listed. `along_joints` is how much line runs beside joints of the tiles, mm.
     """
 
     movement: Movement
     rows: int
     columns: int
     tiles: tuple[tuple[int, int], ...]
+    along_joints: float
 
     @property
     def pages(self) -> int:
@@ -38,33 +42,44 @@ class Sheet:
         return len(self.tiles) or self.rows * self.columns
 
 
-def best_sheet(outlines: Sequence[Path], frame: Frame) -> Sheet:
-    """The sheet of fewest pages over both ways round and a few shifts; of equals the squarest, then the most central.
+def best_sheet(pieces: Sequence[Piece], frame: Frame) -> Sheet:
+    """The sheet of fewest pages over both ways round and a few shifts.
 
-    Outlines of several sizes lie on one another, and share it.
+    Of equals that on which the least line runs beside a joint, then the squarest, then the most central. Several sizes
+    of a piece lie on one another, and share it.
     """
     return min(
-        (sheet for turns in (0, 1) for sheet in _sheets(outlines, frame, turns)),
-        key=lambda sheet: (sheet.pages, abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns),
+        (sheet for turns in (0, 1) for sheet in _sheets(pieces, frame, turns)),
+        key=lambda sheet: (
+            sheet.pages,
+            round(sheet.along_joints / COUNTED),
+            abs(sheet.rows - sheet.columns),
+            sheet.movement.quarter_turns,
+        ),
     )
 
 
-def _sheets(outlines: Sequence[Path], frame: Frame, turns: int) -> Iterator[Sheet]:
-    turned = [outline.moved(Movement(turns, Point(0.0, 0.0))) for outline in outlines]
+def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet]:
+    turn = Movement(turns, Point(0.0, 0.0))
+    turned = [piece.cut_line.moved(turn) for piece in pieces]
     box = reduce(Box.joined, (outline.box for outline in turned))
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
     if rows * columns > 4 * MOST_TILES:
-        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, ())
+        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, (), 0.0)
         return
     everywhere = tuple(product(range(rows), range(columns)))
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
     area = union_area(turned, tolerance=FINE)
+    lines = drawn_lines(pieces, turn)
     for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):
         x = CLEAR + (spare_x - 2 * CLEAR) * part_x - box.left
         y = CLEAR + (spare_y - 2 * CLEAR) * part_y - box.bottom
         held = (tile for tile in everywhere if fills_box(area, _tile(*tile, rows, frame, x, y), margin=FINE))
-        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held))
+        upright = [column * frame.width - x for column in range(1, columns)]
+        level = [row * frame.height - y for row in range(1, rows)]
+        beside = length_beside(lines, upright, level, NEAR_JOINT)
+        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held), beside)
 
 
 def _tile(row: int, column: int, rows: int, frame: Frame, x: float, y: float) -> Box:

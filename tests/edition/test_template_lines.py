@@ -188,7 +188,10 @@ def test_a_tiled_piece_of_new_size_is_true_tile_by_tile(edition: Edition, number
         sheet_spots = [(x + shift_x, y + shift_y) for x, y in cut.flattened()]
         first = first or sheet_spots
         assert all(math.dist(one, other) < 0.002 for one, other in zip(first, sheet_spots, strict=True))
-    assert on_paper == pytest.approx(shape.length, abs=2 * TRUE)
+    # Numbers are written to 0.001 mm: an arc that only just reaches over a frame is shorter there by up to the chord of
+    # that height, on either side of the piece.
+    grazing = 2 * math.sqrt(2 * shape.radius * 0.001)
+    assert on_paper == pytest.approx(shape.length, abs=2 * TRUE + grazing)
 
 
 def test_what_lies_beyond_the_frame_is_not_shown() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon
 from shapely.affinity import translate
 
-from publisher.drafting import Piece
+from publisher.drafting import LineMark, Piece
 from publisher.geometry import Line, Path, Point
 from publisher.template_pages import (
     EDITIONS,
@@ -23,7 +23,7 @@ from publisher.template_pages import (
 )
 from publisher.template_pages.joining import INWARDS, Join
 from publisher.terms import Severity, UnitSystem
-from tests.hand_pieces import hand_draft, hand_piece, polyline, rectangle, rounded
+from tests.hand_pieces import HERE, hand_draft, hand_piece, polyline, rectangle, rounded
 
 A4 = Edition(UnitSystem.METRIC, Paper.A4)
 OPPOSITE = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
@@ -95,6 +95,18 @@ def test_a_shift_that_saves_a_page_is_found() -> None:
     # In the middle of two columns of 190 mm the leg of 185 mm would stand on both; pushed to the left, on one.
     foot = hand_piece(polyline((0, 0), (270, 0), (270, 10), (185, 10), (185, 500), (0, 500)))
     assert [(page.row, page.column) for page in tiles(foot)] == [(1, 1), (2, 1), (2, 2)]
+
+
+def test_no_line_runs_beside_a_joint_where_a_shift_can_help() -> None:
+    # In the middle of 2 × 2 frames a fold line down the middle would lie on the joint at 190 mm.
+    fold = LineMark("fold", "fold line", Point(180.0, 0.0), Point(180.0, 500.0), "wrong side", (), HERE)
+    plain, folded = (tiles(hand_piece(rectangle(360, 500), marks=marks)) for marks in ((), (fold,)))
+    (middle, _), (aside, _) = (
+        on_sheet(pages[0], pages[0].placed[0].on_paper(Point(180, 0))) for pages in (plain, folded)
+    )
+    assert middle == pytest.approx(190)
+    assert abs(aside - 190) > 2
+    assert len(plain) == len(folded)
 
 
 @pytest.mark.parametrize(("leg", "printed"), [(187.5, 3), (188.5, 4)])
