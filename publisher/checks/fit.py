@@ -49,9 +49,9 @@ def allowances_of_partners_differ(proof: Proof) -> Iterator[Finding]:
 
     Why: the raw edges no longer lie level, and whoever sews by the guide on the machine sews one side wrong.
 
-    Fix: give both edges the same allowance."""
+    Fix: give both edges the same allowance, or say that it is meant: `allowances: differ`."""
     for draft in proof.drafts:
-        for seam in draft.seams:
+        for seam in (seam for seam in draft.seams if not seam.allowances_differ):
             allowances = {
                 allowance for side in (seam.first, seam.second) for edge in side for allowance in edge.allowances
             }
@@ -62,7 +62,7 @@ def allowances_of_partners_differ(proof: Proof) -> Iterator[Finding]:
                     Severity.WARNING,
                     seam.place,
                     f"the edges of '{seam.name}' have allowances of {listed}",
-                    "give them the same allowance",
+                    "give them the same allowance, or say below the seam 'allowances: differ' if it is meant",
                     (draft.variant,),
                 )
 

@@ -121,7 +121,7 @@ def pleats_take(bench: Bench, piece: WrittenPiece) -> tuple[float, float]:
         said = bench.saying(pleat.says)
         assert isinstance(said, PleatSaying)
         depth = as_length(bench, work_out_formula(bench, said.depth), Native(pleat.says, pleat.says), "the depth")
-        if said.spot.edge.text.removeprefix(f"{piece.name}.") in (bottom, top):
+        if said.spot.edge.text.removeprefix(f"{piece.as_written.name}.") in (bottom, top):
             across += TAKES[said.kind] * depth
         else:
             up += TAKES[said.kind] * depth

@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import TypeVar
 
 from publisher.drafting.bench import AlreadyFound, Bench, unusable
+from publisher.drafting.cut_apart import cut_apart
 from publisher.drafting.goods import draft_material, draft_notion
 from publisher.drafting.pieces import draft_piece
 from publisher.drafting.placing import laying_of
@@ -34,8 +35,9 @@ def draft_variants(source: Source, measures: Measures) -> tuple[tuple[Draft, ...
     """The draft of each variant, inch first, and what was found; each finding knows the variant it was found in."""
     drafts: list[Draft] = []
     found: list[Finding] = []
+    apart = cut_apart(source, measures)
     for variant in variants_of(source):
-        draft, findings = draft_variant(source, measures, variant)
+        draft, findings = draft_variant(apart, measures, variant)
         drafts.append(draft)
         found.extend(replace(finding, variants=(variant,)) for finding in findings)
     return tuple(drafts), tuple(found)

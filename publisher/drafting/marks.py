@@ -196,7 +196,7 @@ def _derived_mark(
 
 
 def _bearers(piece: WrittenPiece, said: MarkSaying) -> tuple[str, ...]:
-    known = [str(copy.name) for copy in piece.copies]
+    known = [str(copy.name) for copy in piece.as_written.copies]
     for name in said.copies:
         if name.text not in known:
             raise unusable(
@@ -205,7 +205,18 @@ def _bearers(piece: WrittenPiece, said: MarkSaying) -> tuple[str, ...]:
                 f"'{piece.name}' has no copy called '{name.text}'",
                 did_you_mean(name.text, known),
             )
-    return tuple(name.text for name in said.copies)
+    here = {str(copy.name) for copy in piece.copies}
+    return tuple(name.text for name in said.copies if name.text in here)
+
+
+def bears(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> bool:
+    """True where a copy that is cut from this piece bears the mark; a name that no copy has is told elsewhere."""
+    if piece.cut_from is None:
+        return True
+    said = bench.measures.saying(written.says)
+    named = {name.text for name in said.copies} if isinstance(said, MarkSaying) else set()
+    elsewhere = {str(copy.name) for copy in piece.cut_from.copies} - {str(copy.name) for copy in piece.copies}
+    return not named or not named <= elsewhere
 
 
 def _notch(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]) -> Notch:

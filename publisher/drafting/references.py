@@ -132,8 +132,9 @@ def _dotted(bench: Bench, name: Name, head: str, tail: str) -> Exception:
 
 
 def copy_name(piece: WrittenPiece, short: str) -> str:
-    """The whole name of a copy: `body front`; an only copy bears its piece's name."""
-    return str(piece.name) if short == "only" else f"{piece.name} {short}"
+    """The whole name of a copy: `body front`; an only copy bears its piece's name, as it was written."""
+    name = piece.as_written.name
+    return str(name) if short == "only" else f"{name} {short}"
 
 
 def copy_names(bench: Bench) -> list[str]:
@@ -191,7 +192,7 @@ def placed_by(
         )
     head, tail = head_and_tail(mark)
     source = the_copys_piece(bench, mark)
-    if str(written.place_copy) != head or the_copys_piece(bench, written.on) is not piece:
+    if str(written.place_copy) != head or the_copys_piece(bench, written.on).as_written is not piece.as_written:
         raise unusable(
             "wrong-placement",
             placement.place,

@@ -26,6 +26,7 @@ class Seam:
     second: tuple[SeamEdge, ...]
     ease: float
     leave_open: float  # mm left unsewn, 0 when none
+    allowances_differ: bool  # on purpose: raw edges need not lie level
     place: Place = field(compare=False)
 
     @property

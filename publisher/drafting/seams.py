@@ -25,6 +25,7 @@ def draft_seam(bench: Bench, written: WrittenSeam) -> Seam:
         second=second,
         ease=work_out_length(bench, written.ease, "the ease") if written.ease else 0.0,
         leave_open=work_out_length(bench, written.leave_open, "what is left open") if written.leave_open else 0.0,
+        allowances_differ=written.allowances_differ,
         place=written.name.place,
     )
 

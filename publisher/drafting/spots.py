@@ -49,7 +49,7 @@ def edge_spot(bench: Bench, piece: WrittenPiece, spot: EdgeSpot, written: Writte
 
 def own_edge(piece: WrittenPiece, name: Name) -> str:
     """`base` or, said in full, `lining.base`."""
-    return name.text.removeprefix(f"{piece.name}.")
+    return name.text.removeprefix(f"{piece.name}.").removeprefix(f"{piece.as_written.name}.")
 
 
 def _begins_at(paths: list[Path], spot: EdgeSpot, written: WrittenMark) -> bool:

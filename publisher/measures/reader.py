@@ -56,6 +56,7 @@ def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
     formulas += [guide.body, guide.finished, *([guide.ease] if guide.ease is not None else [])] if guide else []
     formulas += [native for notion in source.notions for _, native in notion.sizes]
     optional = [source.allowance, *(notion.count for notion in source.notions)]
+    optional += [material.allowance for material in source.materials]
     optional += [native for seam in source.seams for native in (seam.ease, seam.leave_open)]
     for written in _natives(*formulas, *optional):
         yield written, parse_formula
@@ -95,7 +96,9 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
             yield written, parse_pair if piece.form.kind == "ellipse" else parse_formula
     formulas = [corner.size for corner in (shape.corners if shape else ())]
     formulas += [native for _, native in piece.edge_allowances]
-    optional = [piece.allowance]
+    own = [copy.allowances for copy in piece.copies if copy.allowances is not None]
+    formulas += [native for one in own for _, native in one.edges]
+    optional = [piece.allowance, *(one.whole for one in own)]
     if piece.strip is not None:
         optional += [piece.strip.finished_width, piece.strip.length, piece.strip.ends, piece.strip.thickness]
     for written in _natives(*formulas, *optional):

@@ -1,6 +1,7 @@
 """Pieces as written: exactly one shape each, with allowances, copies and marks."""
 
 from publisher.source import shapes
+from publisher.source.allowances_reader import read_allowances
 from publisher.source.fitting import fit
 from publisher.source.names import check_names, native
 from publisher.source.values import (
@@ -46,7 +47,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     shape = _shape(node, piece, found)
     if shape is None:
         return None
-    allowance, edge_allowances = _allowances(node, found)
+    allowances = read_allowances(node, tuple(piece.copies), found)
     found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.joint_edges]))
     if not piece.copies:
         found.append(
@@ -63,10 +64,10 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         drawing=shape if isinstance(shape, WrittenDrawing) else None,
         form=shape if isinstance(shape, WrittenForm) else None,
         joint_edges=tuple((joint, tuple(edges)) for joint, edges in piece.joint_edges.items()),
-        allowance=allowance,
-        edge_allowances=edge_allowances,
+        allowance=allowances.whole,
+        edge_allowances=allowances.edges,
         grain=piece.grain,
-        copies=tuple(WrittenCopy(copy, says) for copy, says in piece.copies.items()),
+        copies=tuple(WrittenCopy(copy, says, allowances.of(copy)) for copy, says in piece.copies.items()),
         marks=tuple(WrittenMark(mark, says) for mark, says in piece.marks.items()),
         note=piece.note,
         hems=tuple(piece.hems.items()),
@@ -207,40 +208,3 @@ def _strip(key: Written, node: Mapping, found: list[Finding]) -> WrittenStrip | 
         thickness=native(said.thickness, found) if said.thickness is not None else None,
         place=key.place,
     )
-
-
-def _allowances(node: Mapping, found: list[Finding]) -> tuple[Native | None, Pairs]:
-    """`allowance: 1 cm`, or an allowance for each edge and `all` for the rest."""
-    given, said = next(((key, value) for key, value in node.items if key == "allowance"), (None, None))
-    if given is None or said is None:
-        return None, ()
-    if isinstance(said, Written):
-        return native(said, found), ()
-    whole: Native | None = None
-    edges: list[tuple[Written, Native]] = []
-    for key, value in said.items if isinstance(said, Mapping) else ():
-        if not isinstance(value, Written):
-            found.append(
-                Finding(
-                    "wrong-kind",
-                    Severity.ERROR,
-                    key.place,
-                    f"the allowance of '{key}' is not one value",
-                    "write it behind the colon",
-                )
-            )
-        elif key == "all":
-            whole = native(value, found)
-        else:
-            edges.append((key, native(value, found)))
-    if not isinstance(said, Mapping):
-        found.append(
-            Finding(
-                "wrong-kind",
-                Severity.ERROR,
-                given.place,
-                "an allowance is one value, or one for each edge",
-                "write 'allowance: 1 cm'",
-            )
-        )
-    return whole, tuple(edges)

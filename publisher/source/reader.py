@@ -212,7 +212,8 @@ def _material(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writ
     if said is None:
         return None
     sold = tuple(native(way, found) for way in said.sold)
-    return WrittenMaterial(key, said.kind, said.name, sold, said.shrinkage, said.note)
+    allowance = native(said.allowance, found) if said.allowance is not None else None
+    return WrittenMaterial(key, said.kind, said.name, sold, said.shrinkage, said.note, allowance)
 
 
 def _notion(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenNotion | None:
@@ -255,7 +256,10 @@ def _seam(name: Written, node: yaml_nodes.Node, found: list[Finding]) -> Written
     if said is None:
         return None
     ease, leave_open = (native(one, found) if one is not None else None for one in (said.ease, said.leave_open))
-    return WrittenSeam(name, (said.join[0], said.join[1]), ease, leave_open)
+    if said.allowances is not None and said.allowances != "differ":
+        says = f"of the allowances of a seam it can be said that they differ, not '{said.allowances}'"
+        found.append(_error("wrong-kind", said.allowances.place, says, "write 'allowances: differ', or take it out"))
+    return WrittenSeam(name, (said.join[0], said.join[1]), ease, leave_open, said.allowances is not None)
 
 
 def _placement(name: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenPlacement | None:

@@ -49,6 +49,7 @@ class Material(Shape):
     kind: Text
     name: Text
     sold: list[Text]
+    allowance: Text | None = None
     shrinkage: Text | None = None
     note: Text | None = None
 
@@ -162,6 +163,7 @@ class Seam(Shape):
     join: list[Text] = Field(min_length=2, max_length=2)
     ease: Text | None = None
     leave_open: Text | None = None
+    allowances: Text | None = None
 
 
 class Placement(Shape):

@@ -36,6 +36,7 @@ class WrittenMaterial:
     sold: tuple[Native, ...]
     shrinkage: Written | None
     note: Written | None
+    allowance: Native | None = None  # of what is cut from it, where its piece gives none
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,11 +52,20 @@ class WrittenNotion:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenAllowances:
+    """Allowances of one copy: of all its edges, None where not said, and of single ones."""
+
+    whole: Native | None
+    edges: tuple[tuple[Written, Native], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WrittenCopy:
-    """`outside: canvas, cut 2, to the finished line`."""
+    """`outside: canvas, cut 2, to the finished line`, and what is said of its own allowances."""
 
     name: Written
     says: Written
+    allowances: WrittenAllowances | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +150,10 @@ class WrittenStrip:
 
 @dataclass(frozen=True, slots=True)
 class WrittenPiece:
-    """One piece. Exactly one of rectangle, outline and strip is given; `drawn` says whether it gets a template."""
+    """One piece. Exactly one of rectangle, outline and strip is given; `drawn` says whether it gets a template.
+
+    `cut_from` is the piece as written where this is a part of its copies, with allowances of their own.
+    """
 
     name: Written
     drawn: bool
@@ -158,6 +171,12 @@ class WrittenPiece:
     drawing: WrittenDrawing | None = None
     form: WrittenForm | None = None
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
+    cut_from: "WrittenPiece | None" = None
+
+    @property
+    def as_written(self) -> "WrittenPiece":
+        """The piece that the maker wrote."""
+        return self.cut_from or self
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,6 +187,7 @@ class WrittenSeam:
     join: tuple[Written, Written]
     ease: Native | None
     leave_open: Native | None
+    allowances_differ: bool = False  # on purpose
 
 
 @dataclass(frozen=True, slots=True)
