@@ -4,11 +4,12 @@ from dataclasses import replace
 
 from publisher.drafting.allowances import drafted_name, edge_allowance, edge_layers
 from publisher.drafting.bench import Asker, Bench, unusable
+from publisher.drafting.corner_cuts import corner_cuts
 from publisher.drafting.edges import edge_names, edge_path
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.pleats import folds_of, open_edges
 from publisher.drafting.values import Edge
-from publisher.geometry import Box, FoldedBack, OnFold, Path, TooTight, crossing, offset_outline, signed_area
+from publisher.geometry import Box, Path, TooTight, crossing, offset_outline, signed_area
 from publisher.source import WrittenPiece
 from publisher.terms import did_you_mean
 
@@ -16,7 +17,7 @@ from publisher.terms import did_you_mean
 def cut_box(bench: Bench, piece: WrittenPiece) -> Box:
     """The box of the piece as it is cut, mm: allowances on, pleats open. Raises Unusable."""
     asker = Asker("cut", str(piece.name), piece.name.place)
-    return bench.work_out(asker, lambda: cut_line_of(piece, _as_cut(bench, piece)).box)
+    return bench.work_out(asker, lambda: cut_line_of(bench, piece, _as_cut(bench, piece)).box)
 
 
 def _as_cut(bench: Bench, piece: WrittenPiece) -> tuple[Edge, ...]:
@@ -64,12 +65,11 @@ def _check_names(piece: WrittenPiece, names: tuple[str, ...]) -> None:
             )
 
 
-def cut_line_of(piece: WrittenPiece, edges: tuple[Edge, ...], fold_edge: str | None = None) -> Path:
+def cut_line_of(bench: Bench, piece: WrittenPiece, edges: tuple[Edge, ...], fold_edge: str | None = None) -> Path:
     """The closed line to cut along, mm. Raises Unusable where an allowance does not fit round the outline."""
     try:
-        cut_line, _ = offset_outline(
-            [(edge.path, edge.allowance) for edge in edges], folded=_folded_corners(edges, fold_edge)
-        )
+        corners = corner_cuts(bench, piece, edges, fold_edge)
+        cut_line, _ = offset_outline([(edge.path, edge.allowance) for edge in edges], corners=corners)
     except TooTight as tight:
         raise unusable(
             "curve-too-tight",
@@ -87,14 +87,3 @@ def cut_line_of(piece: WrittenPiece, edges: tuple[Edge, ...], fold_edge: str | N
             "make the allowance narrower, or the piece wider at that spot",
         )
     return cut_line
-
-
-def _folded_corners(edges: tuple[Edge, ...], fold_edge: str | None) -> dict[int, FoldedBack | OnFold]:
-    """The ends of the fold and of hems, each by the edge that begins there; two hems that meet are mitred."""
-    corners: dict[int, FoldedBack | OnFold] = {}
-    for at, (before, after) in enumerate(zip((edges[-1], *edges[:-1]), edges, strict=True)):
-        if fold_edge in (before.name, after.name):
-            corners[at] = OnFold(before.name == fold_edge)
-        elif bool(before.layers) != bool(after.layers):
-            corners[at] = FoldedBack(bool(before.layers), before.layers or after.layers)
-    return corners

@@ -43,6 +43,11 @@ class ShapedCorner:
     place: Place
 
     @property
+    def done(self) -> str:
+        """What is done with it, in a sentence."""
+        return DONE[self.shape]
+
+    @property
     def edges(self) -> tuple[str, ...]:
         """The edges that take its place, in order: one with its name; of a cut-out the one that leads in, then out."""
         return (f"{self.corner} in", f"{self.corner} out") if self.shape == "cut out" else (self.corner,)
@@ -137,8 +142,7 @@ def _refuse_shaped_twice(corners: tuple[ShapedCorner, ...]) -> None:
             raise unusable(
                 "corner-shaped-twice",
                 corner.place,
-                f"'{corner.corner}' is to be {DONE[earlier.shape]} (line {earlier.place.line}) "
-                f"and to be {DONE[corner.shape]}",
+                f"'{corner.corner}' is to be {earlier.done} (line {earlier.place.line}) and to be {corner.done}",
                 "say one of the two",
             )
 

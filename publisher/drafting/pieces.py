@@ -23,7 +23,7 @@ from publisher.terms import Finding, Unusable, did_you_mean
 def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, tuple[Finding, ...]]:
     """The piece, and findings about marks and copies that had to be left out. Raises Unusable for the piece itself."""
     edges = draft_edges(bench, piece)
-    cut_line = cut_line_of(piece, edges)
+    cut_line = cut_line_of(bench, piece, edges)
     found: list[Finding] = []
     borne = [mark for mark in piece.marks if bears(bench, piece, mark)]
     marks = _collect([lambda mark=mark: draft_mark(bench, piece, mark) for mark in borne], found)

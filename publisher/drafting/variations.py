@@ -23,7 +23,7 @@ def opened_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | N
         return None
     folds = folds_of(bench, written)
     edges = open_edges(written, piece.edges, folds)
-    cut_line = cut_line_of(written, edges)
+    cut_line = cut_line_of(bench, written, edges)
     box = cut_line.box
     return replace(
         piece,
@@ -50,7 +50,7 @@ def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | Non
         )
     axis, _ = whole(bench, written)
     edges = _half_edges(bench, written, piece, str(half.along))
-    cut_line = cut_line_of(written, edges, str(half.along))
+    cut_line = cut_line_of(bench, written, edges, str(half.along))
     box = cut_line.box
     return replace(
         piece,

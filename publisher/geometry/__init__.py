@@ -10,13 +10,14 @@ from publisher.geometry.arcs import (
     as_cubics,
 )
 from publisher.geometry.boxes import Crowd, place_box
+from publisher.geometry.corner_cuts import Bevelled, Squared
 from publisher.geometry.corners import cut_corner, cut_out_corner, round_corner
 from publisher.geometry.curve_offsets import TooTight
 from publisher.geometry.curves import circle, ellipse, ellipse_arc, smooth_curve, smooth_ring
 from publisher.geometry.folding import FoldedBack, OnFold
 from publisher.geometry.mapping import mapped, mirrored, mirrored_point
 from publisher.geometry.meeting import intersections
-from publisher.geometry.offsets import offset_outline
+from publisher.geometry.offsets import CornerCut, offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
 from publisher.geometry.planar import (
     boxes_overlap,
@@ -38,7 +39,9 @@ from publisher.geometry.shared_lines import shared_stretches
 
 __all__ = [
     "Arc",
+    "Bevelled",
     "Box",
+    "CornerCut",
     "Crowd",
     "Cubic",
     "FoldedBack",
@@ -48,6 +51,7 @@ __all__ = [
     "Path",
     "Point",
     "Segment",
+    "Squared",
     "TooTight",
     "arc_about",
     "arc_about_to",

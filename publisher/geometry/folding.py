@@ -35,7 +35,7 @@ def on_fold(first: Run, second: Run, fold: OnFold) -> Joint | None:
         if fold.first
         else (first_direction(second.first), last_direction(first.last))
     )
-    reach = _to_the_fold(second if fold.first else first, corner, along, outwards, fold.first)
+    reach = to_the_line(second if fold.first else first, corner, along, outwards, fold.first)
     if reach is None:
         return None
     on_the_fold = Reach(reach.point, None)
@@ -56,7 +56,7 @@ def folded_back(first: Run, second: Run, fold: FoldedBack) -> Joint | None:
     normal = along.right()
     if abs(outwards.dot(along)) < NEAR or outwards.dot(normal) < LEAST_TURN:
         return None
-    at_fold = _to_the_fold(side, corner, along, outwards, fold.first)
+    at_fold = to_the_line(side, corner, along, outwards, fold.first)
     if at_fold is None:
         return None
     turns, spot, way = [], at_fold.point, outwards
@@ -70,8 +70,12 @@ def folded_back(first: Run, second: Run, fold: FoldedBack) -> Joint | None:
     return Joint(outer, between[::-1], at_fold) if fold.first else Joint(at_fold, between, outer)
 
 
-def _to_the_fold(side: Run, corner: Point, along: Point, outwards: Point, begins: bool) -> Reach | None:
-    """Where the neighbour's cut line meets the fold: straight on, or shortened to it."""
+def to_the_line(side: Run, corner: Point, along: Point, outwards: Point, begins: bool) -> Reach | None:
+    """Where a run meets the line of its neighbour at their corner: straight on, or shortened to it.
+
+    `along` is the line's direction, `outwards` that of the run's edge away from the piece; it `begins` at the corner or
+    ends there. None where it does not reach.
+    """
     end = side.start if begins else side.end
     meets = lines_meet(end, outwards, corner, along)
     if meets is not None and (meets - end).dot(outwards) >= -NEAR:

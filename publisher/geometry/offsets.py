@@ -3,6 +3,7 @@
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
 
+from publisher.geometry.corner_cuts import Bevelled, Squared, bevelled, squared
 from publisher.geometry.curvature import first_direction, last_direction
 from publisher.geometry.folding import FoldedBack, OnFold, folded_back, on_fold
 from publisher.geometry.meeting import carriers_meet, intersections, lines_meet
@@ -13,22 +14,24 @@ from publisher.geometry.segments import Cubic, Line, Segment
 
 NEAR = 1e-7
 
+CornerCut = FoldedBack | OnFold | Squared | Bevelled  # of a corner that is not mitred
+
 
 def offset_outline(
     edges: Sequence[tuple[Path, float]],
     mitre_limit: float = 4.0,
-    folded: Mapping[int, FoldedBack | OnFold] | None = None,
+    corners: Mapping[int, CornerCut] | None = None,
 ) -> tuple[Path, tuple[Path, ...]]:
     """The closed parallel outside a counter-clockwise outline, and each edge's own stretch of it.
 
     Lines and arcs move exactly, a cubic becomes a few within 0.01 mm of its parallel. Corners are mitred by the end
     tangents, up to `mitre_limit` times the wider distance, and cut square there; concave corners are trimmed where the
     parallels meet; where a distance changes along a smooth run, the line steps out square. Distances are 0 or more.
-    `folded` tells which corners are folded back instead, or lie on the fold of the cloth, by the edge that begins there.
+    `corners` tells which are cut otherwise, or lie on the fold of the cloth, by the edge that begins there.
     An edge of which nothing is left has no segments. Raises TooTight, and ValueError for a coordinate that is no number.
     """
     at_stretch = [at for at, (path, _) in enumerate(edges) for _ in path.segments]
-    pieces = _pieces(runs_of(edges), mitre_limit, at_stretch, folded or {})
+    pieces = _pieces(runs_of(edges), mitre_limit, at_stretch, corners or {})
     parts: list[Path] = []
     begins = 0
     for path, _ in edges:
@@ -39,7 +42,7 @@ def offset_outline(
 
 
 def _pieces(
-    runs: tuple[Run, ...], mitre_limit: float, at_stretch: Sequence[int], folded: Mapping[int, FoldedBack | OnFold]
+    runs: tuple[Run, ...], mitre_limit: float, at_stretch: Sequence[int], corners: Mapping[int, CornerCut]
 ) -> list[Piece]:
     """All pieces in the order of the outline's own stretches; `at_stretch` has each stretch's edge."""
     if len(runs) == 1 and smooth(runs[0].last, runs[0].first):
@@ -48,13 +51,13 @@ def _pieces(
     for first, second in zip(runs, (*runs[1:], runs[0]), strict=True):
         edge = at_stretch[second.pieces[0].stretch]
         begins = edge != at_stretch[first.pieces[-1].stretch]
-        joints.append(_join(first, second, mitre_limit, folded.get(edge) if begins else None))
+        joints.append(_join(first, second, mitre_limit, corners.get(edge) if begins else None))
     pieces: list[Piece] = []
     for at, run in enumerate(runs):
         before, after = joints[at - 1], joints[at]
         pieces += drawn(run, before.start, after.end)
-        corners = (after.end.point, *after.between, after.start.point)
-        pieces += [Piece(pieces[-1].stretch, Line(one, other)) for one, other in itertools.pairwise(corners)]
+        spots = (after.end.point, *after.between, after.start.point)
+        pieces += [Piece(pieces[-1].stretch, Line(one, other)) for one, other in itertools.pairwise(spots)]
     # The first run may begin within the outline's first edge, so that the last one ends there.
     return sorted((one for one in pieces if not _speck(one.segment)), key=lambda one: one.stretch)
 
@@ -65,16 +68,29 @@ def _speck(segment: Segment) -> bool:
     return segment.length <= NEAR
 
 
-def _join(first: Run, second: Run, mitre_limit: float, fold: FoldedBack | OnFold | None) -> Joint:
+def _join(first: Run, second: Run, mitre_limit: float, cut: CornerCut | None) -> Joint:
     leaving, entering = last_direction(first.last), first_direction(second.first)
     if smooth(first.last, second.first):
         return _as_they_are(first, second)
-    as_folded = on_fold(first, second, fold) if isinstance(fold, OnFold) else None
-    if as_folded is None and leaving.cross(entering) < 0:
+    if isinstance(cut, OnFold):
+        joint = on_fold(first, second, cut)
+        if joint is not None:
+            return joint
+    if leaving.cross(entering) < 0:
         return _concave(first, second)
-    if isinstance(fold, FoldedBack):
-        as_folded = folded_back(first, second, fold)
-    return as_folded or _convex(first, second, leaving, entering, mitre_limit)
+    return _as_asked(first, second, cut) or _convex(first, second, leaving, entering, mitre_limit)
+
+
+def _as_asked(first: Run, second: Run, cut: CornerCut | None) -> Joint | None:
+    """The joint of a convex corner that is cut otherwise than with a mitre."""
+    match cut:
+        case FoldedBack():
+            return folded_back(first, second, cut)
+        case Squared():
+            return squared(first, second, cut)
+        case Bevelled():
+            return bevelled(first, second)
+    return None
 
 
 def _as_they_are(first: Run, second: Run) -> Joint:

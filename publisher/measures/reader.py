@@ -8,6 +8,7 @@ from publisher.measures.formulas import parse_formula
 from publisher.measures.mark_sayings import parse_hem, parse_mark, parse_pleat
 from publisher.measures.sayings import (
     parse_copy,
+    parse_corner,
     parse_edge,
     parse_matching,
     parse_name,
@@ -107,6 +108,8 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
         yield copy.says, parse_copy
     for mark in piece.marks:
         yield mark.says, parse_mark
+    for _, corner in piece.corners:
+        yield corner, parse_corner
     for _, hem in piece.hems:
         yield hem, parse_hem
     for pleat in piece.pleats:

@@ -10,6 +10,7 @@ from publisher.measures.grammar import Parsed, parse, unreadable
 from publisher.measures.values import (
     ArcSaying,
     CopySaying,
+    CornerSaying,
     CurveSaying,
     LineSaying,
     Matching,
@@ -141,6 +142,16 @@ def parse_copy(written: Written) -> CopySaying:
             known = ("cut 2", "to the finished line", "alike", "turned over", "not turned over", "rough by 2 cm")
             raise unreadable(option, 0, len(option), "this says nothing about a copy", did_you_mean(option, known))
     return CopySaying(name, count, to_finished_line, alike, rough, turned_over)
+
+
+def parse_corner(written: Written) -> CornerSaying:
+    """`bevelled`, or `squared to side seam`."""
+    if written == "bevelled":
+        return CornerSaying(None)
+    if written.startswith("squared to "):
+        return CornerSaying(parse_name(trimmed(written, 10, written[10:])))
+    mend = did_you_mean(written, ("bevelled",)) or "write 'bevelled', or 'squared to' and the edge whose line runs on"
+    raise unreadable(written, 0, len(written), "this says nothing about a corner", mend)
 
 
 def trimmed(written: Written, start: int, text: str) -> Written:

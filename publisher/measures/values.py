@@ -142,6 +142,13 @@ class HemSaying:
 
 
 @dataclass(frozen=True, slots=True)
+class CornerSaying:
+    """`bevelled`, `squared to side seam`: how the cut line goes round a corner; not mitred, as it else is."""
+
+    squared_to: Name | None  # None: bevelled
+
+
+@dataclass(frozen=True, slots=True)
 class PleatSaying:
     """`box pleat of 1 cm at 10 cm from the left end of bottom edge`: kind, depth and where it lies, closed."""
 
@@ -223,6 +230,7 @@ Saying = (
     | CurveSaying
     | MarkSaying
     | CopySaying
+    | CornerSaying
     | HemSaying
     | PleatSaying
     | ActionSaying

@@ -71,6 +71,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         marks=tuple(WrittenMark(mark, says) for mark, says in piece.marks.items()),
         note=piece.note,
         hems=tuple(piece.hems.items()),
+        corners=tuple(piece.corners.items()),
         pleats=tuple(WrittenMark(pleat, says) for pleat, says in piece.pleats.items()),
     )
 

@@ -150,6 +150,7 @@ class Piece(Shape):
     joint_edges: dict[Text, list[Text]] = Field(default_factory=dict)
     allowance: Any = None
     grain: Text | None = None
+    corners: Names = Field(default_factory=dict)
     hems: Names = Field(default_factory=dict)
     pleats: Names = Field(default_factory=dict)
     copies: Names

@@ -172,6 +172,7 @@ class WrittenPiece:
     form: WrittenForm | None = None
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
     cut_from: "WrittenPiece | None" = None
+    corners: tuple[tuple[Written, Written], ...] = ()  # corner, or two edges → "bevelled", "squared to side"
 
     @property
     def as_written(self) -> "WrittenPiece":
