@@ -5,6 +5,7 @@ from dataclasses import replace
 from publisher.drafting.allowances import drafted_name, edge_allowance, edge_layers
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.corner_cuts import corner_cuts
+from publisher.drafting.drawn_cut_lines import drawn_cut_line
 from publisher.drafting.edges import edge_names, edge_path
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.pleats import folds_of, open_edges
@@ -67,6 +68,9 @@ def _check_names(piece: WrittenPiece, names: tuple[str, ...]) -> None:
 
 def cut_line_of(bench: Bench, piece: WrittenPiece, edges: tuple[Edge, ...], fold_edge: str | None = None) -> Path:
     """The closed line to cut along, mm. Raises Unusable where an allowance does not fit round the outline."""
+    drawn = drawn_cut_line(bench, piece, outline_plan(bench, piece).drawn)
+    if drawn is not None and not piece.pleats:
+        return drawn
     try:
         corners = corner_cuts(bench, piece, edges, fold_edge)
         cut_line, _ = offset_outline([(edge.path, edge.allowance) for edge in edges], corners=corners)

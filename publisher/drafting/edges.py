@@ -3,6 +3,7 @@
 import math
 
 from publisher.drafting.bench import Asker, Bench, unusable
+from publisher.drafting.drawn_cut_lines import finished_path
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, ShapedCorner, Side, outline_plan
 from publisher.drafting.points import told_point
@@ -183,7 +184,8 @@ def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:
     plan = outline_plan(bench, piece)
     drawn = next((edge for edge in plan.drawn if edge.name == name), None)
     if drawn is not None:
-        return drawn.path
+        inside = piece.drawing is not None and piece.drawing.as_cut_line
+        return finished_path(bench, piece, plan.drawn, name) if inside else drawn.path
     side = next((side for side in plan.sides if side.name == name), None)
     if side is not None:
         asker = Asker("edge", f"{piece.name}.{name}", side.place)

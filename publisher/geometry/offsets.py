@@ -21,6 +21,7 @@ def offset_outline(
     edges: Sequence[tuple[Path, float]],
     mitre_limit: float = 4.0,
     corners: Mapping[int, CornerCut] | None = None,
+    inwards: bool = False,
 ) -> tuple[Path, tuple[Path, ...]]:
     """The closed parallel outside a counter-clockwise outline, and each edge's own stretch of it.
 
@@ -28,10 +29,12 @@ def offset_outline(
     tangents, up to `mitre_limit` times the wider distance, and cut square there; concave corners are trimmed where the
     parallels meet; where a distance changes along a smooth run, the line steps out square. Distances are 0 or more.
     `corners` tells which are cut otherwise, or lie on the fold of the cloth, by the edge that begins there.
+    Of a clockwise outline, read `inwards`, it is the line inside, whose own parallel outside is the outline again: then a
+    trimmed corner is where the parallels meet, straight on if need be.
     An edge of which nothing is left has no segments. Raises TooTight, and ValueError for a coordinate that is no number.
     """
     at_stretch = [at for at, (path, _) in enumerate(edges) for _ in path.segments]
-    pieces = _pieces(runs_of(edges), mitre_limit, at_stretch, corners or {})
+    pieces = _pieces(runs_of(edges), mitre_limit, at_stretch, corners or {}, inwards)
     parts: list[Path] = []
     begins = 0
     for path, _ in edges:
@@ -42,7 +45,11 @@ def offset_outline(
 
 
 def _pieces(
-    runs: tuple[Run, ...], mitre_limit: float, at_stretch: Sequence[int], corners: Mapping[int, CornerCut]
+    runs: tuple[Run, ...],
+    mitre_limit: float,
+    at_stretch: Sequence[int],
+    corners: Mapping[int, CornerCut],
+    inwards: bool,
 ) -> list[Piece]:
     """All pieces in the order of the outline's own stretches; `at_stretch` has each stretch's edge."""
     if len(runs) == 1 and smooth(runs[0].last, runs[0].first):
@@ -51,7 +58,7 @@ def _pieces(
     for first, second in zip(runs, (*runs[1:], runs[0]), strict=True):
         edge = at_stretch[second.pieces[0].stretch]
         begins = edge != at_stretch[first.pieces[-1].stretch]
-        joints.append(_join(first, second, mitre_limit, corners.get(edge) if begins else None))
+        joints.append(_join(first, second, mitre_limit, corners.get(edge) if begins else None, inwards))
     pieces: list[Piece] = []
     for at, run in enumerate(runs):
         before, after = joints[at - 1], joints[at]
@@ -68,7 +75,7 @@ def _speck(segment: Segment) -> bool:
     return segment.length <= NEAR
 
 
-def _join(first: Run, second: Run, mitre_limit: float, cut: CornerCut | None) -> Joint:
+def _join(first: Run, second: Run, mitre_limit: float, cut: CornerCut | None, inwards: bool) -> Joint:
     leaving, entering = last_direction(first.last), first_direction(second.first)
     if smooth(first.last, second.first):
         return _as_they_are(first, second)
@@ -77,7 +84,8 @@ def _join(first: Run, second: Run, mitre_limit: float, cut: CornerCut | None) ->
         if joint is not None:
             return joint
     if leaving.cross(entering) < 0:
-        return _concave(first, second)
+        met = _met_straight_on(first, second, mitre_limit) if inwards else None
+        return met or _concave(first, second)
     return _as_asked(first, second, cut) or _convex(first, second, leaving, entering, mitre_limit)
 
 
@@ -95,6 +103,23 @@ def _as_asked(first: Run, second: Run, cut: CornerCut | None) -> Joint | None:
 
 def _as_they_are(first: Run, second: Run) -> Joint:
     return Joint(Reach(first.end, len(first.pieces) - 1), (), Reach(second.start, 0))
+
+
+def _met_straight_on(first: Run, second: Run, mitre_limit: float) -> Joint | None:
+    """Where the parallels of a corner that is seen from inside meet once one of them runs straight on: at a flat corner
+    between different distances the farther one ends before it meets the other. None where both meet as they are."""
+    limit, last = mitre_limit * max(first.by, second.by), len(first.pieces) - 1
+    ahead = Line(first.end, first.end + last_direction(first.last) * limit)
+    spots = intersections(ahead, second.pieces[0].segment)
+    if spots:
+        spot = min(spots, key=lambda found: (found - first.end).length)
+        return Joint(Reach(spot, None), (), Reach(spot, 0))
+    behind = Line(second.start - first_direction(second.first) * limit, second.start)
+    spots = intersections(behind, first.pieces[last].segment)
+    if spots:
+        spot = min(spots, key=lambda found: (found - second.start).length)
+        return Joint(Reach(spot, last), (), Reach(spot, None))
+    return None
 
 
 def _concave(first: Run, second: Run) -> Joint:

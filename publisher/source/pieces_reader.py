@@ -20,6 +20,7 @@ from publisher.source.values import (
 from publisher.source.yaml_nodes import Mapping, Node, is_nothing
 from publisher.terms import Finding, Severity, Written, did_you_mean, nearest_name
 
+DRAWN_AS = ("finished line", "cut line")
 SHAPES = ("outline", "rectangle", "strip")
 Pairs = tuple[tuple[Written, Native], ...]
 
@@ -154,7 +155,11 @@ def _drawing(key: Written, node: Mapping, found: list[Finding]) -> WrittenDrawin
     if said is None:
         return None
     found.extend(check_names(said.edges.values()))
-    return WrittenDrawing(said.svg, said.element, tuple(said.edges.items()))
+    if said.drawn_as is not None and said.drawn_as not in DRAWN_AS:
+        says = f"an outline is drawn as its {DRAWN_AS[0]} or its {DRAWN_AS[1]}, not as '{said.drawn_as}'"
+        mend = did_you_mean(said.drawn_as, DRAWN_AS) or f"write one of: {', '.join(DRAWN_AS)}"
+        found.append(Finding("wrong-kind", Severity.ERROR, said.drawn_as.place, says, mend))
+    return WrittenDrawing(said.svg, said.element, tuple(said.edges.items()), said.drawn_as == "cut line")
 
 
 def _natives(pairs: dict[Written, Written], found: list[Finding]) -> Pairs:

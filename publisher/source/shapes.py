@@ -127,6 +127,7 @@ class DrawnElsewhere(Shape):
 
     svg: Text
     element: Text
+    drawn_as: Text | None = None
     edges: Names = Field(default_factory=dict)
 
 

@@ -133,6 +133,7 @@ class WrittenDrawing:
     file: Written
     element: Written
     edges: tuple[tuple[Written, Written], ...]  # the drawing's name → ours
+    as_cut_line: bool = False  # what is drawn is cut along; the finished line lies inside
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,12 @@
 
 import math
 
+import numpy
 import pytest
+import shapely
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from shapely import LineString
 
 from publisher.drafting import Draft, draft_variants
 from publisher.geometry import Arc
@@ -100,3 +105,117 @@ def test_a_pattern_with_a_drawing_is_proved_and_printed_like_any_other() -> None
     assert {finding.name for finding in findings} == {"copy-never-used"}
     (row,) = proof.tables[1].chart
     assert row.template
+
+
+CUT = LID.replace("      element: lid", "      element: lid\n      drawn as: cut line")
+
+
+def test_of_a_cut_line_the_finished_line_lies_inside() -> None:
+    bound = CUT.replace("allowance: 1 cm", "allowance:\n      all: 1 cm\n      back edge: 0")
+    drafted, findings = draft(bound[: bound.index("    marks:")])
+    assert findings == ()
+    piece = drafted.piece("lid")
+    # Drawn 200 × 100 mm: so it is cut; 10 mm less at both ends and at the front.
+    assert (piece.cut_width, piece.cut_height) == pytest.approx((200, 100))
+    assert sorted(round(edge.length, 6) for edge in piece.edges) == [90, 90, 180, 180]
+
+
+def test_inside_a_cut_line_arcs_stay_arcs_and_hollow_corners_are_extended() -> None:
+    shape = SVG.replace("M 50 150 H 250 V 50 H 50 Z", "M 50 150 H 250 V 70 A 20 20 0 0 0 230 50 H 150 V 90 H 50 Z")
+    drafted, findings = draft(
+        CUT.replace("      edges:\n        edge 1: back edge\n", "").replace("back edge", "edge 1"), shape
+    )
+    assert findings == ()
+    piece = drafted.piece("lid")
+    (arc,) = (segment for segment in piece.finished_line.segments if isinstance(segment, Arc))
+    assert arc.radius == pytest.approx(10)
+    corners = {(round(one.start.x, 6), round(one.start.y, 6)) for one in piece.finished_line.segments}
+    # The hollow corner at 150, 90 from above is 110 from below; inside it lies 10 right of the upright, 10 below.
+    assert (160, 100) in corners
+
+
+@settings(deadline=None, max_examples=60)
+@given(
+    st.lists(st.integers(70, 120), min_size=4, max_size=7),
+    st.lists(st.booleans(), min_size=7, max_size=7),
+    st.lists(st.integers(2, 12), min_size=7, max_size=7),
+)
+def test_inside_a_drawn_cut_line_each_edge_keeps_its_own_distance(
+    radii: list[int], bent: list[bool], allowances: list[int]
+) -> None:
+    """Corners round a middle, edges straight and bent, each with its own allowance, against dense points of the drawing."""
+    turns = [2 * math.pi * at / len(radii) for at in range(len(radii))]
+    corners = [
+        numpy.array([100 + far * math.cos(turn), 100 - far * math.sin(turn)])
+        for far, turn in zip(radii, turns, strict=True)
+    ]
+    path, exact = "M {:.6f} {:.6f}".format(*corners[0]), []
+    for start, end, curves in zip(corners, (*corners[1:], corners[0]), bent, strict=False):
+        out = numpy.array([start[1] - end[1], end[0] - start[0]]) * (0.1 if curves else 0.0)
+        first, second = start + (end - start) / 3 + out, start + (end - start) * 2 / 3 + out
+        path += " C {:.6f} {:.6f} {:.6f} {:.6f} {:.6f} {:.6f}".format(*first, *second, *end)
+        at = numpy.linspace(0, 1, 2000)[:, None]
+        edge = (1 - at) ** 3 * start + 3 * (1 - at) ** 2 * at * first + 3 * (1 - at) * at**2 * second + at**3 * end
+        exact.append(LineString(edge * (1, -1) + (0, 200)))
+    names = "".join(f"      edge {at}: {by} mm\n" for at, by in enumerate(allowances[: len(radii)], start=1))
+    pattern = CUT.replace("      edges:\n        edge 1: back edge\n", "")
+    pattern = pattern[: pattern.index("    marks:")].replace("    allowance: 1 cm\n", f"    allowance:\n{names}")
+    drafted, findings = draft(pattern, SVG.replace("M 50 150 H 250 V 50 H 50 Z", f"{path} Z"))
+    assume(not findings)
+    piece = drafted.piece("lid")
+    cut = LineString([(spot.x, spot.y) for spot in piece.cut_line.flattened(0.001)])
+    assert shapely.hausdorff_distance(cut, shapely.line_merge(shapely.MultiLineString(exact))) < 0.01
+    measured = 0
+    for at, by in enumerate(allowances[: len(radii)]):
+        for spot in piece.edge(f"edge {at + 1}").path.flattened(0.01):
+            along = exact[at].project(shapely.Point(spot.x, spot.y))
+            if 0.1 < along < exact[at].length - 0.1:  # beyond its end, at a hollow corner, it runs on straight
+                assert exact[at].distance(shapely.Point(spot.x, spot.y)) == pytest.approx(by, abs=0.012)
+                measured += 1
+    assert measured
+
+
+@pytest.mark.parametrize(
+    ("drawn", "allowance", "name", "words"),
+    [
+        # A tab of 6 mm whose three sides take 10 mm each.
+        ("M 50 150 H 250 V 50 H 153 V 44 H 147 V 50 H 50 Z", "1 cm", "allowance-eats-edge", "leave nothing of it"),
+        ("M 50 150 H 250 V 56 A 6 6 0 0 0 244 50 H 50 Z", "1 cm", "curve-too-tight", "a curve of 6 mm radius"),
+        # A neck 16 mm wide between two bodies.
+        (
+            "M 50 150 H 150 V 108 H 170 V 150 H 250 V 50 H 170 V 92 H 150 V 50 H 50 Z",
+            "1 cm",
+            "allowance-crosses-itself",
+            "there is no room for both allowances",
+        ),
+    ],
+)
+def test_a_cut_line_that_leaves_no_finished_line_is_told_in_the_drawing(
+    drawn: str, allowance: str, name: str, words: str
+) -> None:
+    pattern = CUT.replace("      edges:\n        edge 1: back edge\n", "").replace(
+        "allowance: 1 cm", f"allowance: {allowance}"
+    )
+    _, findings = draft(pattern[: pattern.index("    marks:")], SVG.replace("M 50 150 H 250 V 50 H 50 Z", drawn))
+    told = [one for one in findings if one.name == name]
+    assert told, findings
+    assert str(told[0].place).startswith("images/lid.svg:2")
+    assert words in told[0].says
+
+
+def test_an_outline_is_drawn_as_one_of_two_lines() -> None:
+    _, findings = draft(CUT.replace("cut line", "cutting line"))
+    told = found(findings, "wrong-kind")
+    assert told.mend == "did you mean 'cut line'?"
+
+
+def test_allowances_that_differ_where_edges_run_on_nearly_straight_are_told() -> None:
+    pattern = CUT.replace("      edges:\n        edge 1: back edge\n", "")
+    pattern = pattern[: pattern.index("    marks:")].replace(
+        "    allowance: 1 cm\n", "    allowance:\n      all: 1 cm\n      edge 1: 2 mm\n"
+    )
+    _, findings = draft(
+        pattern, SVG.replace("M 50 150 H 250 V 50 H 50 Z", "M 50 150 L 150 150.5 L 250 150 V 50 H 50 Z")
+    )
+    told = found(tuple(one for one in findings if one.variants[0].units is UnitSystem.METRIC), "allowances-step")
+    assert "meet too straight for allowances of 2 mm and 10 mm" in told.says
