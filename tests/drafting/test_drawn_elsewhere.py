@@ -215,7 +215,7 @@ def test_allowances_that_differ_where_edges_run_on_nearly_straight_are_told() ->
         "    allowance: 1 cm\n", "    allowance:\n      all: 1 cm\n      edge 1: 2 mm\n"
     )
     _, findings = draft(
-        pattern, SVG.replace("M 50 150 H 250 V 50 H 50 Z", "M 50 150 L 150 150.5 L 250 150 V 50 H 50 Z")
+        pattern, SVG.replace("M 50 150 H 250 V 50 H 50 Z", "M 50 150 L 150 151.5 L 250 150 V 50 H 50 Z")
     )
     told = found(tuple(one for one in findings if one.variants[0].units is UnitSystem.METRIC), "allowances-step")
     assert "meet too straight for allowances of 2 mm and 10 mm" in told.says
