@@ -30,7 +30,8 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
         key=str(written.key),
         kind=str(written.kind),
         name=str(written.name),
-        sold=tuple(_width(bench, native) for native in written.sold),
+        # Two widths of one system may be one of the other: 42 in and 45 in are both sold as 110 cm.
+        sold=tuple(dict.fromkeys(_width(bench, native) for native in written.sold)),
         shrinkage=_shrinkage(bench, written),
         note=str(written.note) if written.note else None,
         place=written.key.place,

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from publisher.drafting import Draft, LineMark, Piece, PieceKind, PointMark
 from publisher.figures.pieces import LINE_STYLES, circle
 from publisher.figures.values import Figure, Stroke, Style
-from publisher.geometry import Box, Line, Path, Point, mapped
+from publisher.geometry import Box, Line, Path, Point, mapped, mirrored_point
 
 WIDTH, HEIGHT = 150.0, 48.0  # mm: the largest that leaves the cover its words
 MARGIN = 0.5
@@ -40,9 +40,25 @@ def _laid(draft: Draft, copy: str, rule: Rule, turned_over: bool) -> Iterator[Sh
         placed = draft.copy(placement.placed)
         flat = draft.piece(placed.piece).kind is not PieceKind.STRIP and kinds.get(placed.material) in SEEN
         if placement.below == copy and flat:
-            laying = placement.laying
-            over = turned_over != laying.turned_over
-            yield from _laid(draft, placement.placed, lambda point, lay=laying: rule(lay(point)), over)  # type: ignore[misc]
+            over = turned_over != placement.laying.turned_over
+            yield from _laid(draft, placement.placed, _one_behind(placement.laying, rule), over)
+            if placed.mirrored and placed.count == 2 and piece.half is not None:
+                # One of a pair on a piece cut on the fold: the other lies on the other half.
+                second = _one_behind(placement.laying, _one_behind(_over_the_fold(piece), rule))
+                yield from _laid(draft, placement.placed, second, not over)
+
+
+def _one_behind(first: Rule, then: Rule) -> Rule:
+    return lambda point: then(first(point))
+
+
+def _over_the_fold(piece: Piece) -> Rule:
+    """From one half of a piece that is cut on the fold to the other."""
+    half = piece.half
+    assert half is not None
+    assert half.fold_edge is not None
+    fold = half.edge(half.fold_edge).path
+    return lambda point: mirrored_point(point, fold.start, fold.direction_at(0.0))
 
 
 def _drawn(piece: Piece, line: Path, rule: Rule, copy: str, box: Box, scale: float) -> Iterator[Stroke]:
@@ -55,7 +71,7 @@ def _drawn(piece: Piece, line: Path, rule: Rule, copy: str, box: Box, scale: flo
             continue
         if isinstance(mark, LineMark):
             yield Stroke(Path((Line(small(rule(mark.start)), small(rule(mark.end))),)), LINE_STYLES[mark.kind])
-        elif isinstance(mark, PointMark):
+        elif isinstance(mark, PointMark) and mark.symbol != "point":  # a plain one only says where something goes
             yield Stroke(Path((circle(small(rule(mark.at)), POINT_RADIUS),)), Style.POINT, closed=True)
 
 

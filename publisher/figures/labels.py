@@ -19,6 +19,7 @@ from publisher.terms import Finding, Place, Severity
 
 DOT = 0.8  # mm, radius: wider than the line it lies on
 CLEAR = 1.2  # mm between a label and any line
+LEADER_GAP = 0.8  # mm between a label's words and its leader
 FARTHEST_SIZE = 6.0  # mm: … a mark's size
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
@@ -243,7 +244,7 @@ def _leader(one: OnPaper, wanted: _Wanted, box: Box) -> Line | None:
     way = target - start
     if way.length <= wanted.reach + CLEAR:
         return None
-    return Line(start, target - way.unit() * wanted.reach)
+    return Line(start + way.unit() * LEADER_GAP, target - way.unit() * wanted.reach)
 
 
 def _dot(leader: Line) -> Stroke:

@@ -14,14 +14,13 @@ from pdfminer.high_level import extract_text
 from shapely import LineString
 
 from publisher.edition import Request, computed_json
-from publisher.geometry import Point
-from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition, PlacedPiece, TemplatePage
+from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition
 from publisher.terms import UnitSystem
 from tests.demo import demo_proof, printed_demo
-from tests.pdfium_reading import ReadPage, ReadPath, Spot, lines_of
+from tests.pdfium_reading import Spot
+from tests.tiles import TRUE, assert_lines, assert_tiled, tiles
 
 DEMO = "turnstone-tool-roll"
-TRUE = 0.02  # mm: what we promise
 BOTH = tuple(Request)
 
 
@@ -268,86 +267,13 @@ def test_printed_numbers_are_those_on_paper(edition: Edition) -> None:
         assert words in text
 
 
-@dataclass(frozen=True)
-class Tile:
-    """A template page with the lines of the one piece on it, which are the page's first drawing."""
-
-    page: TemplatePage
-    placed: PlacedPiece
-    paths: tuple[ReadPath, ...]
-
-    def in_piece(self, spot: Spot) -> Spot:
-        """A spot of the page, in the piece's own mm."""
-        origin = self.placed.on_paper(Point(0.0, 0.0))
-        right, up = (self.placed.on_paper(Point(*one)) - origin for one in ((1.0, 0.0), (0.0, 1.0)))
-        away = Point(*spot) - origin
-        return away.dot(right), away.dot(up)
-
-    def on_sheet(self, spot: Spot) -> Spot:
-        """A spot of the page on the sheet that all tiles make, by row and column alone."""
-        frame = self.page.frame
-        return (
-            spot[0] - frame.left + (self.page.column - 1) * frame.width,
-            spot[1] - frame.top + (self.page.row - 1) * frame.height,
-        )
-
-    @property
-    def frame(self) -> shapely.Polygon:
-        frame = self.page.frame
-        return shapely.box(frame.left, frame.top, frame.left + frame.width, frame.top + frame.height)
-
-    def cut_line(self) -> ReadPath:
-        (cut,) = (path for path in self.paths if path.closed and path.width == pytest.approx(0.5, abs=1e-3))
-        return cut
-
-    def lines(self, width: float, *dashes: float) -> list[tuple[Spot, Spot]]:
-        """The straight lines of a pen, ends in the piece's mm, the lower or left one first; sorted."""
-        drawn = [
-            path.flattened()
-            for path in self.paths
-            if path.stroked and path.width == pytest.approx(width, abs=1e-3) and path.dashes == pytest.approx(dashes)
-        ]
-        return sorted(tuple(sorted(map(self.in_piece, spots))) for spots in drawn if len(spots) == 2)  # type: ignore[misc]
-
-
-@cache
-def tiles(edition: Edition, piece: str) -> tuple[Tile, ...]:
-    printed = printed_demo(edition.name, DEMO, BOTH)
-    read: tuple[ReadPage, ...] = lines_of(printed.pdf)[-printed.template_pages :]
-    pages = demo_proof(DEMO).pages_of(edition).pages
-    return tuple(
-        Tile(page, page.placed[0], tuple(path for path in sheet.paths if path.form == 0))
-        for page, sheet in zip(pages, read, strict=True)
-        if [placed.piece for placed in page.placed] == [piece]
-    )
-
-
 def uprights(places: tuple[float, ...], low: float, high: float, unit: float) -> list[tuple[Spot, Spot]]:
     return [((at * unit, low * unit), (at * unit, high * unit)) for at in sorted(places)]
 
 
-def assert_lines(found: list[tuple[Spot, Spot]], expected: list[tuple[Spot, Spot]]) -> None:
-    assert len(found) == len(expected)
-    for one, other in zip(found, expected, strict=True):
-        assert max(map(math.dist, one, other)) < TRUE, (one, other)
-
-
-def assert_tiled(held: tuple[Tile, ...], length: float) -> None:
-    """Tile by tile the same drawing at the same spot of the sheet, each clipped to its frame, nothing lost between."""
-    whole = [held[0].on_sheet(spot) for spot in held[0].cut_line().flattened()]
-    shown = 0.0
-    for tile in held:
-        cut = tile.cut_line()
-        spots = [tile.on_sheet(spot) for spot in cut.flattened()]
-        assert all(math.dist(one, other) < 0.002 for one, other in zip(whole, spots, strict=True))
-        assert all(path.clip == pytest.approx(tile.frame.bounds, abs=0.001) for path in tile.paths)
-        shown += LineString(cut.flattened()).intersection(tile.frame).length
-    assert shown == pytest.approx(length, abs=2 * TRUE)
-
-
 @every_edition
 def test_the_roll_is_true_on_every_tile(edition: Edition) -> None:
-    roll, held = ROLLS[edition.units], tiles(edition, "roll")
+    roll, held = ROLLS[edition.units], tiles(edition, "roll", DEMO, BOTH)
     assert len(held) > 3
     for tile in held:
         spots = [tile.in_piece(spot) for spot in tile.cut_line().flattened()]
@@ -369,7 +295,7 @@ def test_marks_of_the_roll_are_true_on_every_tile(edition: Edition) -> None:
     # The flap's fold runs where the body ends: there the corner's circle is as wide as Pythagoras says.
     reach = half - roll.corner + math.sqrt(roll.corner**2 - (roll.body - roll.side) ** 2)
     fold = [((-reach * roll.unit, roll.body * roll.unit), (reach * roll.unit, roll.body * roll.unit))]
-    for tile in tiles(edition, "roll"):
+    for tile in tiles(edition, "roll", DEMO, BOTH):
         assert_lines(tile.lines(0.35, 1.5, 1.5), pocket_lines)
         assert_lines(tile.lines(0.25, 8.0, 1.5, 0.5, 1.5), fold)
         # The tie's place: a cross at half the height of the right side.
@@ -380,7 +306,7 @@ def test_marks_of_the_roll_are_true_on_every_tile(edition: Edition) -> None:
 
 @every_edition
 def test_the_opened_band_is_true_on_every_tile(edition: Edition) -> None:
-    roll, held = ROLLS[edition.units], tiles(edition, "pocket band")
+    roll, held = ROLLS[edition.units], tiles(edition, "pocket band", DEMO, BOTH)
     wide, high, cut = (side * roll.unit for side in roll.band)
     assert len(held) > 2
     whole = shapely.box(0.0, 0.0, wide, cut).exterior

@@ -71,3 +71,73 @@ def test_without_a_word_the_largest_piece_is_shown() -> None:
 def test_a_copy_that_is_not_there_is_told() -> None:
     finding = found(draft_text(BAG.format(cover="cover drawing: wall lininng"))[1], "no-such-name")
     assert finding.mend == "did you mean 'wall lining'?"
+
+
+APRON = """
+cover drawing: apron
+pieces:
+  apron:
+    outline:
+      points:
+        low middle: 0, 0
+        low corner: 20 cm, 0
+        top corner: 20 cm, 40 cm
+        top middle: 0, 40 cm
+      edges:
+        base:   line from low middle to low corner
+        side:   line from low corner to top corner
+        top:    line from top corner to top middle
+        middle: line from top middle to low middle
+      on the fold along: middle
+    copies:
+      only: canvas
+    marks:
+      corner: point at 5 cm, 10 cm
+  pocket:
+    outline:
+      points:
+        low inner: 0, 0
+        low outer: 10 cm, 0
+        top inner: 0, 10 cm
+      edges:
+        base:  line from low inner to low outer
+        slant: line from low outer to top inner
+        inner: line from top inner to low inner
+    copies:
+      only: canvas, {count}
+    marks:
+      corner: point at 0, 0
+      stud: button at 1 cm, 1 cm
+placements:
+  pocket on apron:
+    place: pocket
+    on: apron
+    matching:
+      - corner
+"""
+
+
+def boxes_on_the_apron(count: str) -> list[tuple[float, ...]]:
+    """What lies on the apron, in cm: from its left edge, from its base. The drawing is 40 cm high."""
+    draft, _ = draft_text(APRON.format(count=count))
+    figure = cover_figure(draft)
+    assert figure is not None
+    scale = (HEIGHT - 2 * MARGIN) / 40
+    boxes = [stroke.path.box for stroke in figure.strokes[1:] if stroke.style is Style.OVERLAY]
+    return [tuple(round((x - MARGIN) / scale, 2) for x in (box.left, box.bottom, box.right, box.top)) for box in boxes]
+
+
+def test_a_pair_lies_on_both_halves_of_a_piece_on_the_fold() -> None:
+    """The middle lies 20 cm from the left edge, the pocket from 5 to 15 cm beside it."""
+    right, left = (25.0, 10.0, 35.0, 20.0), (5.0, 10.0, 15.0, 20.0)
+    assert boxes_on_the_apron("cut 2") == [right, left]
+    assert boxes_on_the_apron("cut 1") == [right]
+    assert boxes_on_the_apron("cut 2, alike") == [right]
+
+
+def test_what_is_sewn_on_is_shown_and_plain_points_are_not() -> None:
+    """Two buttons, one on each pocket; the corners only say where the pockets go."""
+    draft, _ = draft_text(APRON.format(count="cut 2"))
+    figure = cover_figure(draft)
+    assert figure is not None
+    assert [stroke.style for stroke in figure.strokes].count(Style.POINT) == 2

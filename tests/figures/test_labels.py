@@ -12,6 +12,7 @@ from shapely import LineString, Polygon
 
 from publisher.drafting import Copy, Edge, GrainLine, Piece
 from publisher.figures import Label, label_page, piece_figure
+from publisher.figures.labels import LEADER_GAP
 from publisher.geometry import Path, Point
 from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
 from publisher.terms import Finding, Phrase, Place, Severity, UnitSystem
@@ -153,7 +154,7 @@ def test_a_tiny_piece_is_named_outside_with_a_leader_into_it() -> None:
     inside = on_page(piece.cut_line, page)
     assert not area(label).intersects(inside)
     start, end = label.leader.path.start, label.leader.path.end
-    assert area(label).distance(shapely.Point(start.x, start.y)) < 1e-6
+    assert area(label).distance(shapely.Point(start.x, start.y)) == pytest.approx(LEADER_GAP)
     assert inside.contains(shapely.Point(end.x, end.y))
     assert area(label).within(shapely.box(10, 17, 200, 280))
     assert not any(area(label).intersects(line) for line in drawn(page, here))

@@ -4,7 +4,7 @@ import pytest
 
 from publisher.tables import MaterialRow, NotionRow
 from publisher.terms import Quantity, read_length
-from tests.specimens import found, line_of
+from tests.specimens import HEAD, found, line_of
 from tests.tables.specimen_tables import THREE, proved, sides, tables
 
 PANELS = """\
@@ -50,6 +50,13 @@ def test_every_material_that_something_is_cut_from_in_every_width() -> None:
         # Two panels of 60 × 32 cm. On 108 cm two rows: 64.3 + 2.5, which is 69.6; on 138 cm one row: 34.5, or 35.9.
         ("cotton", bought("110 cm × 70 cm", "140 cm × 40 cm")),
     ]
+
+
+def test_a_width_that_two_widths_of_the_other_system_are_sold_as_is_told_once() -> None:
+    head = HEAD.replace("wide\n", "wide\n      - 45 in wide | 110 cm wide\n", 1)
+    inch, metric = tables(PANELS.split("  patch")[0].replace("cotton, cut 2", "canvas"), head)
+    assert [row.buy for row in inch.materials] == [bought("42 in × 1/2 yd", "45 in × 1/2 yd")]  # 12 3/4 + 1 in
+    assert [row.buy for row in metric.materials] == [bought("110 cm × 40 cm")]  # 32 + 2.5 cm
 
 
 def test_shrinkage_may_take_another_step_of_cloth() -> None:
