@@ -64,7 +64,7 @@ def _joined_notes(draft: Draft, copy: Copy, plans: list[StripPlan]) -> list[Phra
     """How many strips are joined: once where every way of buying takes as many, else for each width."""
     joins = plans[0].joins
     sold = next(material.sold for material in draft.materials if material.key == copy.material)
-    widths = [width.width for width in sold if width.precut is None]
+    widths = list(dict.fromkeys(width.width for width in sold))
     counts = {plan.sold_width: plan.count for plan in plans}
     if len({counts.get(width, 1) for width in widths} or {0}) == 1:
         return [Phrase.of(f"chart.joined-{joins}", count=str(plans[0].count))]

@@ -6,7 +6,7 @@ from publisher.pipeline import prove
 from publisher.tables import ChartRow
 from publisher.terms import Phrase
 from tests.specimens import HEAD, files, found, prove_text
-from tests.tables.specimen_tables import proved, sides, tables
+from tests.tables.specimen_tables import THREE, proved, sides, tables
 
 CHART = """\
 pieces:
@@ -215,6 +215,27 @@ def test_a_strip_that_is_longer_than_the_cloth_is_wide_tells_its_joins() -> None
         assert rows["cord"].notes == (folded, Phrase.of("chart.joined-diagonal", count="2"))
         # 40 3/4 in of 41 in, 102 cm of 108: not joined.
         assert rows["tab"].notes == (Phrase.of("chart.fold-plain"),)
+
+
+FROM_A_FAT_QUARTER = """\
+pieces:
+  handle:
+    strip:
+      finished width: 1 in | 2.5 cm
+      length: 22 in | 56 cm
+      fold: in fourths
+      joins: diagonal
+    copies:
+      only: canvas
+"""
+
+
+def test_a_strip_that_only_a_precut_is_too_narrow_for_is_joined_from_that_alone() -> None:
+    """22 3/4 in of 41 in, and of 21 in; 58 cm of 108 cm, and of 55 cm."""
+    for table in tables(FROM_A_FAT_QUARTER, THREE.replace("110 cm wide\n", "110 cm wide\n      - fat quarter\n", 1)):
+        (row,) = table.chart
+        assert [one.key for one in row.notes[1:]] == ["chart.joined-from-diagonal"] * 2
+        assert [dict(one.values)["count"] for one in row.notes[1:]] == ["1", "2"]
 
 
 SIZES = """\
