@@ -5,12 +5,15 @@ from itertools import combinations
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, Placement, PointMark, Seam, SeamEdge
-from publisher.geometry import Point
+from publisher.drafting import Draft, Notch, PathMark, Placement, PointMark, Seam, SeamEdge
+from publisher.geometry import Point, nearest
 from publisher.terms import Finding, Severity
 
 # Less than the width of a needle hole at each end: nobody sews nearer (common practice, no source).
 SEAM_TOLERANCE = 1.0  # mm
+# Cloth gathered to less than a quarter of its length makes a seam too thick to sew (common practice, no source).
+MOST_GATHERED = 4
+ON_EDGE = 0.5  # mm
 
 
 def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
@@ -18,11 +21,14 @@ def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
 
     Why: one side runs out before the other, and the reader stretches or tucks it.
 
-    Fix: change the measure that makes one side longer, or say the difference is meant: `ease:`."""
+    Fix: change the measure that makes one side longer, or say the difference is meant: `ease:`, or a mark
+    `gathers along` the longer edge."""
     for draft in proof.drafts:
         for seam in draft.seams:
             first, second = _length(seam.first), _length(seam.second)
             apart = first - second - seam.ease
+            if _taken_by_gathers(draft, seam.first if apart > 0 else seam.second, abs(apart)):
+                continue
             if abs(apart) > SEAM_TOLERANCE:
                 yield Finding(
                     "seam-lengths-differ",
@@ -34,6 +40,19 @@ def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
                     f"make {_names(seam.second if apart > 0 else seam.first)} longer, or say 'ease:' if it is meant",
                     (draft.variant,),
                 )
+
+
+def _taken_by_gathers(draft: Draft, side: tuple[SeamEdge, ...], longer: float) -> bool:
+    """True where the longer side has gathers that can take up the difference: at most four to one."""
+    gathered = 0.0
+    for edge in side:
+        piece = draft.piece(draft.copy(edge.copy).piece)
+        spots = [one.path for one in piece.edges_of(edge.edge)]
+        for mark in piece.marks:
+            if isinstance(mark, PathMark) and mark.kind == "gathers":
+                middle = mark.path.point_at(mark.path.length / 2)
+                gathered += mark.path.length * any(nearest(path, middle)[2] < ON_EDGE for path in spots)
+    return gathered > 0 and gathered - longer >= gathered / MOST_GATHERED
 
 
 def _length(side: tuple[SeamEdge, ...]) -> float:

@@ -2,12 +2,13 @@
 
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
 from publisher.drafting.goods_values import Material, Notion, Width
-from publisher.drafting.mark_values import GrainLine, Hem, LineMark, Mark, Notch, Pleat, PointMark
+from publisher.drafting.mark_values import STRETCHES, GrainLine, Hem, LineMark, Mark, Notch, PathMark, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
 from publisher.drafting.values import Copy, Draft, Edge, Grain, JointEdge, Piece, PieceKind, Quoted, Sizing, Strip
 
 __all__ = [
+    "STRETCHES",
     "Binding",
     "Copy",
     "Draft",
@@ -22,6 +23,7 @@ __all__ = [
     "Material",
     "Notch",
     "Notion",
+    "PathMark",
     "Piece",
     "PieceKind",
     "Placement",

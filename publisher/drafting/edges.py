@@ -1,9 +1,12 @@
 """Points and edges of a piece, worked out one at a time as something asks for them. Millimetres, y up."""
 
+import itertools
 import math
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.drawn_cut_lines import finished_path
+from publisher.drafting.drawn_marks import spot_called
+from publisher.drafting.elsewhere import DrawnEdge
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, ShapedCorner, Side, outline_plan
 from publisher.drafting.points import told_point
@@ -164,8 +167,13 @@ def _drafted(bench: Bench, piece: WrittenPiece, parts: tuple[tuple[str, bool], .
 
 
 def outline_point(bench: Bench, piece: WrittenPiece, name: str) -> Point | None:
-    """A point that was named in the outline, on either side of a mirrored half; None when no point bears the name."""
-    points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
+    """A point that was named in the outline, on either side of a mirrored half, or a corner that stays one.
+
+    None when no point bears the name.
+    """
+    if piece.outline is None:
+        return _corner(bench, piece, name)
+    points = [str(point) for point, _ in piece.outline.points]
     if name in points:
         return piece_point(bench, piece, name)
     if half_of(piece) is None:
@@ -177,6 +185,31 @@ def outline_point(bench: Bench, piece: WrittenPiece, name: str) -> Point | None:
                 spot = piece_point(bench, piece, point)
                 return axis.point(spot) if turned_over else spot
     return None
+
+
+def point_names(bench: Bench, piece: WrittenPiece) -> tuple[str, ...]:
+    """The names of points and corners that marks may use; of a mirrored half as they were written."""
+    if piece.outline is not None:
+        return tuple(str(point) for point, _ in piece.outline.points)
+    plan = outline_plan(bench, piece)
+    drawn = (name for edge, at in zip(plan.drawn, itertools.count(1), strict=False) for name in _corner_names(edge, at))
+    return (*drawn, *(side.end for side in plan.sides if plan.shaped(side.end) is None))
+
+
+def _corner_names(edge: DrawnEdge, at: int) -> tuple[str, ...]:
+    return (f"corner {at}", *([edge.corner] if edge.corner else []))
+
+
+def _corner(bench: Bench, piece: WrittenPiece, name: str) -> Point | None:
+    """A corner of a rectangle that is not shaped; of an outline that was drawn, where an edge begins, or a spot drawn."""
+    plan = outline_plan(bench, piece)
+    for at, edge in enumerate(plan.drawn, start=1):
+        if name in _corner_names(edge, at):
+            return drafted_path(bench, piece, edge.name).start
+    if piece.drawing is not None:
+        return spot_called(bench, piece.drawing, name)
+    known = piece.rectangle is not None and half_of(piece) is None and name in RECTANGLE_CORNERS
+    return piece_point(bench, piece, name) if known and plan.shaped(name) is None else None
 
 
 def drafted_path(bench: Bench, piece: WrittenPiece, name: str) -> Path:

@@ -1,6 +1,6 @@
 """Outlines that were drawn in another program: read, split into edges at their corners, and named. Millimetres."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drawings import Drawing, DrawnOutline, outline_of, read_drawing
@@ -8,14 +8,20 @@ from publisher.geometry import Path
 from publisher.source import WrittenDrawing, WrittenPiece
 from publisher.terms import Place, Unusable, did_you_mean
 
+NEAR = 1e-6  # mm
+
 
 @dataclass(frozen=True, slots=True)
 class DrawnEdge:
-    """An edge of a drawn outline, counter-clockwise; `place` is where the drawing or the pattern names it."""
+    """An edge of a drawn outline, counter-clockwise; `place` is where the drawing or the pattern names it.
+
+    `corner` is the id of what was drawn where it begins.
+    """
 
     name: str
     path: Path
     place: Place
+    corner: str | None = None
 
 
 def drawn_edges(bench: Bench, piece: WrittenPiece, written: WrittenDrawing) -> tuple[DrawnEdge, ...]:
@@ -25,7 +31,7 @@ def drawn_edges(bench: Bench, piece: WrittenPiece, written: WrittenDrawing) -> t
 
 
 def _edges(bench: Bench, piece: WrittenPiece, written: WrittenDrawing) -> tuple[DrawnEdge, ...]:
-    drawing = bench.work_out(Asker("drawing", str(written.file), written.file.place), lambda: _drawing(bench, written))
+    drawing = drawing_of(bench, written)
     outline, told = outline_of(drawing, written.element)
     if outline is None:
         raise Unusable(told[0])
@@ -41,9 +47,15 @@ def _edges(bench: Bench, piece: WrittenPiece, written: WrittenDrawing) -> tuple[
             )
     renamed = {str(key): name for key, name in written.edges}
     return tuple(
-        DrawnEdge(str(renamed[edge.name]), edge.path, renamed[edge.name].place) if edge.name in renamed else edge
+        replace(edge, name=str(renamed[edge.name]), place=renamed[edge.name].place) if edge.name in renamed else edge
         for edge in edges
     )
+
+
+def drawing_of(bench: Bench, written: WrittenDrawing) -> Drawing:
+    """The drawing that an outline is taken from, read once. Raises Unusable."""
+    asker = Asker("drawing", str(written.file), written.file.place)
+    return bench.work_out(asker, lambda: _drawing(bench, written))
 
 
 def _drawing(bench: Bench, written: WrittenDrawing) -> Drawing:
@@ -67,7 +79,7 @@ def _split(outline: DrawnOutline) -> list[DrawnEdge]:
     """Stretches with ids as they are; a closed shape of one piece at its corners, as `edge 1`, `edge 2` and so on."""
     if len(outline.stretches) > 1:
         return [
-            DrawnEdge(stretch.id or f"edge {at}", stretch.path, stretch.place)
+            DrawnEdge(stretch.id or f"edge {at}", stretch.path, stretch.place, _corner_id(outline, stretch.path))
             for at, stretch in enumerate(outline.stretches, start=1)
         ]
     runs: list[list[int]] = []
@@ -79,6 +91,10 @@ def _split(outline: DrawnOutline) -> list[DrawnEdge]:
         runs[-1] += runs.pop(0)  # the outline begins in the middle of an edge
     segments = outline.path.segments
     return [
-        DrawnEdge(f"edge {at}", Path(tuple(segments[one] for one in run)), outline.place)
+        DrawnEdge(f"edge {at}", Path(tuple(segments[one] for one in run)), outline.place, outline.joints[run[0]].id)
         for at, run in enumerate(runs, start=1)
     ]
+
+
+def _corner_id(outline: DrawnOutline, path: Path) -> str | None:
+    return next((joint.id for joint in outline.joints if (joint.point - path.start).length < NEAR), None)

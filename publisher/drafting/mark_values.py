@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from publisher.geometry import Point
+from publisher.geometry import Path, Point
 from publisher.terms import Place
 
 
@@ -46,6 +46,24 @@ class LineMark:
     copies: tuple[str, ...]
     place: Place = field(compare=False)
 
+
+@dataclass(frozen=True, slots=True)
+class PathMark:
+    """A stretch of the stitching line, counter-clockwise, or the outline of what is placed here.
+
+    `kind`: gathers, zip, clips, turning gap; or placed outline. `allowance` is the narrowest beside it, mm.
+    """
+
+    name: str
+    kind: str
+    path: Path
+    allowance: float
+    face: str
+    copies: tuple[str, ...]
+    place: Place = field(compare=False)
+
+
+STRETCHES = ("gathers", "zip", "clips", "turning gap")
 
 Span = tuple[Point, Point]
 
@@ -101,4 +119,4 @@ class GrainLine:
     end: Point
 
 
-Mark = Notch | PointMark | LineMark | Pleat
+Mark = Notch | PointMark | LineMark | PathMark | Pleat

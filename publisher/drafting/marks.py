@@ -1,11 +1,14 @@
 """Marks of a piece: where each lies, on the stitching line or inside the piece, in mm."""
 
 from publisher.drafting.allowances import edge_allowance
-from publisher.drafting.bench import Asker, Bench, unusable
-from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_names, edge_path, outline_point
-from publisher.drafting.mark_values import LineMark, Mark, Notch, PointMark
-from publisher.drafting.references import placed_by
-from publisher.drafting.spots import edge_spot, mark_length, own_edge
+from publisher.drafting.bench import Asker, Bench, head_and_tail, unusable
+from publisher.drafting.carried import laid_ends, laid_outline, met_spot, spot_on_edge
+from publisher.drafting.drawn_marks import drawn_line, drawn_spot
+from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_names, edge_path, outline_point, point_names
+from publisher.drafting.mark_values import STRETCHES, LineMark, Mark, Notch, PathMark, PointMark
+from publisher.drafting.references import placed_by, the_copys_piece
+from publisher.drafting.spots import Spot, edge_spot, mark_length, own_edge
+from publisher.drafting.stretches import stretch_mark
 from publisher.geometry import Path, Point, span_inside
 from publisher.measures import Formula, MarkSaying, Name
 from publisher.source import WrittenMark, WrittenPiece
@@ -16,6 +19,7 @@ from publisher.terms import did_you_mean
 DEEPEST_NOTCH = 6.35
 
 
+NOTCHES = ("notch", "double notch")
 LINES = ("fold line", "placement line", "stitching line", "trim line")
 
 
@@ -28,9 +32,15 @@ def mark_spot(bench: Bench, piece: WrittenPiece, name: str) -> Point:
 
 def _mark_spot(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Point:
     said = _said(bench, written)
-    if said.kind in ("notch", "double notch"):
-        assert said.spot is not None
-        return edge_spot(bench, piece, said.spot, written).at
+    if said.kind in NOTCHES:
+        return _notch_spot(bench, piece, said, written).at
+    if said.kind in STRETCHES:
+        path = _stretch(bench, piece, said, written, ()).path
+        return path.point_at(path.length / 2)
+    if said.kind == "outline":
+        return laid_outline(bench, piece, said).start
+    if said.kind == "ends":
+        return laid_ends(bench, piece, said, written)[0].at
     if said.kind == "point":
         return _point_spot(bench, piece, said, written)
     if said.kind == "derived":
@@ -42,8 +52,8 @@ def mark_way(bench: Bench, piece: WrittenPiece, name: str) -> tuple[Point, Point
     """Where a mark lies (a line: its middle), which way its edge or line runs, and whether it is a line."""
     written = next(mark for mark in piece.marks if mark.name == name)
     said = _said(bench, written)
-    if said.kind in ("notch", "double notch") and said.spot is not None:
-        spot = edge_spot(bench, piece, said.spot, written)
+    if said.kind in NOTCHES:
+        spot = _notch_spot(bench, piece, said, written)
         return spot.at, spot.direction if counter_clockwise(bench, piece) else -spot.direction, False
     ends = (
         line_ends(bench, piece, said, written)
@@ -64,6 +74,8 @@ def _said(bench: Bench, written: WrittenMark) -> MarkSaying:
 
 
 def _point_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> Point:
+    if said.element is not None:
+        return drawn_spot(bench, piece, said.element, written)
     if said.x is not None and said.y is not None:
         return Point(mark_length(bench, said.x, written), mark_length(bench, said.y, written))
     if said.spot is not None:
@@ -111,6 +123,8 @@ def _meet(lines: list[tuple[Point, Point]], written: WrittenMark) -> Point:
 
 def line_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> tuple[Point, Point]:
     """Both ends of a line that a mark says: between two spots, beside an edge, or square across from a spot on one."""
+    if said.element is not None:
+        return drawn_line(bench, piece, said.element, written)
     if said.start is not None and said.end is not None:
         first, second = (_named_spot(bench, piece, name) for name in (said.start, said.end))
         return first, second
@@ -125,7 +139,6 @@ def line_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: Writ
 def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
     own = own_edge(piece, name)
     marks = [str(mark.name) for mark in piece.marks]
-    points = [str(point) for point, _ in piece.outline.points] if piece.outline else []
     if own in marks:
         return mark_spot(bench, piece, own)
     point = outline_point(bench, piece, own)
@@ -135,7 +148,7 @@ def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
         "no-such-point",
         name.place,
         f"'{piece.name}' has no point or mark called '{own}'",
-        did_you_mean(own, [*points, *marks]),
+        did_you_mean(own, [*point_names(bench, piece), *marks]),
     )
 
 
@@ -155,20 +168,55 @@ def _across_piece(
         ) from None
 
 
-def draft_mark(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> Mark:
-    """The mark as drafted. Raises Unusable."""
+def draft_marks(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> tuple[Mark, ...]:
+    """The mark as drafted; of `ends` several. Raises Unusable."""
     said = _said(bench, written)
     copies = _bearers(piece, said)
-    mark_spot(bench, piece, str(written.name))
-    if said.kind in ("notch", "double notch"):
-        return _notch(bench, piece, said, written, copies)
+    at = mark_spot(bench, piece, str(written.name))
+    if said.kind in NOTCHES:
+        return (_notch(bench, piece, said, written, copies, _notch_spot(bench, piece, said, written)),)
+    if said.kind == "ends":
+        spots = laid_ends(bench, piece, said, written)
+        return tuple(_notch(bench, piece, said, written, copies, spot) for spot in spots)
+    return (_other_mark(bench, piece, said, written, copies, at),)
+
+
+def _other_mark(
+    bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...], at: Point
+) -> Mark:
+    if said.kind in STRETCHES:
+        return _stretch(bench, piece, said, written, copies)
+    if said.kind == "outline":
+        outline = laid_outline(bench, piece, said)
+        return PathMark(str(written.name), "placed outline", outline, 0.0, said.face, copies, written.name.place)
     if said.kind == "point":
-        at = mark_spot(bench, piece, str(written.name))
         return PointMark(str(written.name), at, said.symbol, said.face, copies, written.name.place)
     if said.kind == "derived":
         return _derived_mark(bench, piece, said, written, copies)
     start, end = line_ends(bench, piece, said, written)
     return LineMark(str(written.name), said.kind, start, end, said.face, copies, written.name.place)
+
+
+def _stretch(
+    bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]
+) -> PathMark:
+    return stretch_mark(bench, piece, said, written, copies, lambda name: _named_spot(bench, piece, name))
+
+
+def _notch_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> Spot:
+    if said.element is not None:
+        spot = spot_on_edge(bench, piece, drawn_spot(bench, piece, said.element, written))
+        if spot is not None:
+            return spot
+        says = f"the element '{said.element}' lies on no edge of '{piece.name}', and a notch is cut into one"
+        raise unusable("mark-off-edge", written.says.place, says, "draw it on the outline, or make it a point")
+    if said.start is not None and said.end is not None:
+        _, tail = head_and_tail(said.start)
+        other = the_copys_piece(bench, said.start)
+        spot_there = _named_spot(bench, other, Name(tail, said.start.place))
+        return met_spot(bench, piece, said, spot_there)
+    assert said.spot is not None
+    return edge_spot(bench, piece, said.spot, written)
 
 
 def _derived(bench: Bench, piece: WrittenPiece, said: MarkSaying) -> tuple[str, tuple[Point, ...]]:
@@ -219,9 +267,14 @@ def bears(bench: Bench, piece: WrittenPiece, written: WrittenMark) -> bool:
     return not named or not named <= elsewhere
 
 
-def _notch(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]) -> Notch:
-    assert said.spot is not None
-    spot = edge_spot(bench, piece, said.spot, written)
+def _notch(
+    bench: Bench,
+    piece: WrittenPiece,
+    said: MarkSaying,
+    written: WrittenMark,
+    copies: tuple[str, ...],
+    spot: Spot,
+) -> Notch:
     allowance = edge_allowance(bench, piece, spot.edge)
     if allowance <= 0:
         raise unusable(

@@ -8,9 +8,10 @@ from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.cutting import cut_line_of, draft_edges
 from publisher.drafting.edges import joint_edges
 from publisher.drafting.grain import grain_line_of, grain_of
-from publisher.drafting.marks import bears, draft_mark
+from publisher.drafting.marks import bears, draft_marks
 from publisher.drafting.references import as_length, copy_name, work_out_formula
 from publisher.drafting.sizes import strip_thickness
+from publisher.drafting.stretches import gap_marks
 from publisher.drafting.strips import strip_finished_width
 from publisher.drafting.values import Copy, Edge, JointEdge, Piece, PieceKind, Strip
 from publisher.drafting.variations import half_piece, opened_piece
@@ -26,7 +27,8 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
     cut_line = cut_line_of(bench, piece, edges)
     found: list[Finding] = []
     borne = [mark for mark in piece.marks if bears(bench, piece, mark)]
-    marks = _collect([lambda mark=mark: draft_mark(bench, piece, mark) for mark in borne], found)
+    drafted_marks = _collect([lambda mark=mark: draft_marks(bench, piece, mark) for mark in borne], found)
+    marks = [*(mark for several in drafted_marks for mark in several), *gap_marks(bench, piece)]
     copies = _collect([lambda copy=copy: _copy(bench, piece, copy) for copy in piece.copies], found)
     joints = _collect(
         [lambda at=at: _joint_edge(bench, piece, edges, at) for at in range(len(piece.joint_edges))], found

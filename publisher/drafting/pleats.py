@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from publisher.drafting.allowances import TAKES
 from publisher.drafting.bench import Bench, unusable
-from publisher.drafting.mark_values import LineMark, Mark, Notch, Pleat, PointMark, Span
+from publisher.drafting.mark_values import LineMark, Mark, Notch, PathMark, Pleat, PointMark, Span
 from publisher.drafting.references import as_length, work_out_formula
 from publisher.drafting.spots import edge_spot
 from publisher.drafting.values import Edge
@@ -172,6 +172,9 @@ def _open_mark(mark: Mark, rule: Callable[[Point], Point]) -> Mark:
         return replace(mark, at=rule(mark.at))
     if isinstance(mark, LineMark):
         return replace(mark, start=rule(mark.start), end=rule(mark.end))
+    if isinstance(mark, PathMark):
+        spots = tuple(rule(spot) for spot in mark.path.flattened(0.01))
+        return replace(mark, path=Path(tuple(Line(one, other) for one, other in pairwise(spots))))
     if isinstance(mark, Notch):
         shift = rule(mark.at) - mark.at
         return replace(mark, at=mark.at + shift, cut_end=mark.cut_end + shift, inner_end=mark.inner_end + shift)

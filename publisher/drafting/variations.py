@@ -1,7 +1,8 @@
 """A piece as its template shows it where that is not the piece as sewn: with pleats open, or half of it on the fold."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
+from itertools import pairwise
 
 from publisher.drafting.allowances import edge_allowance, edge_hem, edge_layers
 from publisher.drafting.bench import Bench, unusable
@@ -9,11 +10,11 @@ from publisher.drafting.cutting import cut_line_of
 from publisher.drafting.edges import drafted_path, whole
 from publisher.drafting.grain import grain_line_of
 from publisher.drafting.halves import Axis, half_of
-from publisher.drafting.mark_values import LineMark, Mark, Notch, PointMark
+from publisher.drafting.mark_values import LineMark, Mark, Notch, PathMark, PointMark
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.pleats import drawn_pleats, folds_of, open_edges, open_marks
 from publisher.drafting.values import Edge, Piece, PieceKind
-from publisher.geometry import Path, Point, signed_area
+from publisher.geometry import Line, Path, Point, signed_area
 from publisher.source import WrittenPiece
 
 
@@ -106,7 +107,27 @@ def _on_half(marks: tuple[Mark, ...], axis: Axis, edges: tuple[Edge, ...]) -> It
                 continue
             fold = mark.start + (mark.end - mark.start) * (start / (start - end)) if min(start, end) < 0 else mark.start
             yield replace(mark, start=mark.start if start >= 0 else fold, end=mark.end if end >= 0 else fold)
+        elif isinstance(mark, PathMark):
+            yield from _path_on_half(mark, inside_by)
         elif isinstance(mark, Notch) and abs(inside_by(mark.at)) < 1e-6:
             yield replace(mark, side=inwards)
         elif isinstance(mark, Notch | PointMark) and inside_by(mark.at) > -1e-6:
             yield mark
+
+
+def _path_on_half(mark: PathMark, inside_by: Callable[[Point], float]) -> Iterator[PathMark]:
+    """The part of a path that lies on the half, flattened where the path crosses the fold; none where none does."""
+    spots = mark.path.flattened(0.01)
+    reaches = [inside_by(spot) for spot in spots]
+    if min(reaches) > -1e-6:
+        yield mark
+        return
+    kept: list[Line] = []
+    for (one, reach), (other, next_reach) in pairwise(zip(spots, reaches, strict=True)):
+        if max(reach, next_reach) <= 0:
+            continue
+        fold = one + (other - one) * (reach / (reach - next_reach)) if min(reach, next_reach) < 0 else one
+        kept.append(Line(one if reach >= 0 else fold, other if next_reach >= 0 else fold))
+    # A stretch over the fold enters or leaves the half once, so that what is kept hangs together.
+    if kept and all((one.end - other.start).length < 1e-6 for one, other in pairwise(kept)):
+        yield replace(mark, path=Path(tuple(kept)))

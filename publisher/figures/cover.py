@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from publisher.drafting import Draft, LineMark, Piece, PieceKind, PointMark
+from publisher.drafting import STRETCHES, Draft, LineMark, PathMark, Piece, PieceKind, PointMark
 from publisher.figures.pieces import LINE_STYLES, circle
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Box, Line, Path, Point, mapped, mirrored_point
@@ -71,6 +71,8 @@ def _drawn(piece: Piece, line: Path, rule: Rule, copy: str, box: Box, scale: flo
             continue
         if isinstance(mark, LineMark):
             yield Stroke(Path((Line(small(rule(mark.start)), small(rule(mark.end))),)), LINE_STYLES[mark.kind])
+        elif isinstance(mark, PathMark) and mark.kind not in STRETCHES:
+            yield Stroke(_scaled(mapped(mark.path, rule, turned_over=False), small), Style.PLACEMENT, closed=True)
         elif isinstance(mark, PointMark) and mark.symbol != "point":  # a plain one only says where something goes
             yield Stroke(Path((circle(small(rule(mark.at)), POINT_RADIUS),)), Style.POINT, closed=True)
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.drafting import Copy, Hem, Mark, Piece
+from publisher.drafting import Copy, Hem, Mark, PathMark, Piece
 from publisher.template_pages import TemplatePage
 from publisher.terms import Phrase, length
 
@@ -22,6 +22,11 @@ class Words:
 
 def mark_words(mark: Mark) -> tuple[Words, ...]:
     """A mark's name, and the copies that bear it when not all do."""
+    if isinstance(mark, PathMark) and mark.kind == "turning gap":
+        if mark.copies:
+            copies = _listed(mark.copies)
+            return (Words(Phrase.of("label.turning-gap-for", name=mark.name, copies=copies), SMALL),)
+        return (Words(Phrase.of("label.turning-gap", name=mark.name), SMALL),)
     if not mark.copies:
         return (Words(Phrase.of("label.mark", name=mark.name), SMALL),)
     return (Words(Phrase.of("label.mark-for", name=mark.name, copies=_listed(mark.copies)), SMALL),)

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from publisher.drafting import LineMark, Mark, Notch, Piece, Pleat
+from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat
 from publisher.figures.pieces import LINE_STYLES, circle, pleat_lines
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Box, Line, Movement, Path, Point, fills_box, polygon, scaled
@@ -74,6 +74,8 @@ def _mark_lines(mark: Mark, scale: int) -> Iterable[tuple[Path, Style]]:
         return [(Path((Line(mark.cut_end, mark.inner_end),)), Style.NOTCH)]
     if isinstance(mark, LineMark):
         return [(Path((Line(mark.start, mark.end),)), LINE_STYLES[mark.kind])]
+    if isinstance(mark, PathMark):
+        return [(mark.path, Style.STRETCH if mark.kind in STRETCHES else Style.PLACEMENT)]
     if isinstance(mark, Pleat):
         return [(stroke.path, stroke.style) for stroke in pleat_lines(mark)]
     arms = (Point(CROSS * scale, 0.0), Point(0.0, CROSS * scale))

@@ -5,9 +5,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import reduce
 
-from publisher.drafting import Mark, Notch, Piece, Pleat, PointMark
+from publisher.drafting import STRETCHES, Mark, Notch, PathMark, Piece, Pleat, PointMark
 from publisher.figures.nests import nest_figures
 from publisher.figures.pieces import closed_path, piece_figure
+from publisher.figures.stretch_marks import INSIDE
 from publisher.geometry import Box, Line, Path, Point
 from publisher.template_pages import Frame, Nest, PlacedPiece, Template, nest_of
 
@@ -62,5 +63,9 @@ def spot_of(mark: Mark) -> Point:
         return mark.inner_end
     if isinstance(mark, PointMark):
         return mark.at
+    if isinstance(mark, PathMark):
+        middle = mark.path.length / 2
+        inside = mark.path.direction_at(middle).left() * (INSIDE if mark.kind in STRETCHES else 0.0)
+        return mark.path.point_at(middle) + inside
     start, end = (mark.outer or mark.stitched)[0] if isinstance(mark, Pleat) else (mark.start, mark.end)
     return (start + end) * 0.5

@@ -3,7 +3,8 @@
 import math
 from collections.abc import Iterable
 
-from publisher.drafting import GrainLine, Mark, Notch, Piece, Pleat, PointMark
+from publisher.drafting import GrainLine, Mark, Notch, PathMark, Piece, Pleat, PointMark
+from publisher.figures.stretch_marks import stretch_strokes
 from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Arc, Line, Path, Point
@@ -44,6 +45,8 @@ def mark_strokes(mark: Mark) -> list[Stroke]:
         return symbol_strokes(mark.symbol, mark.at)
     if isinstance(mark, Pleat):
         return pleat_strokes(mark)
+    if isinstance(mark, PathMark):
+        return stretch_strokes(mark)
     return [Stroke(_line(mark.start, mark.end), LINE_STYLES[mark.kind])]
 
 

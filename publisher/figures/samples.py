@@ -2,17 +2,20 @@
 
 from collections.abc import Sequence
 
-from publisher.drafting import Draft, GrainLine, LineMark, Notch, PieceKind, Pleat, PointMark
+from publisher.drafting import Draft, GrainLine, LineMark, Notch, PathMark, PieceKind, Pleat, PointMark
 from publisher.figures.nests import SIZE_STYLES
 from publisher.figures.page_furniture import joining_strokes, scale_bar
 from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes
 from publisher.figures.pleat_samples import PLEAT_SECTIONS, pleat_sample
+from publisher.figures.stretch_marks import stretch_strokes
 from publisher.figures.symbols import SYMBOLS, symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Line, Path, Point
 from publisher.template_pages import JoiningMark, nested, templates_of
+from publisher.terms import Place
 
 WIDTH, HEIGHT = 34.0, 12.0
+SAMPLE = Place("", 0, 0, 0, 0)  # a sample was written nowhere
 LINE_HEIGHT = 6.0  # of a sample that is one level line
 MIDDLE = Point(WIDTH / 2, HEIGHT / 2)
 
@@ -25,6 +28,7 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     symbols = {mark.symbol for mark in marks if isinstance(mark, PointMark)}
     lines = {mark.kind for mark in marks if isinstance(mark, LineMark)}
     pleats = {mark.kind for mark in marks if isinstance(mark, Pleat)}
+    stretches = {mark.kind for mark in marks if isinstance(mark, PathMark)}
     sheets = nested(templates_of(drafts))
     whole = [one.piece for together in sheets for one in together if len(together) == 1]
     cut_line = "cut-line" if all(len(together) == 1 for together in sheets) else "cut-line-shared"
@@ -38,6 +42,11 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         *((symbol.replace(" ", "-"), symbol in symbols, symbol_strokes(symbol, MIDDLE)) for symbol in SYMBOLS),
         *((kind.replace(" ", "-"), kind in lines, style) for kind, style in LINE_STYLES.items()),
         *((kind.replace(" ", "-"), kind in pleats, pleat_sample(kind)) for kind in PLEAT_SECTIONS),
+        ("clips", "clips" in stretches, _stretch("clips")),
+        ("gathers", "gathers" in stretches, _stretch("gathers")),
+        ("zip", "zip" in stretches, _stretch("zip")),
+        ("turning-gap", "turning gap" in stretches, _stretch("turning gap")),
+        ("placed-outline", "placed outline" in stretches, Style.PLACEMENT),
         ("on-the-fold", any(piece.fold_edge for piece in pieces), _folded()),
         (
             "grain",
@@ -90,6 +99,18 @@ def _notch_on_the_fold() -> list[Stroke]:
     edge, fold = _level(corner, Point(WIDTH - 1.0, corner.y)), Path((Line(corner, Point(corner.x, 1.0)),))
     snip = notch_strokes(corner, Point(corner.x, HEIGHT - 7.5), double=False, side=Point(1.0, 0.0))
     return [Stroke(edge, Style.CUT), Stroke(fold, Style.CUT), *snip]
+
+
+def _stretch(kind: str) -> list[Stroke]:
+    """A stretch of a level edge, its inside above."""
+    edge, (start, end) = 2.5, (Point(7.0, 5.0), Point(WIDTH - 7.0, 5.0))
+    mark = PathMark(kind, kind, Path((Line(start, end),)), 5.0 - edge, "wrong side", (), SAMPLE)
+    line = _level(Point(1.0, 5.0), Point(WIDTH - 1.0, 5.0))
+    return [
+        Stroke(_level(Point(1.0, edge), Point(WIDTH - 1.0, edge)), Style.CUT),
+        Stroke(line, Style.FINISHED),
+        *stretch_strokes(mark),
+    ]
 
 
 def _joined() -> list[Stroke]:

@@ -32,6 +32,7 @@ PENS: dict[Style, Pen] = {
     Style.PLACEMENT: Pen(0.25, (0.8, 1.6)),
     Style.STITCHING: Pen(0.35, (1.5, 1.5)),
     Style.TRIM: Pen(0.35, (6.0, 2.0)),
+    Style.STRETCH: Pen(0.25),
     Style.GRAIN: Pen(0.35),
     Style.FRAME: Pen(0.18),
     Style.JOINING: Pen(0.35),

@@ -23,6 +23,7 @@ class Style(Enum):
     PLACEMENT = "placement line"
     STITCHING = "stitching line"
     TRIM = "trim line"
+    STRETCH = "stretch of an edge"
     GRAIN = "grain"
     FRAME = "frame"
     JOINING = "joining mark"

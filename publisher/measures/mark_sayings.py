@@ -37,16 +37,37 @@ def _mark_body(mark: Parsed, written: Written) -> MarkSaying:
     parts = mark.children
     if mark.data == "derived":
         return MarkSaying("derived", start=read_name(parts[1], written), end=read_name(parts[2], written))
-    if mark.data in ("line_between", "line_beside", "line_across"):
+    if mark.data == "carried":
+        kind = str(parts[0]).split()[0]
+        return MarkSaying(kind, start=read_name(parts[1], written), end=read_name(parts[2], written))
+    if mark.data == "stretch":
+        along, *ends = (read_name(part, written) for part in parts[1:])
+        start, end = ends or (None, None)
+        return MarkSaying(str(parts[0]).split()[0], along=along, start=start, end=end)
+    if mark.data in ("line_between", "line_beside", "line_across", "line_drawn"):
         return _line_body(mark, " ".join(str(parts[0]).split()), written)
-    if mark.data == "notch":
-        kind = "double notch" if str(parts[0]).startswith("double") else "notch"
-        return MarkSaying(kind, spot=read_spot(parts[1], written))
+    if mark.data in ("notch", "met", "notch_drawn"):
+        return _notch_body(mark, "double notch" if str(parts[0]).startswith("double") else "notch", written)
     return replace(_point_body(parts[1], written), symbol=" ".join(str(parts[0]).split()))
+
+
+def _notch_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:
+    parts = mark.children[1:]
+    if mark.data == "met":
+        return MarkSaying(kind, start=read_name(parts[0], written), end=read_name(parts[1], written))
+    if mark.data == "notch_drawn":
+        return MarkSaying(kind, element=_element(parts[0]))
+    return MarkSaying(kind, spot=read_spot(parts[0], written))
+
+
+def _element(token: object) -> str:
+    return str(token).split(maxsplit=1)[1]
 
 
 def _line_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:
     parts = mark.children[1:]
+    if mark.data == "line_drawn":
+        return MarkSaying(kind, element=_element(parts[0]))
     if mark.data == "line_between":
         return MarkSaying(kind, start=read_name(parts[0], written), end=read_name(parts[1], written))
     if mark.data == "line_beside":
@@ -55,6 +76,8 @@ def _line_body(mark: Parsed, kind: str, written: Written) -> MarkSaying:
 
 
 def _point_body(tree: object, written: Written) -> MarkSaying:
+    if isinstance(tree, Token):
+        return MarkSaying("point", element=_element(tree))
     assert isinstance(tree, Tree)
     parts = tree.children
     match tree.data:

@@ -115,7 +115,11 @@ class MarkSaying:
     or `x`, `y`.
     kind `fold line`, `placement line`, `stitching line`, `trim line`: `insets` of one edge (parallel to it); or from a
     `spot` square across the piece; or `start` and `end`, names of points or marks.
-    kind `derived`: `start` is a mark of a placed copy, `end` the placement that brings it here.
+    kind `derived`: `start` is a mark of a placed copy, `end` the placement that brings it here; `outline` and `ends`:
+    `start` is the placed copy.
+    kind `gathers`, `zip`, `clips`: a stretch of the edge `along`, between `start` and `end` or all of it.
+    A notch may lie at `start`, a corner or mark of another copy, as the seam `end` brings them together; a notch, point
+    or line at an `element` of the drawing.
     """
 
     kind: str
@@ -128,6 +132,8 @@ class MarkSaying:
     end: Name | None = None
     face: str = "wrong side"
     copies: tuple[Name, ...] = ()  # the copies that bear it; none named: all
+    along: Name | None = None
+    element: str | None = None  # its id
     symbol: str = "point"  # of a point: point, snap, button, eyelet, ring, drill hole
 
 

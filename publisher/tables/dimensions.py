@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from string import ascii_uppercase
 
-from publisher.drafting import LineMark, Mark, Notch, Piece, Pleat
+from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat
 from publisher.geometry import Cubic, Movement, Point, Segment
 
 SHORTEST = 1e-3  # mm: a stretch shorter than this has no ends to tell apart
@@ -103,6 +103,13 @@ def _spots(mark: Mark, shift: Movement) -> Iterator[MarkSpot]:
         for kind, spans in lines:
             for start, end in spans:
                 yield MarkSpot(f"pleat-{kind}", mark.name, mark.copies, shift(start), shift(end))
+    elif isinstance(mark, PathMark) and mark.kind in STRETCHES:
+        yield MarkSpot(
+            mark.kind.replace(" ", "-"), mark.name, mark.copies, shift(mark.path.start), shift(mark.path.end)
+        )
+    elif isinstance(mark, PathMark):
+        for segment in mark.path.segments:
+            yield MarkSpot("line", mark.name, mark.copies, shift(segment.start), shift(segment.end))
     elif isinstance(mark, Notch):
         yield MarkSpot("double-notch" if mark.double else "notch", mark.name, mark.copies, shift(mark.at))
     else:

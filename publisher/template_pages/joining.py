@@ -4,7 +4,7 @@ import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.drafting import LineMark, Mark, Notch, Piece, Pleat
+from publisher.drafting import LineMark, Mark, Notch, PathMark, Piece, Pleat
 from publisher.geometry import Box, Line, Movement, Path, Point, nearest
 from publisher.template_pages.values import Frame
 
@@ -117,6 +117,8 @@ def _mark_lines(mark: Mark) -> Iterator[tuple[Point, Point]]:
         yield mark.cut_end, mark.inner_end
     elif isinstance(mark, LineMark):
         yield mark.start, mark.end
+    elif isinstance(mark, PathMark):
+        yield from itertools.pairwise(mark.path.flattened(0.1))
     elif isinstance(mark, Pleat):
         yield from (*mark.outer, *mark.inner, *mark.meets, *mark.stitched, *mark.arrows)
     else:

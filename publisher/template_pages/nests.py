@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import groupby
 
-from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, Piece, PieceKind, Pleat
+from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, PathMark, Piece, PieceKind, Pleat
 from publisher.geometry import Line, Path, Point, intersections, nearest, shared_stretches
 
 MOST_NESTED = 6  # sizes that lines tell apart
@@ -179,4 +179,6 @@ def _spots(mark: Mark) -> tuple[Point, ...]:
         return tuple(end for span in spans for end in span)
     if isinstance(mark, LineMark):
         return mark.start, mark.end
+    if isinstance(mark, PathMark):
+        return mark.path.start, mark.path.point_at(mark.path.length / 2), mark.path.end
     return (mark.at,)

@@ -9,8 +9,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely import LineString
 
-from publisher.drafting import Draft, draft_variants
-from publisher.geometry import Arc
+from publisher.drafting import Draft, LineMark, Notch, PointMark, draft_variants
+from publisher.geometry import Arc, Point
 from publisher.measures import read_measures
 from publisher.pipeline import prove
 from publisher.source import read_source
@@ -219,3 +219,56 @@ def test_allowances_that_differ_where_edges_run_on_nearly_straight_are_told() ->
     )
     told = found(tuple(one for one in findings if one.variants[0].units is UnitSystem.METRIC), "allowances-step")
     assert "meet too straight for allowances of 2 mm and 10 mm" in told.says
+
+
+MARKED = SVG.replace(
+    "</svg>",
+    '<circle id="snap-spot" cx="150" cy="80" r="1.5"/>\n'
+    '<line id="crease" x1="60" y1="60" x2="240" y2="60"/>\n'
+    '<circle id="tip" cx="250" cy="50" r="1"/>\n'
+    '<circle id="side" cx="250" cy="100" r="1"/>\n'
+    '<path id="bow" d="M 60 70 Q 100 90 140 70"/>\n'
+    "</svg>",
+)
+
+
+def test_marks_are_taken_from_the_drawing_by_their_ids() -> None:
+    marks = (
+        "      snap: snap at element snap-spot, on the right side\n"
+        "      crease: fold line at element crease\n"
+        "      side notch: notch at element side\n"
+    )
+    drafted, findings = draft(LID.replace("      middle: notch at the middle of back edge\n", marks), MARKED)
+    assert findings == ()
+    snap, crease, side = drafted.piece("lid").marks
+    assert isinstance(snap, PointMark)
+    assert (snap.symbol, snap.face, snap.at) == ("snap", "right side", Point(150, 120))  # y up from 200
+    assert isinstance(crease, LineMark)
+    assert (crease.start, crease.end) == (Point(60, 140), Point(240, 140))
+    assert isinstance(side, Notch)
+    assert (side.at.x, side.at.y, side.cut_end.x) == pytest.approx((250, 100, 260))
+
+
+def test_corners_of_a_drawing_are_points() -> None:
+    marks = "      slant: fold line from corner 1 to tip\n"
+    drafted, findings = draft(LID.replace("      middle: notch at the middle of back edge\n", marks), MARKED)
+    assert findings == ()
+    (slant,) = drafted.piece("lid").marks
+    assert isinstance(slant, LineMark)
+    assert (slant.start, slant.end) == (drafted.piece("lid").edge("back edge").path.start, Point(250, 150))
+
+
+@pytest.mark.parametrize(
+    ("mark", "name", "words"),
+    [
+        ("snap at element snapspot", "no-such-element", "has no mark called 'snapspot'"),
+        ("snap at element crease", "wrong-element", "the element 'crease' is a line"),
+        ("fold line at element tip", "wrong-element", "the element 'tip' is no straight line"),
+        ("fold line at element bow", "wrong-element", "the element 'bow' is no straight line"),
+        ("notch at element snap-spot", "mark-off-edge", "lies on no edge of 'lid'"),
+    ],
+)
+def test_marks_that_are_not_drawn_so(mark: str, name: str, words: str) -> None:
+    drafted, findings = draft(LID.replace("notch at the middle of back edge", mark), MARKED)
+    told = found(tuple(one for one in findings if not one.variants or drafted.variant in one.variants), name)
+    assert words in told.says
