@@ -17,8 +17,8 @@ MOST_TILES = 60
 # left out would lose the tip of a curve.
 FINE = 0.01
 # A line that runs along a joint so near is lost in tape and trimming; so much of it there counts as one.
-NEAR_JOINT = 2.0
-COUNTED = 10.0
+NEAR_JOINT = 3.5
+COUNTED = 2.0
 # Where in the white to spare a piece may lie, from one side to the other; the middle comes first.
 SHIFTS = (0.5, 0.25, 0.75, 0.0, 1.0)
 
