@@ -24,6 +24,7 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "bind": ("binding", "edge"),
     "gather": ("edge",),
     "pleat": ("copy",),
+    "dart": ("copy",),
     "topstitch": ("edge", "copy", "seam"),
     "fold": ("copy", "edge"),
     "press": ("copy", "seam", "edge"),

@@ -38,7 +38,7 @@ class WorkState:
     closed_edges: frozenset[tuple[str, str]] = frozenset()  # (copy, edge) already stitched or hemmed
     attached: frozenset[str] = frozenset()  # notions
     folded: frozenset[str] = frozenset()  # copies of strips
-    pleated: frozenset[str] = frozenset()  # copies whose pleats are closed
+    pleated: frozenset[str] = frozenset()  # copies whose pleats or darts are closed
     trimmed: frozenset[str] = frozenset()  # copies that were cut roughly, trimmed to the template
     turned: tuple[str, ...] = ()  # what was turned right side out, in order
 

@@ -47,7 +47,7 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
                 sewn=(*state.sewn, action.target),
                 closed_edges=state.closed_edges | _edges_of_seam(draft, action.target),
             )
-        case "pleat":
+        case "pleat" | "dart":
             return replace(state, pleated=state.pleated | {action.target})
         case "trim":
             return replace(state, trimmed=state.trimmed | {action.target})

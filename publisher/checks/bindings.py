@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Grain
+from publisher.drafting import Draft, Grain, Pleat
 from publisher.geometry import Line
 from publisher.terms import Finding, Severity
 
@@ -103,7 +103,7 @@ def hem_on_curve(proof: Proof) -> Iterator[Finding]:
 
 
 def left_undone(proof: Proof) -> Iterator[Finding]:
-    """A binding, a hem, pleats or a rough cut that no step sees to.
+    """A binding, a hem, pleats, darts or a rough cut that no step sees to.
 
     Why: the reader has cut cloth for it, and is never told what it is for.
 
@@ -133,6 +133,7 @@ def _wanted(draft: Draft):  # type: ignore[no-untyped-def]
             for hem in piece.hems:
                 yield hem.place, "hem", f"{copy.name}.{hem.edge}"
             if piece.opened is not None:
-                yield copy.place, "pleat", copy.name
+                darts = any(isinstance(mark, Pleat) and mark.kind == "dart" for mark in piece.opened.marks)
+                yield copy.place, "dart" if darts else "pleat", copy.name
             if copy.rough:
                 yield copy.place, "trim", copy.name

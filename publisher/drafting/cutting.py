@@ -5,6 +5,7 @@ from dataclasses import replace
 from publisher.drafting.allowances import drafted_name, edge_allowance, edge_layers
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.corner_cuts import corner_cuts
+from publisher.drafting.darts import darts_of, with_darts
 from publisher.drafting.drawn_cut_lines import drawn_cut_line
 from publisher.drafting.edges import edge_names, edge_path
 from publisher.drafting.outlines import outline_plan
@@ -22,7 +23,7 @@ def cut_box(bench: Bench, piece: WrittenPiece) -> Box:
 
 
 def _as_cut(bench: Bench, piece: WrittenPiece) -> tuple[Edge, ...]:
-    edges = draft_edges(bench, piece)
+    edges = with_darts(draft_edges(bench, piece), darts_of(bench, piece))
     return open_edges(piece, edges, folds_of(bench, piece)) if piece.pleats else edges
 
 

@@ -126,7 +126,7 @@ def line_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: Writ
     if said.element is not None:
         return drawn_line(bench, piece, said.element, written)
     if said.start is not None and said.end is not None:
-        first, second = (_named_spot(bench, piece, name) for name in (said.start, said.end))
+        first, second = (named_spot(bench, piece, name) for name in (said.start, said.end))
         return first, second
     if said.spot is not None:
         spot = edge_spot(bench, piece, said.spot, written)
@@ -136,7 +136,8 @@ def line_ends(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: Writ
     return _across_piece(bench, piece, start, along, written)
 
 
-def _named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
+def named_spot(bench: Bench, piece: WrittenPiece, name: Name) -> Point:
+    """Where a mark or a point of the piece lies, by its name. Raises Unusable with the nearest name."""
     own = own_edge(piece, name)
     marks = [str(mark.name) for mark in piece.marks]
     if own in marks:
@@ -200,7 +201,7 @@ def _other_mark(
 def _stretch(
     bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark, copies: tuple[str, ...]
 ) -> PathMark:
-    return stretch_mark(bench, piece, said, written, copies, lambda name: _named_spot(bench, piece, name))
+    return stretch_mark(bench, piece, said, written, copies, lambda name: named_spot(bench, piece, name))
 
 
 def _notch_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: WrittenMark) -> Spot:
@@ -213,7 +214,7 @@ def _notch_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, written: Wr
     if said.start is not None and said.end is not None:
         _, tail = head_and_tail(said.start)
         other = the_copys_piece(bench, said.start)
-        spot_there = _named_spot(bench, other, Name(tail, said.start.place))
+        spot_there = named_spot(bench, other, Name(tail, said.start.place))
         return met_spot(bench, piece, said, spot_there)
     assert said.spot is not None
     return edge_spot(bench, piece, said.spot, written)

@@ -2,6 +2,7 @@
 
 from publisher.drafting.bench import Bench, head_and_tail, unknown, unusable
 from publisher.drafting.cutting import cut_box
+from publisher.drafting.darts import darts_of, darts_take
 from publisher.drafting.edges import atomic_edges, edge_names, edge_path, outline_point
 from publisher.drafting.marks import mark_spot
 from publisher.drafting.references import the_piece
@@ -44,7 +45,8 @@ def _length(bench: Bench, name: Name) -> float:
             did_you_mean(name.text, seams) if seams else "name an edge: body.base",
         )
     piece = the_piece(bench, head, name)
-    return sum(edge_path(bench, piece, edge).length for edge in atomic_edges(bench, piece, tail, name))
+    names = atomic_edges(bench, piece, tail, name)
+    return sum(edge_path(bench, piece, edge).length for edge in names) - darts_take(darts_of(bench, piece), names)
 
 
 def _cut(bench: Bench, name: Name, across: bool) -> float:

@@ -4,6 +4,7 @@ from itertools import pairwise
 
 from publisher.drafting.allowances import edge_allowance
 from publisher.drafting.bench import Bench, head_and_tail, unusable
+from publisher.drafting.darts import darts_of, darts_take
 from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_path
 from publisher.drafting.placing import laying_of, placement_pairs
 from publisher.drafting.references import the_copys_piece, work_out_length
@@ -48,7 +49,7 @@ def _seam_edge(bench: Bench, name: Name) -> SeamEdge:
         )
     parts = atomic_edges(bench, piece, tail, name)
     allowances = tuple(dict.fromkeys(edge_allowance(bench, piece, part) for part in parts))
-    length = sum(edge_path(bench, piece, part).length for part in parts)
+    length = sum(edge_path(bench, piece, part).length for part in parts) - darts_take(darts_of(bench, piece), parts)
     return SeamEdge(head, str(piece.name), tail, length, allowances)
 
 

@@ -7,12 +7,13 @@ from itertools import pairwise
 from publisher.drafting.allowances import edge_allowance, edge_hem, edge_layers
 from publisher.drafting.bench import Bench, unusable
 from publisher.drafting.cutting import cut_line_of
+from publisher.drafting.darts import dart_mark, darts_of, with_darts
 from publisher.drafting.edges import drafted_path, whole
 from publisher.drafting.grain import grain_line_of
 from publisher.drafting.halves import Axis, half_of
-from publisher.drafting.mark_values import LineMark, Mark, Notch, PathMark, PointMark
+from publisher.drafting.mark_values import LineMark, Mark, Notch, PathMark, Pleat, PointMark
 from publisher.drafting.outlines import outline_plan
-from publisher.drafting.pleats import drawn_pleats, folds_of, open_edges, open_marks
+from publisher.drafting.pleats import Fold, drawn_pleats, folds_of, open_edges, open_marks
 from publisher.drafting.values import Edge, Piece, PieceKind
 from publisher.geometry import Line, Path, Point, signed_area
 from publisher.source import WrittenPiece
@@ -20,10 +21,16 @@ from publisher.source import WrittenPiece
 
 def opened_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | None:
     """The piece as it is cut, its pleats open and marked; None where it has none. Raises Unusable."""
-    if not written.pleats:
+    if not written.pleats and not written.darts:
         return None
-    folds = folds_of(bench, written)
-    edges = open_edges(written, piece.edges, folds)
+    if written.pleats and written.darts:
+        says = f"'{piece.name}' has pleats and darts, which are opened in different ways"
+        raise unusable(
+            "pleats-and-darts", written.darts[0].name.place, says, "make the darts pleats, or two pieces of it"
+        )
+    darts = darts_of(bench, written)
+    folds = folds_of(bench, written) if written.pleats else ()
+    edges = open_edges(written, piece.edges, folds) if folds else with_darts(piece.edges, darts)
     cut_line = cut_line_of(bench, written, edges)
     box = cut_line.box
     return replace(
@@ -33,8 +40,12 @@ def opened_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | N
         cut_width=box.width,
         cut_height=box.height,
         grain_line=grain_line_of(piece.grain, edges) if piece.kind is PieceKind.DRAWN else None,
-        marks=(*open_marks(piece.marks, folds), *drawn_pleats(folds, cut_line)),
+        marks=(*_opened_marks(piece, folds, cut_line), *(dart_mark(dart) for dart in darts)),
     )
+
+
+def _opened_marks(piece: Piece, folds: tuple[Fold, ...], cut_line: Path) -> tuple[Mark, ...]:
+    return (*open_marks(piece.marks, folds), *drawn_pleats(folds, cut_line)) if folds else piece.marks
 
 
 def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | None:
@@ -50,7 +61,8 @@ def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | Non
             "draw the whole of it: mirrored along instead of on the fold along",
         )
     axis, _ = whole(bench, written)
-    edges = _half_edges(bench, written, piece, str(half.along))
+    darts = darts_of(bench, written)
+    edges = with_darts(_half_edges(bench, written, piece, str(half.along)), darts)
     cut_line = cut_line_of(bench, written, edges, str(half.along))
     box = cut_line.box
     return replace(
@@ -61,7 +73,7 @@ def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | Non
         cut_width=box.width,
         cut_height=box.height,
         grain_line=grain_line_of(piece.grain, edges),
-        marks=tuple(_on_half(piece.marks, axis, edges)),
+        marks=tuple(_on_half((*piece.marks, *map(dart_mark, darts)), axis, edges)),
         hems=tuple(
             hem
             for edge in edges
@@ -107,6 +119,9 @@ def _on_half(marks: tuple[Mark, ...], axis: Axis, edges: tuple[Edge, ...]) -> It
                 continue
             fold = mark.start + (mark.end - mark.start) * (start / (start - end)) if min(start, end) < 0 else mark.start
             yield replace(mark, start=mark.start if start >= 0 else fold, end=mark.end if end >= 0 else fold)
+        elif isinstance(mark, Pleat):
+            if all(inside_by(end) > -1e-6 for span in mark.stitched for end in span):
+                yield mark
         elif isinstance(mark, PathMark):
             yield from _path_on_half(mark, inside_by)
         elif isinstance(mark, Notch) and abs(inside_by(mark.at)) < 1e-6:

@@ -1,6 +1,7 @@
 """The marks of a pattern for its legend: each drawn by the code that draws it on the pieces."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from publisher.drafting import Draft, GrainLine, LineMark, Notch, PathMark, PieceKind, Pleat, PointMark
 from publisher.figures.nests import SIZE_STYLES
@@ -42,6 +43,7 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         *((symbol.replace(" ", "-"), symbol in symbols, symbol_strokes(symbol, MIDDLE)) for symbol in SYMBOLS),
         *((kind.replace(" ", "-"), kind in lines, style) for kind, style in LINE_STYLES.items()),
         *((kind.replace(" ", "-"), kind in pleats, pleat_sample(kind)) for kind in PLEAT_SECTIONS),
+        ("dart", "dart" in pleats, _dart()),
         ("clips", "clips" in stretches, _stretch("clips")),
         ("gathers", "gathers" in stretches, _stretch("gathers")),
         ("zip", "zip" in stretches, _stretch("zip")),
@@ -111,6 +113,21 @@ def _stretch(kind: str) -> list[Stroke]:
         Stroke(line, Style.FINISHED),
         *stretch_strokes(mark),
     ]
+
+
+def _dart() -> list[Stroke]:
+    """A dart at a level edge: its fold, its legs, the mouth trued."""
+    edge, middle = 3.0, WIDTH / 2
+    first, last, tip, point = (
+        Point(middle - 5, edge),
+        Point(middle + 5, edge),
+        Point(middle, edge - 2.4),
+        Point(middle, HEIGHT - 0.5),
+    )
+    corners = (Point(1.0, edge), first, tip, last, Point(WIDTH - 1.0, edge))
+    mouth = Path(tuple(Line(one, other) for one, other in pairwise(corners)))
+    lines = [Stroke(Path((Line(end, point),)), Style.STITCHING) for end in (first, last)]
+    return [Stroke(mouth, Style.CUT), Stroke(Path((Line(tip, point),)), Style.FOLD), *lines]
 
 
 def _joined() -> list[Stroke]:

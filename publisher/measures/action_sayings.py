@@ -23,6 +23,7 @@ VERBS = (
     "bind",
     "gather",
     "pleat",
+    "dart",
     "topstitch",
     "fold",
     "press",

@@ -1,5 +1,6 @@
 """What marks, hems and pleats say of themselves, as trees."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from lark import Token, Tree
@@ -7,6 +8,7 @@ from lark import Token, Tree
 from publisher.measures.formulas import read_formula, read_name, read_spot
 from publisher.measures.grammar import Parsed, parse
 from publisher.measures.values import (
+    DartSaying,
     EdgeSpot,
     HemSaying,
     MarkSaying,
@@ -111,13 +113,28 @@ def parse_hem(written: Written) -> HemSaying:
 def parse_pleat(written: Written) -> PleatSaying:
     """`knife pleat of 1 cm at 10 cm from the left end of bottom edge, towards the left`."""
     kind, depth, spot, *tails = parse(written, "pleat").children
-    towards, face = None, "right side"
+    towards, face = _tails(tails, "right side")
+    return PleatSaying(
+        " ".join(str(kind).split()), read_formula(depth, written), read_spot(spot, written), towards, face
+    )
+
+
+def parse_dart(written: Written) -> DartSaying:
+    """`dart of 2 cm by 9 cm at the middle of waist`, `dart of 3 cm to bust at 8 cm from the top end of side`."""
+    _, width, reach, spot, *tails = parse(written, "dart").children
+    towards, face = _tails(tails, "wrong side")
+    named = read_name(reach, written) if isinstance(reach, Token) else None
+    length = None if named is not None else read_formula(reach, written)
+    return DartSaying(read_formula(width, written), length, named, read_spot(spot, written), towards, face)
+
+
+def _tails(tails: Sequence[object], face: str) -> tuple[str | None, str]:
+    """Which way something is pressed, where that is said, and on which face it is marked."""
+    towards = None
     for tail in tails:
         assert isinstance(tail, Token)
         if tail.type == "FACE":
             face = _face(tail)
         else:
             towards = str(tail).split()[-1]
-    return PleatSaying(
-        " ".join(str(kind).split()), read_formula(depth, written), read_spot(spot, written), towards, face
-    )
+    return towards, face

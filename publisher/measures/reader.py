@@ -5,7 +5,7 @@ from graphlib import CycleError, TopologicalSorter
 
 from publisher.measures.action_sayings import parse_action
 from publisher.measures.formulas import parse_formula
-from publisher.measures.mark_sayings import parse_hem, parse_mark, parse_pleat
+from publisher.measures.mark_sayings import parse_dart, parse_hem, parse_mark, parse_pleat
 from publisher.measures.sayings import (
     parse_copy,
     parse_corner,
@@ -112,6 +112,8 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
         yield corner, parse_corner
     for _, hem in piece.hems:
         yield hem, parse_hem
+    for dart in piece.darts:
+        yield dart.says, parse_dart
     for pleat in piece.pleats:
         yield pleat.says, parse_pleat
 

@@ -178,6 +178,18 @@ class CopySaying:
 
 
 @dataclass(frozen=True, slots=True)
+class DartSaying:
+    """`dart of 2 cm by 9 cm at the middle of waist`: how wide, how long or to which point, and where on its edge."""
+
+    width: Formula
+    length: Formula | None
+    point: Name | None
+    spot: EdgeSpot
+    towards: str | None
+    face: str
+
+
+@dataclass(frozen=True, slots=True)
 class ActionSaying:
     """`sew side seam`, `fuse body interfacing to body outside`, `attach snap at body front.snap`."""
 
@@ -239,6 +251,7 @@ Saying = (
     | CornerSaying
     | HemSaying
     | PleatSaying
+    | DartSaying
     | ActionSaying
     | Matching
     | Pair

@@ -49,7 +49,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
     if shape is None:
         return None
     allowances = read_allowances(node, tuple(piece.copies), found)
-    found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.joint_edges]))
+    found.extend(check_names([*piece.copies, *piece.marks, *piece.pleats, *piece.darts, *piece.joint_edges]))
     if not piece.copies:
         found.append(
             Finding(
@@ -74,6 +74,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         hems=tuple(piece.hems.items()),
         corners=tuple(piece.corners.items()),
         pleats=tuple(WrittenMark(pleat, says) for pleat, says in piece.pleats.items()),
+        darts=tuple(WrittenMark(dart, says) for dart, says in piece.darts.items()),
     )
 
 

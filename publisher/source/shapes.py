@@ -154,6 +154,7 @@ class Piece(Shape):
     corners: Names = Field(default_factory=dict)
     hems: Names = Field(default_factory=dict)
     pleats: Names = Field(default_factory=dict)
+    darts: Names = Field(default_factory=dict)
     copies: Names
     marks: Names = Field(default_factory=dict)
     note: Text | None = None

@@ -172,6 +172,7 @@ class WrittenPiece:
     drawing: WrittenDrawing | None = None
     form: WrittenForm | None = None
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
+    darts: tuple[WrittenMark, ...] = ()  # name → "dart of 2 cm by 9 cm at …"
     cut_from: "WrittenPiece | None" = None
     corners: tuple[tuple[Written, Written], ...] = ()  # corner, or two edges → "bevelled", "squared to side"
 

@@ -86,7 +86,7 @@ def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]
         notes.append(Phrase.of(f"chart.fold-{piece.strip.folding.replace(' ', '-')}"))
     if copy.rough:
         notes.append(Phrase.of("chart.rough"))
-    if any(isinstance(mark, Pleat) for mark in piece.as_cut.marks):
+    if any(isinstance(mark, Pleat) and mark.kind != "dart" for mark in piece.as_cut.marks):
         notes.append(Phrase.of("chart.pleats"))
     notes += [_hem_note(hem) for hem in piece.hems if piece.kind is not PieceKind.DRAWN]
     plans = [plan for plan in cloth.strips if plan.copy == copy.name]
