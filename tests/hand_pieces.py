@@ -49,7 +49,7 @@ def notch(cut_end: Point, inner_end: Point, name: str = "notch", double: bool = 
 
 def point_mark(x: float, y: float, name: str = "snap", copies: tuple[str, ...] = ()) -> PointMark:
     """A point."""
-    return PointMark(name, Point(x, y), "point", "right side", copies, HERE)
+    return PointMark(name, Point(x, y), "point", "wrong side", copies, HERE)
 
 
 def hand_piece(

@@ -35,7 +35,15 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
         shrinkage=_shrinkage(bench, written),
         note=str(written.note) if written.note else None,
         place=written.key.place,
+        one_way=_one_way(written),
     )
+
+
+def _one_way(written: WrittenMaterial) -> bool:
+    if written.nap is not None and str(written.nap) != "one way":
+        says = f"a nap runs one way, or there is none; '{written.nap}' says neither"
+        raise unusable("wrong-kind", written.nap.place, says, "write 'nap: one way', or take the line out")
+    return written.nap is not None
 
 
 def _shrinkage(bench: Bench, written: WrittenMaterial) -> float:

@@ -25,6 +25,7 @@ class Material:
     shrinkage: float
     note: str | None
     place: Place = field(compare=False)
+    one_way: bool = False  # it has a nap, or a print that stands the right way up
 
 
 @dataclass(frozen=True, slots=True)

@@ -113,10 +113,11 @@ class Hem:
 
 @dataclass(frozen=True, slots=True)
 class GrainLine:
-    """The grain arrow inside the piece: two heads when either way up will do."""
+    """The grain arrow inside the piece: two heads when either way up will do, one where all must lie alike."""
 
     start: Point
     end: Point
+    one_way: bool = False
 
 
 Mark = Notch | PointMark | LineMark | PathMark | Pleat

@@ -7,7 +7,7 @@ from publisher.drafting.allowances import edge_hem, long_edge_allowance, strip_e
 from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.cutting import cut_line_of, draft_edges
 from publisher.drafting.edges import joint_edges
-from publisher.drafting.grain import grain_line_of, grain_of
+from publisher.drafting.grain import grain_line_of, grain_of, lies_one_way
 from publisher.drafting.marks import bears, draft_marks
 from publisher.drafting.references import as_length, copy_name, work_out_formula
 from publisher.drafting.sizes import strip_thickness
@@ -33,7 +33,7 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
     joints = _collect(
         [lambda at=at: _joint_edge(bench, piece, edges, at) for at in range(len(piece.joint_edges))], found
     )
-    grain = grain_of(piece)
+    grain, one_way = grain_of(piece), lies_one_way(bench, piece)
     box = cut_line.box
     drafted = Piece(
         number=number,
@@ -45,12 +45,13 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
         cut_width=box.width,
         cut_height=box.height,
         grain=grain,
-        grain_line=grain_line_of(grain, edges) if piece.drawn else None,
+        grain_line=grain_line_of(grain, edges, one_way) if piece.drawn else None,
         marks=tuple(marks),
         copies=tuple(copies),
         strip=_strip(bench, piece, piece.strip) if piece.strip else None,
         note=str(piece.note) if piece.note else None,
         place=piece.name.place,
+        one_way=one_way,
         hems=tuple(hem for edge in edges if (hem := edge_hem(bench, piece, edge.name)) is not None),
     )
     paired = _paired(drafted)

@@ -111,6 +111,7 @@ class Piece:
     opened: "Piece | None" = None
     half: "Piece | None" = None
     fold_edge: str | None = None  # of a half: its edge on the fold
+    one_way: bool = False  # it lies with its top the same way as all others: for a nap, or a print
 
     @property
     def as_cut(self) -> "Piece":

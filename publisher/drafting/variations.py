@@ -39,7 +39,7 @@ def opened_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | N
         cut_line=cut_line,
         cut_width=box.width,
         cut_height=box.height,
-        grain_line=grain_line_of(piece.grain, edges) if piece.kind is PieceKind.DRAWN else None,
+        grain_line=grain_line_of(piece.grain, edges, piece.one_way) if piece.kind is PieceKind.DRAWN else None,
         marks=(*_opened_marks(piece, folds, cut_line), *(dart_mark(dart) for dart in darts)),
     )
 
@@ -72,7 +72,7 @@ def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | Non
         cut_line=cut_line,
         cut_width=box.width,
         cut_height=box.height,
-        grain_line=grain_line_of(piece.grain, edges),
+        grain_line=grain_line_of(piece.grain, edges, piece.one_way),
         marks=tuple(_on_half((*piece.marks, *map(dart_mark, darts)), axis, edges)),
         hems=tuple(
             hem

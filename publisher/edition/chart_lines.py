@@ -10,7 +10,12 @@ from publisher.tables import ChartRow, Tables
 from publisher.template_pages import nested, templates_of
 from publisher.terms import Phrase, Quantity
 
-LAID = {"fold": "chart.fold-intro", "pair": "chart.pair-intro", "single": "chart.single-intro"}
+LAID = {
+    "fold": "chart.fold-intro",
+    "pair": "chart.pair-intro",
+    "single": "chart.single-intro",
+    "one way": "chart.one-way-intro",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +48,8 @@ def chart_intro(drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
     """Sentences above the chart: what its sizes mean, and how the cloth lies for which copies."""
     drawn = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
     lying = {_lying(piece, copy) for piece in drawn for copy in piece.copies}
+    if any(piece.one_way for draft in drafts for piece in draft.pieces):
+        lying |= {"one way"}
     laid = [said for lay, said in LAID.items() if lay in lying] if lying - {"single"} else []
     return (speak.say("chart.intro"), *map(speak.say, laid))
 

@@ -124,6 +124,7 @@ def _drafted(piece: Piece, speak: Speaker) -> DraftedPiece:
         facts=(
             speak.say("drafting.box", width=_amount(told.width, speak), height=_amount(told.height, speak)),
             speak.say(GRAIN_WORDS[piece.grain]),
+            *([speak.say("drafting.one-way")] if piece.one_way else []),
             speak.say("drafting.scale", scale=drawing.scale),
         ),
         svg=figure_svg(drawing.figure, speak.say("drafting.drawing", piece=piece.name, letters=letters), y_up=True),

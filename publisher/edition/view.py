@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.checks import Proof
-from publisher.drafting import Draft
+from publisher.drafting import Draft, Notch
 from publisher.edition.cautions import cautions_of
 from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines
 from publisher.edition.prose import unwrapped
@@ -84,6 +84,7 @@ class View:
     sized: bool  # the chart tells how large some copies are in each size
     chart_intro: tuple[str, ...]  # what holds for all rows, sentence by sentence
     legend: tuple[LegendLine, ...]
+    transferred: bool  # some marks are brought to the cloth with pins, chalk or a pen
     vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
     sum: str
@@ -126,6 +127,9 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
         chart_intro=chart_intro(drafts, speak),
         legend=legend,
+        transferred=any(
+            not isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks
+        ),
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,
         sum=sum_of(proof.source.sections, speak),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.drafting import Copy, Hem, Mark, PathMark, Piece
+from publisher.drafting import Copy, Hem, LineMark, Mark, PathMark, Piece, PointMark
 from publisher.template_pages import TemplatePage
 from publisher.terms import Phrase, length
 
@@ -27,9 +27,14 @@ def mark_words(mark: Mark) -> tuple[Words, ...]:
             copies = _listed(mark.copies)
             return (Words(Phrase.of("label.turning-gap-for", name=mark.name, copies=copies), SMALL),)
         return (Words(Phrase.of("label.turning-gap", name=mark.name), SMALL),)
-    if not mark.copies:
-        return (Words(Phrase.of("label.mark", name=mark.name), SMALL),)
-    return (Words(Phrase.of("label.mark-for", name=mark.name, copies=_listed(mark.copies)), SMALL),)
+    named = (
+        Phrase.of("label.mark-for", name=mark.name, copies=_listed(mark.copies))
+        if mark.copies
+        else Phrase.of("label.mark", name=mark.name)
+    )
+    if isinstance(mark, PointMark | LineMark | PathMark) and mark.face == "right side":
+        named = Phrase.of("label.on-right-side", mark=named)
+    return (Words(named, SMALL),)
 
 
 def sizes_words(sizes: Sequence[str], of_all: bool) -> tuple[Words, ...]:

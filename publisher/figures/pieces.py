@@ -116,11 +116,15 @@ def circle(centre: Point, radius: float) -> Arc:
 
 
 def grain_strokes(grain: GrainLine) -> list[Stroke]:
-    """A line with a head at each end: either way up will do. On a short line the heads are smaller."""
+    """A line with a head at each end: either way up will do; with one head where it will not. On a short line the heads
+    are smaller."""
     whole = grain.end - grain.start
     along, size = whole.unit(), min(1.0, whole.length / (3 * HEAD_LENGTH))
-    shaft = _line(grain.start + along * (HEAD_LENGTH * size), grain.end - along * (HEAD_LENGTH * size))
-    heads = [arrow_head(grain.end, along * size), arrow_head(grain.start, -along * size)]
+    foot = grain.start if grain.one_way else grain.start + along * (HEAD_LENGTH * size)
+    shaft = _line(foot, grain.end - along * (HEAD_LENGTH * size))
+    heads = [arrow_head(grain.end, along * size)]
+    if not grain.one_way:
+        heads.append(arrow_head(grain.start, -along * size))
     return [Stroke(shaft, Style.GRAIN), *(Stroke(head, Style.SOLID, closed=True) for head in heads)]
 
 

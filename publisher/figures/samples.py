@@ -52,8 +52,13 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("on-the-fold", any(piece.fold_edge for piece in pieces), _folded()),
         (
             "grain",
-            any(piece.grain_line for piece in pieces),
+            any(piece.grain_line and not piece.one_way for piece in pieces),
             grain_strokes(GrainLine(Point(3.0, HEIGHT / 2), Point(WIDTH - 3.0, HEIGHT / 2))),
+        ),
+        (
+            "grain-one-way",
+            any(piece.grain_line and piece.one_way for piece in pieces),
+            grain_strokes(GrainLine(Point(3.0, HEIGHT / 2), Point(WIDTH - 3.0, HEIGHT / 2), one_way=True)),
         ),
         ("joining-mark", tiled, _joined()),
         ("scale-bar", bool(pieces), _bar()),

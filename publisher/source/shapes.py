@@ -51,6 +51,7 @@ class Material(Shape):
     sold: list[Text]
     allowance: Text | None = None
     shrinkage: Text | None = None
+    nap: Text | None = None
     note: Text | None = None
 
 

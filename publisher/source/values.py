@@ -37,6 +37,7 @@ class WrittenMaterial:
     shrinkage: Written | None
     note: Written | None
     allowance: Native | None = None  # of what is cut from it, where its piece gives none
+    nap: Written | None = None  # "one way": a nap, or a print that stands the right way up
 
 
 @dataclass(frozen=True, slots=True)
