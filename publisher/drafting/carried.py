@@ -3,7 +3,7 @@
 from publisher.drafting.allowances import edge_allowance
 from publisher.drafting.bench import Bench, head_and_tail, unusable
 from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_names, edge_path
-from publisher.drafting.references import the_copys_piece
+from publisher.drafting.references import placed_here, the_copys_piece
 from publisher.drafting.seam_values import Laying
 from publisher.drafting.spots import Spot
 from publisher.geometry import Path, Point, mapped, nearest
@@ -51,21 +51,7 @@ def spot_on_edge(bench: Bench, piece: WrittenPiece, point: Point) -> Spot | None
 def _laid(bench: Bench, piece: WrittenPiece, said: MarkSaying) -> tuple[WrittenPiece, Laying]:
     assert said.start is not None
     assert said.end is not None
-    placements = {str(one.name): one for one in bench.source.placements}
-    placement = placements.get(said.end.text)
-    if placement is None:
-        says = f"no placement called '{said.end.text}'"
-        raise unusable("no-such-name", said.end.place, says, did_you_mean(said.end.text, list(placements)))
-    here = the_copys_piece(bench, placement.on).as_written is piece.as_written
-    if str(placement.place_copy) != said.start.text or not here:
-        raise unusable(
-            "wrong-placement",
-            said.end.place,
-            f"'{said.end.text}' lays '{placement.place_copy}' on '{placement.on}', "
-            f"not '{said.start.text}' on '{piece.name}'",
-            "name the placement that lays it here",
-        )
-    return the_copys_piece(bench, placement.place_copy), bench.lay(bench, placement)
+    return placed_here(bench, piece, said.start.text, said.end)
 
 
 def met_spot(bench: Bench, piece: WrittenPiece, said: MarkSaying, other_spot: Point) -> Spot:

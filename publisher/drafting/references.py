@@ -177,10 +177,8 @@ def the_copys_piece(bench: Bench, copy: Written | Name) -> WrittenPiece:
     raise unknown(bench, head, copy.place, f"no copy called '{head}'", did_you_mean_or_gone(head, copy_names(bench)))
 
 
-def placed_by(
-    bench: Bench, piece: WrittenPiece, mark: Name, placement: Name
-) -> tuple[WrittenPiece, WrittenMark, Laying]:
-    """The piece and the mark that a derived mark comes from, and how the placement lays it on `piece`."""
+def placed_here(bench: Bench, piece: WrittenPiece, copy: str, placement: Name) -> tuple[WrittenPiece, Laying]:
+    """The piece of a copy, and how a placement lays it on `piece`. Raises Unusable where it does not."""
     written = next((one for one in bench.source.placements if one.name == placement.text), None)
     if written is None:
         known = [str(one.name) for one in bench.source.placements]
@@ -190,17 +188,26 @@ def placed_by(
             f"no placement called '{placement.text}'",
             did_you_mean(placement.text, known),
         )
-    head, tail = head_and_tail(mark)
-    source = the_copys_piece(bench, mark)
-    if str(written.place_copy) != head or the_copys_piece(bench, written.on).as_written is not piece.as_written:
+    on_it = the_copys_piece(bench, written.on).as_written is piece.as_written
+    if str(written.place_copy) != copy or not on_it:
         raise unusable(
             "wrong-placement",
             placement.place,
-            f"'{placement.text}' lays '{written.place_copy}' on '{written.on}', not '{head}' on '{piece.name}'",
-            "name the placement that brings the mark here",
+            f"'{placement.text}' lays '{written.place_copy}' on '{written.on}', not '{copy}' on '{piece.name}'",
+            "name the placement that lays it here",
         )
+    return the_copys_piece(bench, written.place_copy), bench.lay(bench, written)
+
+
+def placed_by(
+    bench: Bench, piece: WrittenPiece, mark: Name, placement: Name
+) -> tuple[WrittenPiece, WrittenMark, Laying]:
+    """The piece and the mark that a derived mark comes from, and how the placement lays it on `piece`."""
+    head, tail = head_and_tail(mark)
+    the_copys_piece(bench, mark)
+    source, laying = placed_here(bench, piece, head, placement)
     found = next((one for one in source.marks if one.name == tail), None)
     if found is None:
         known = [str(one.name) for one in source.marks]
         raise unusable("no-such-mark", mark.place, f"'{head}' has no mark called '{tail}'", did_you_mean(tail, known))
-    return source, found, bench.lay(bench, written)
+    return source, found, laying
