@@ -34,7 +34,7 @@ class Side:
 class MarkSpot:
     """Where a mark lies, mm from the box's lower left corner; a line has its other end too."""
 
-    kind: str  # notch, double-notch, point, line, pleat-outer, pleat-inner, pleat-meets, pleat-stitched
+    kind: str  # notch, point, line, pleat-outer … as the words of the drafting page call it
     name: str
     copies: tuple[str, ...]
     at: Point
@@ -104,9 +104,8 @@ def _spots(mark: Mark, shift: Movement) -> Iterator[MarkSpot]:
             for start, end in spans:
                 yield MarkSpot(f"pleat-{kind}", mark.name, mark.copies, shift(start), shift(end))
     elif isinstance(mark, PathMark) and mark.kind in STRETCHES:
-        yield MarkSpot(
-            mark.kind.replace(" ", "-"), mark.name, mark.copies, shift(mark.path.start), shift(mark.path.end)
-        )
+        for which, spot in (("from", mark.path.start), ("to", mark.path.end)):
+            yield MarkSpot(f"{mark.kind.replace(' ', '-')}-{which}", mark.name, mark.copies, shift(spot))
     elif isinstance(mark, PathMark):
         for segment in mark.path.segments:
             yield MarkSpot("line", mark.name, mark.copies, shift(segment.start), shift(segment.end))
