@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from publisher.assembly import assemble
-from publisher.checks import Proof, check
+from publisher.checks import Allowance, Proof, allowances_of, check, let_through
 from publisher.cloth import lay_out
 from publisher.drafting import Draft, draft_variants
 from publisher.measures import read_measures
@@ -21,10 +21,13 @@ DEEPEST_CALLS = 20_000
 FOLLOWING = ("no-such-name", "no-allowance", "copy-never-used")
 
 
-def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Finding, ...]]:
+def prove(
+    name: str, files: Mapping[str, bytes], allow: Sequence[Allowance] = ()
+) -> tuple[Proof | None, tuple[Finding, ...]]:
     """The proof of a pattern and all that was found, in order of place; no proof where nothing could be read.
 
-    A proof with errors among its findings is there to be looked at, not to be printed.
+    A proof with errors among its findings is there to be looked at, not to be printed. What the pattern, or `allow`,
+    lets through is marked.
     """
     sys.setrecursionlimit(max(sys.getrecursionlimit(), DEEPEST_CALLS))
     source, unread = read_source(name, files)
@@ -49,7 +52,7 @@ def prove(name: str, files: Mapping[str, bytes]) -> tuple[Proof | None, tuple[Fi
     found += check(proof)
     if source.unread_groups:
         found = [finding for finding in found if finding.name not in FOLLOWING]
-    findings = merge_findings((*unread, *found))
+    findings = let_through(merge_findings((*unread, *found)), (*allowances_of(source), *allow))
     return replace(proof, findings=findings), findings
 
 
@@ -79,4 +82,4 @@ def _drafts_in(drafts: tuple[Draft, ...], units: UnitSystem) -> tuple[Draft, ...
 
 def errors_in(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """The findings that stop publishing."""
-    return tuple(finding for finding in findings if finding.severity is Severity.ERROR)
+    return tuple(finding for finding in findings if finding.severity is Severity.ERROR and finding.allowed is None)

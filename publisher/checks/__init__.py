@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
+from publisher.checks.allowing import Allowance, allowances_of, marked
 from publisher.checks.bindings import (
     binding_not_on_bias,
     binding_too_short,
@@ -17,6 +18,7 @@ from publisher.checks.fit import (
     seam_lengths_differ,
 )
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.pages import Page, name_of, page_of
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
@@ -55,4 +57,20 @@ def check(proof: Proof) -> tuple[Finding, ...]:
     return tuple(finding for ask in CHECKS for finding in ask(proof))
 
 
-__all__ = ["CHECKS", "Check", "Proof", "check"]
+def let_through(findings: tuple[Finding, ...], allowances: tuple[Allowance, ...]) -> tuple[Finding, ...]:
+    """The findings, those that the maker lets through marked as allowed."""
+    return marked(findings, allowances, [name_of(each) for each in CHECKS]) if allowances else findings
+
+
+__all__ = [
+    "CHECKS",
+    "Allowance",
+    "Check",
+    "Page",
+    "Proof",
+    "allowances_of",
+    "check",
+    "let_through",
+    "name_of",
+    "page_of",
+]

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 import publisher
+from publisher.commands.explain import explain
 from publisher.commands.new import new
 from publisher.commands.proof import proof
 from publisher.commands.publish import publish
@@ -25,7 +26,7 @@ def commands() -> None:
     """
 
 
-for command in (publish, proof, new):
+for command in (publish, proof, explain, new):
     commands.add_command(command)
 
 

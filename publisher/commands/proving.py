@@ -1,19 +1,43 @@
 """A pattern read from disk and proved."""
 
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any, TypeVar
 
-from publisher.checks import Proof
+import click
+
+from publisher.checks import Allowance, Proof
 from publisher.pipeline import prove
 from publisher.source import read_folder
 from publisher.terms import Finding
 
+Command = TypeVar("Command", bound=Callable[..., Any])
+
 Texts = tuple[tuple[str, str], ...]
 
 
-def prove_folder(folder: Path, name: str) -> tuple[Proof | None, tuple[Finding, ...], Texts]:
+def allow_option(command: Command) -> Command:
+    """`--allow CHECK`, given any number of times."""
+    return click.option(
+        "--allow",
+        "allow",
+        multiple=True,
+        metavar="CHECK",
+        callback=_allowances,
+        help="Let through what a check finds; the edition says so. May be given several times.",
+    )(command)
+
+
+def _allowances(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> tuple[Allowance, ...]:
+    return tuple(Allowance(name, "on the command line, without a reason") for name in names)
+
+
+def prove_folder(
+    folder: Path, name: str, allow: tuple[Allowance, ...] = ()
+) -> tuple[Proof | None, tuple[Finding, ...], Texts]:
     """The proof, all findings, and the texts that a finding's line is printed from."""
     files, unread = read_folder(folder)
-    proof, findings = prove(name, files)
+    proof, findings = prove(name, files, allow)
     texts = tuple(
         (file, content.decode("utf-8-sig", "replace"))
         for file, content in files.items()

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from publisher.checks import Proof
+from publisher.checks import Allowance, Proof
 from publisher.commands.patterns import all_patterns, find_pattern, output_name
-from publisher.commands.proving import prove_folder
+from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes, sized_name
 from publisher.commands.telling import summary, tell
 from publisher.pipeline import errors_in, only_sizes
@@ -77,6 +77,7 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
     help="Where output goes.",
 )
 @click.option("--plain", is_flag=True, help="One line a finding, for editors.")
+@allow_option
 def publish(
     patterns: tuple[str, ...],
     editions: tuple[Edition, ...],
@@ -84,6 +85,7 @@ def publish(
     sizes: tuple[str, ...],
     into: Path,
     plain: bool,
+    allow: tuple[Allowance, ...],
 ) -> None:
     """Make the printable editions of a pattern, or of every pattern in content/.
 
@@ -108,7 +110,7 @@ def publish(
     wanted = editions or DEFAULT_EDITIONS
     chosen = [chosen_sizes(folder, sizes) for folder in folders]
     fine = [
-        publish_pattern(folder, wanted, Asked(requests, own), into, plain)
+        publish_pattern(folder, wanted, Asked(requests, own, allow), into, plain)
         for folder, own in zip(folders, chosen, strict=True)
     ]
     sys.exit(0 if all(fine) else 1)
@@ -116,16 +118,17 @@ def publish(
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked for beside the editions: pages to add, and the sizes to print (none: all)."""
+    """What is asked for beside the editions: pages to add, the sizes to print (none: all), and checks to let through."""
 
     requests: Sequence["Request"]
     sizes: tuple[str, ...]
+    allow: tuple[Allowance, ...] = ()
 
 
 def publish_pattern(folder: Path, wanted: Sequence[Edition], asked: Asked, into: Path, plain: bool) -> bool:
     """Publishes one pattern and tells its findings; False where errors stopped it."""
     name = output_name(folder)
-    proof, findings, texts = prove_folder(folder, name)
+    proof, findings, texts = prove_folder(folder, name, asked.allow)
     findings = (*findings, *_language(proof))
     if proof is None or errors_in(findings):
         tell(findings, texts, folder, plain)

@@ -14,13 +14,16 @@ def tell(findings: Sequence[Finding], texts: tuple[tuple[str, str], ...], folder
     """Each finding as `file:line:column: severity: what is wrong [name]`, and below it the line and the mend."""
     for finding in findings:
         where = f"{_shown(folder, finding)}: " if finding.place else ""
-        click.echo(f"{where}{finding.severity.value}: {finding.says}{_holds_in(finding)} [{finding.name}]", err=True)
+        severity = finding.severity.value if finding.allowed is None else "allowed"
+        click.echo(f"{where}{severity}: {finding.says}{_holds_in(finding)} [{finding.name}]", err=True)
         if plain:
             continue
         shown = excerpt(texts, finding.place) if finding.place else None
         for line in shown or ():
             click.echo(f"    {line}", err=True)
-        if finding.mend:
+        if finding.allowed is not None:
+            click.echo(f"    let through: {finding.allowed}", err=True)
+        elif finding.mend:
             click.echo(f"    mend: {finding.mend}", err=True)
         click.echo("", err=True)
 
@@ -50,13 +53,36 @@ def _holds_in(finding: Finding) -> str:
     return f" (size {', '.join(sizes)})" if sizes and len(units) == len(UnitSystem) else ""
 
 
+def as_json(findings: Sequence[Finding]) -> list[dict[str, object]]:
+    """The findings for other programs; lines and columns from 1."""
+    return [
+        {
+            "check": finding.name,
+            "severity": finding.severity.value,
+            "file": finding.place.file if finding.place else None,
+            "line": finding.place.line if finding.place else None,
+            "column": finding.place.column if finding.place else None,
+            "endLine": finding.place.end_line if finding.place else None,
+            "endColumn": finding.place.end_column if finding.place else None,
+            "says": finding.says,
+            "mend": finding.mend,
+            "variants": [str(variant) for variant in finding.variants],
+            "allowed": finding.allowed,
+        }
+        for finding in findings
+    ]
+
+
 def summary(findings: Sequence[Finding]) -> str:
     """`2 errors, 1 warning`, or that there is nothing to mend."""
-    counts = {severity: sum(finding.severity is severity for finding in findings) for severity in Severity}
+    stop = [finding for finding in findings if finding.allowed is None]
+    counts = {severity: sum(finding.severity is severity for finding in stop) for severity in Severity}
     words = {
         Severity.ERROR: ("error", "errors"),
         Severity.WARNING: ("warning", "warnings"),
         Severity.ADVICE: ("advice", "pieces of advice"),
     }
     told = [f"{count} {words[severity][count > 1]}" for severity, count in counts.items() if count]
+    if len(stop) < len(findings):
+        told.append(f"{len(findings) - len(stop)} let through")
     return ", ".join(told) or "nothing to mend"

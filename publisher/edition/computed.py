@@ -211,4 +211,5 @@ def _finding(finding: Finding) -> Json:
         "says": finding.says,
         "mend": finding.mend,
         "variants": [str(variant) for variant in finding.variants],
+        "allowed": finding.allowed,
     }

@@ -115,7 +115,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         facts=tuple(_facts(proof, tables, speak)),
         video=str(facts.video or ""),
         tested=speak.say("cover.tested", tested=facts.tested) if facts.tested else speak.say("cover.untested"),
-        allowed=(),
+        allowed=tuple(_allowed(proof, units, speak)),
         large_square=speak.length(large_square(units)),
         scales=scale_lines(units, speak),
         size_guide=size_guide_of(proof, drafts, speak),
@@ -138,6 +138,17 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         terms=_fact(facts.terms, drafts, speak),
         changes=tuple(unwrapped(_fact(change, drafts, speak)) for change in facts.changes),
     )
+
+
+def _allowed(proof: Proof, units: UnitSystem, speak: Speaker) -> Iterator[str]:
+    """What the maker lets through in this unit system, each check once."""
+    reasons = {
+        finding.name: finding.allowed
+        for finding in proof.findings
+        if finding.allowed is not None and any(variant.units is units for variant in finding.variants)
+    }
+    for check, reason in reasons.items():
+        yield speak.say("cover.allowed", check=check.replace("-", " "), reason=reason)
 
 
 def _edition(proof: Proof, units: UnitSystem, speak: Speaker) -> str:

@@ -142,6 +142,7 @@ def _source(
         texts=texts,
         kept=kept,
         drawings=drawings,
+        allow=tuple(said.allow.items()),
         unread=tuple(unread),
         unread_groups=tuple(key for key in GROUPS if key in wrong or (root.get(key) is None and key in meant)),
     )

@@ -216,6 +216,7 @@ class Pattern(Shape):
     tested: Text | None = None
     inch_rounding: Text | None = None
     changes: list[Text] = Field(default_factory=list)
+    allow: Names = Field(default_factory=dict)
     sizes: list[Text] = Field(default_factory=list)
     size_guide: Any = None
     allowance: Text | None = None

@@ -329,4 +329,5 @@ class Source:
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name
     drawings: tuple[tuple[str, bytes], ...] = ()  # images/*.svg, by file name, not yet read
     unread: tuple[str, ...] = ()  # names of what could not be read and has been told
+    allow: tuple[tuple[Written, Written], ...] = ()  # checks that the maker lets through, and why
     unread_groups: tuple[str, ...] = ()  # keys of the file that lack or could not be read, which has been told

@@ -27,6 +27,7 @@ class Finding:
     says: str
     mend: str
     variants: tuple[Variant, ...] = ()
+    allowed: str | None = None  # why the maker lets it through; it then stops nothing
 
 
 class Unusable(Exception):

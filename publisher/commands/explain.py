@@ -1,0 +1,58 @@
+"""`publisher explain`: what each check finds, why it matters, how to mend it."""
+
+import click
+
+from publisher.checks import CHECKS, Page, page_of
+from publisher.terms import did_you_mean
+
+SUBJECTS = {
+    "fit": "What is sewn together fits",
+    "bindings": "Hems and bindings",
+    "marks": "Marks and copies",
+    "work": "The steps",
+    "order": "The order of work",
+    "cutting": "Cutting",
+    "sizes": "Sizes",
+    "units": "Inches and metric",
+    "words": "Words",
+    "facts": "The publication",
+}
+
+
+@click.command()
+@click.argument("check", required=False)
+def explain(check: str | None) -> None:
+    """Explain a CHECK by the name in square brackets behind a finding; without one, list all.
+
+    \b
+    Example:
+      publisher explain seam-lengths-differ
+    """
+    pages = [page_of(each) for each in CHECKS]
+    if check is None:
+        _list(pages)
+        return
+    page = next((page for page in pages if page.name == check), None)
+    if page is None:
+        near = did_you_mean(check, [page.name for page in pages])
+        raise click.BadParameter(f"no check called '{check}': {near or 'publisher explain lists all'}")
+    _print(page)
+
+
+def _list(pages: list[Page]) -> None:
+    width = max(len(page.name) for page in pages)
+    for subject, title in SUBJECTS.items():
+        of_subject = [page for page in pages if page.subject == subject]
+        if of_subject:
+            click.echo(f"{title}\n")
+            for page in of_subject:
+                click.echo(f"  {page.name:{width}}  {page.finds}")
+            click.echo("")
+
+
+def _print(page: Page) -> None:
+    click.echo(f"{page.name}\n\n{page.finds}\n\nWhy: {page.why}\n\nMend: {page.fix}\n")
+    for title, lines in (("Found in:", page.fails), ("Not in:", page.passes)):
+        if lines:
+            click.echo(title)
+            click.echo("".join(f"    {line}\n" for line in lines))
