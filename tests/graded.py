@@ -108,9 +108,9 @@ STEPS = """\
 ## Cap
 
 1. Sew the two bands to a ring of {band length}.
+   Does: fuse band interfacing to band outside
    Does: sew side seams
 2. Sew the {crown} in, and the {sweatband} behind it. Sew the {loop} on.
-   Does: fuse band interfacing to band outside
    Does: sew crown seam
    Does: fold loop
    Does: press sweatband

@@ -10,6 +10,8 @@ from publisher.checks.bindings import (
     hem_on_curve,
     left_undone,
 )
+from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
+from publisher.checks.cutting import hardware_in_the_seam, pieces_easily_confused, ring_too_narrow, tube_too_narrow
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     gap_too_long,
@@ -18,10 +20,20 @@ from publisher.checks.fit import (
     seam_lengths_differ,
 )
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.order import (
+    closed_before_turning,
+    fused_after_sewing,
+    gap_never_closed,
+    marked_after_use,
+    notion_never_attached,
+    tool_not_listed,
+    used_before_cut,
+)
 from publisher.checks.pages import Page, name_of, page_of
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
+from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
 from publisher.checks.work import copy_never_used, placement_never_placed, seam_never_sewn, seam_sewn_twice
 from publisher.terms import Finding
 
@@ -49,6 +61,23 @@ CHECKS: tuple[Check, ...] = (
     nested_lines_close,
     size_guide_ease,
     uneven_grading,
+    used_before_cut,
+    fused_after_sewing,
+    marked_after_use,
+    closed_before_turning,
+    gap_never_closed,
+    notion_never_attached,
+    tool_not_listed,
+    long_curve_without_notches,
+    gap_on_a_curve,
+    ring_too_narrow,
+    tube_too_narrow,
+    hardware_in_the_seam,
+    pieces_easily_confused,
+    loose_number,
+    step_too_long,
+    video_times_backwards,
+    terms_missing,
 )
 
 

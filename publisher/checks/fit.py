@@ -94,13 +94,13 @@ def gap_too_long(proof: Proof) -> Iterator[Finding]:
     Fix: shorten the gap, or leave another seam open."""
     for draft in proof.drafts:
         for seam in draft.seams:
-            beside = (seam.length - seam.leave_open) / 2
+            beside = (seam.open_along - seam.leave_open) / 2
             if seam.leave_open and beside < _least_beside_gap(seam):
                 yield Finding(
                     "gap-too-long",
                     Severity.ERROR,
                     seam.place,
-                    f"'{seam.name}' is {told(seam.length, draft)} long and {told(seam.leave_open, draft)} of it stay open, "
+                    f"'{seam.name}' is {told(seam.open_along, draft)} long there, and {told(seam.leave_open, draft)} stay open, "
                     f"which leaves {told(max(beside, 0.0), draft)} at each end",
                     "shorten the gap, or leave a longer seam open",
                     (draft.variant,),

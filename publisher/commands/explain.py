@@ -7,6 +7,7 @@ from publisher.terms import did_you_mean
 
 SUBJECTS = {
     "fit": "What is sewn together fits",
+    "curves": "Seams on a curve",
     "bindings": "Hems and bindings",
     "marks": "Marks and copies",
     "work": "The steps",
@@ -15,7 +16,6 @@ SUBJECTS = {
     "sizes": "Sizes",
     "units": "Inches and metric",
     "words": "Words",
-    "facts": "The publication",
 }
 
 

@@ -27,6 +27,7 @@ class Seam:
     ease: float
     leave_open: float  # mm left unsewn, 0 when none
     allowances_differ: bool  # on purpose: raw edges need not lie level
+    open_along: float  # mm of the edge in whose middle the gap lies, or of all the seam
     place: Place = field(compare=False)
 
     @property

@@ -12,7 +12,7 @@ from publisher.drafting.seam_values import Binding, Placement, Seam, SeamEdge
 from publisher.drafting.sizes import rectangle_size
 from publisher.measures import Name
 from publisher.source import WrittenBinding, WrittenPlacement, WrittenSeam
-from publisher.terms import Written
+from publisher.terms import Written, did_you_mean
 
 LEAST_CORNER = 0.17  # sine of 10°: less than this is eased round
 
@@ -27,8 +27,24 @@ def draft_seam(bench: Bench, written: WrittenSeam) -> Seam:
         ease=work_out_length(bench, written.ease, "the ease") if written.ease else 0.0,
         leave_open=work_out_length(bench, written.leave_open, "what is left open") if written.leave_open else 0.0,
         allowances_differ=written.allowances_differ,
+        open_along=_open_along(bench, written, second),
         place=written.name.place,
     )
+
+
+def _open_along(bench: Bench, written: WrittenSeam, side: tuple[SeamEdge, ...]) -> float:
+    """How much of the seam the gap may lie in, mm. Raises Unusable for an edge that the seam does not sew."""
+    if written.open_in is None:
+        return sum(edge.length for edge in side)
+    sewn: list[str] = []
+    for edge in side:
+        piece = the_copys_piece(bench, Name(edge.copy, written.open_in.place))
+        names = atomic_edges(bench, piece, edge.edge, Name(edge.edge, written.open_in.place))
+        if written.open_in in names:
+            return edge_path(bench, piece, str(written.open_in)).length
+        sewn += names
+    says = f"'{written.name}' does not sew an edge called '{written.open_in}'"
+    raise unusable("no-such-edge", written.open_in.place, says, did_you_mean(written.open_in, sewn))
 
 
 def _side(bench: Bench, written: Written) -> tuple[SeamEdge, ...]:

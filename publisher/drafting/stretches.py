@@ -12,7 +12,7 @@ from publisher.drafting.spots import own_edge
 from publisher.geometry import Path, Point, nearest
 from publisher.measures import MarkSaying, Name
 from publisher.source import WrittenMark, WrittenPiece, WrittenSeam
-from publisher.terms import Unusable
+from publisher.terms import Unusable, Written
 
 ON_EDGE = 0.5  # mm that a mark may lie beside the edge on which it ends a stretch
 LEAST = 1e-6
@@ -104,8 +104,11 @@ def _gaps_of(bench: Bench, piece: WrittenPiece, seam: WrittenSeam) -> Iterator[P
         whole = sum(path.length for _, _, path, _ in sides)
         begins = 0.0
         for owner, copy, path, edge in sides:
-            first, last = (whole - opened) / 2 - begins, (whole + opened) / 2 - begins
+            middle = whole / 2 - begins if seam.open_in is None else _middle_of(bench, owner, edge, seam.open_in)
             begins += path.length
+            if middle is None:
+                continue
+            first, last = middle - opened / 2, middle + opened / 2
             if owner is piece and opened > LEAST and last > LEAST and first < path.length - LEAST:
                 spans.setdefault((max(first, 0.0), min(last, path.length), edge), []).append(copy)
     for (first, last, edge), copies in spans.items():
@@ -115,6 +118,17 @@ def _gaps_of(bench: Bench, piece: WrittenPiece, seam: WrittenSeam) -> Iterator[P
         bearers = () if len(short) == len(piece.copies) else short
         path = between(_joined(bench, piece, parts), first, last)
         yield PathMark(str(seam.name), "turning gap", path, allowance, "wrong side", bearers, seam.name.place)
+
+
+def _middle_of(bench: Bench, piece: WrittenPiece | None, joint: str, wanted: Written) -> float | None:
+    """How far along a joint edge, counter-clockwise, the middle of one of its edges lies; None where it has no such."""
+    if piece is None:
+        return None
+    names = atomic_edges(bench, piece, joint, Name(joint, wanted.place))
+    if wanted not in names:
+        return None
+    whole, path = _joined(bench, piece, names), _ccw(bench, piece, str(wanted))
+    return nearest(whole, path.point_at(path.length / 2))[0]
 
 
 def _seam_part(bench: Bench, name: Name) -> tuple[WrittenPiece | None, str, Path, str]:

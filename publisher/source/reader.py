@@ -260,7 +260,7 @@ def _seam(name: Written, node: yaml_nodes.Node, found: list[Finding]) -> Written
     if said.allowances is not None and said.allowances != "differ":
         says = f"of the allowances of a seam it can be said that they differ, not '{said.allowances}'"
         found.append(_error("wrong-kind", said.allowances.place, says, "write 'allowances: differ', or take it out"))
-    return WrittenSeam(name, (said.join[0], said.join[1]), ease, leave_open, said.allowances is not None)
+    return WrittenSeam(name, (said.join[0], said.join[1]), ease, leave_open, said.allowances is not None, said.open_in)
 
 
 def _placement(name: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenPlacement | None:

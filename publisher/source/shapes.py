@@ -167,6 +167,7 @@ class Seam(Shape):
     join: list[Text] = Field(min_length=2, max_length=2)
     ease: Text | None = None
     leave_open: Text | None = None
+    open_in: Text | None = None
     allowances: Text | None = None
 
 

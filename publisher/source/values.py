@@ -192,6 +192,7 @@ class WrittenSeam:
     ease: Native | None
     leave_open: Native | None
     allowances_differ: bool = False  # on purpose
+    open_in: Written | None = None  # the edge in whose middle the gap lies; of the whole seam when nothing is said
 
 
 @dataclass(frozen=True, slots=True)

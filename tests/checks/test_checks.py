@@ -53,6 +53,8 @@ STEPS = """\
    Does: place pocket on back
 2. Sew the base.
    Does: sew base seam
+   Does: turn front
+   Does: close base seam
 """
 
 

@@ -188,3 +188,52 @@ seams:
 def test_gathers_take_up_what_an_edge_is_longer(wide: int, mark: str, told: bool) -> None:
     _, findings = prove_text(GATHERED.format(wide=wide, mark=mark))
     assert ("seam-lengths-differ" in {finding.name for finding in findings}) is told
+
+
+RING = """\
+pieces:
+  mat:
+    outline:
+      rectangle: 12 cm by 10 cm
+      round:
+        all corners: 2 cm
+    joint edges:
+      around:
+        - bottom edge
+        - bottom right corner
+        - right edge
+        - top right corner
+        - top edge
+        - top left corner
+        - left edge
+        - bottom left corner
+    copies:
+      top: canvas
+      back: canvas
+seams:
+  rim:
+    join:
+      - mat top.around
+      - mat back.around
+    leave open: 5 cm
+    open in: {edge}
+"""
+
+
+@pytest.mark.parametrize(("edge", "ends"), [("bottom edge", ((35, 0), (85, 0))), ("left edge", ((0, 75), (0, 25)))])
+def test_a_gap_may_lie_in_the_middle_of_one_edge(edge: str, ends: tuple[tuple[float, float], ...]) -> None:
+    draft, _ = draft_text(RING.format(edge=edge))
+    gap = mark_of(draft, "mat", "rim")
+    spots = [(spot.x, spot.y) for spot in (gap.path.start, gap.path.end)]
+    assert [pytest.approx(one) for one in ends] == spots
+    assert gap.copies == ()
+
+
+def test_a_gap_lies_in_an_edge_of_its_seam_and_has_room_there() -> None:
+    draft, findings = draft_text(RING.format(edge="botom edge"))
+    told = found(tuple(one for one in findings if draft.variant in one.variants), "no-such-edge")
+    assert told.mend == "did you mean 'bottom edge'?"
+    _, findings = prove_text(RING.format(edge="left edge").replace("open: 5 cm", "open: 5.5 cm"))
+    assert (
+        "is 6 in" not in found(findings, "gap-too-long").says
+    )  # 6 cm of the left edge, less than an allowance each end

@@ -1,0 +1,206 @@
+"""The order of the work: nothing is used before it is there, and nothing is done when it can no longer be reached."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from publisher.assembly import Action, AssemblyStep, WorkState, after_action
+from publisher.checks.values import Proof
+from publisher.drafting import Draft
+from publisher.terms import Finding, Severity
+
+
+@dataclass(frozen=True, slots=True)
+class _Deed:
+    """One action with its step, and the state of the work before it."""
+
+    draft: Draft
+    step: AssemblyStep
+    action: Action
+    before: WorkState
+
+
+def _deeds(proof: Proof) -> Iterator[tuple[_Deed, ...]]:
+    """All actions in order, of each variant."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        deeds: list[_Deed] = []
+        for step in assembly.steps:
+            state = step.before
+            for action in step.actions:
+                deeds.append(_Deed(draft, step, action, state))
+                state = after_action(state, action, draft)
+        yield tuple(deeds)
+
+
+def _copies_of(action: Action) -> tuple[str, ...]:
+    return tuple(name.partition(".")[0] for name in (action.target, action.other) if name)
+
+
+def used_before_cut(proof: Proof) -> Iterator[Finding]:
+    """A step works on a copy that no step before it has cut.
+
+    Why: the reader looks for a piece that she does not have yet.
+
+    Fix: cut it earlier, or move the step down."""
+    for deeds in _deeds(proof):
+        copies = {copy.name for deed in deeds[:1] for piece in deed.draft.pieces for copy in piece.copies}
+        if not any(deed.action.verb == "cut" for deed in deeds):
+            continue
+        for deed in deeds:
+            early = [name for name in _copies_of(deed.action) if name in copies - deed.before.cut]
+            if deed.action.verb != "cut" and early:
+                yield Finding(
+                    "used-before-cut",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} uses '{early[0]}', which is not cut by then",
+                    f"write 'Does: cut {early[0]}' (or 'cut all') under an earlier step",
+                    (deed.draft.variant,),
+                )
+
+
+def fused_after_sewing(proof: Proof) -> Iterator[Finding]:
+    """Interfacing is fused to a copy that has been sewn already.
+
+    Why: it no longer lies flat, and the interfacing is not caught in the seam.
+
+    Fix: fuse it before the first seam of this copy."""
+    for deeds in _deeds(proof):
+        for deed in deeds:
+            sewn = sorted(edge for copy, edge in deed.before.closed_edges if copy == deed.action.other)
+            if deed.action.verb == "fuse" and sewn:
+                yield Finding(
+                    "fused-after-sewing",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"'{deed.action.target}' is fused to '{deed.action.other}' in step {deed.step.number}, "
+                    f"when its edge '{sewn[0]}' is sewn already",
+                    "move the line to a step before that seam",
+                    (deed.draft.variant,),
+                )
+
+
+def marked_after_use(proof: Proof) -> Iterator[Finding]:
+    """A mark is transferred after the step that needs it.
+
+    Why: the reader has set the snap, or laid the pocket, by guess.
+
+    Fix: mark it in an earlier step."""
+    for deeds in _deeds(proof):
+        needed: dict[str, int] = {}
+        for deed in deeds:
+            if deed.action.verb == "mark" and deed.action.target in needed:
+                yield Finding(
+                    "marked-after-use",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"'{deed.action.target}' is marked in step {deed.step.number}, "
+                    f"and step {needed[deed.action.target]} needs it",
+                    "move the line to an earlier step",
+                    (deed.draft.variant,),
+                )
+            for name in _marks_needed(deed):
+                needed.setdefault(name, deed.step.number)
+
+
+def _marks_needed(deed: _Deed) -> Iterator[str]:
+    if deed.action.verb == "attach" and deed.action.other:
+        yield deed.action.other
+    if deed.action.verb in ("place", "baste"):
+        for placement in deed.draft.placements:
+            if placement.name == deed.action.target:
+                for placed, below in placement.matching:
+                    yield f"{placement.placed}.{placed}"
+                    yield f"{placement.below}.{below}"
+
+
+def gap_never_closed(proof: Proof) -> Iterator[Finding]:
+    """A seam leaves a gap open, and no step closes it.
+
+    Why: the reader is left with a hole and no word about it.
+
+    Fix: add `Does: close …` to the step that closes it."""
+    for deeds in _deeds(proof):
+        closed = {deed.action.target for deed in deeds if deed.action.verb == "close"}
+        sewn = {deed.action.target: deed for deed in deeds if deed.action.verb == "sew"}
+        for seam in deeds[0].draft.seams if deeds else ():
+            if seam.leave_open and seam.name in sewn and seam.name not in closed:
+                yield Finding(
+                    "gap-never-closed",
+                    Severity.WARNING,
+                    sewn[seam.name].action.place,
+                    f"'{seam.name}' is sewn in step {sewn[seam.name].step.number} with a gap, and no step closes it",
+                    f"write 'Does: close {seam.name}' under the step that closes it",
+                    (deeds[0].draft.variant,),
+                )
+
+
+def closed_before_turning(proof: Proof) -> Iterator[Finding]:
+    """The gap of a seam is closed before the work has been turned through it.
+
+    Why: there is nothing left to turn it through.
+
+    Fix: turn the work first; write `Does: turn …` under that step."""
+    for deeds in _deeds(proof):
+        gaps = {seam.name for deed in deeds[:1] for seam in deed.draft.seams if seam.leave_open}
+        opened: set[str] = set()
+        for deed in deeds:
+            if deed.action.verb == "sew" and deed.action.target in gaps:
+                opened.add(deed.action.target)
+            elif deed.action.verb == "turn":
+                opened.clear()
+            elif deed.action.verb == "close" and deed.action.target in opened:
+                yield Finding(
+                    "closed-before-turning",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} closes the gap of '{deed.action.target}', "
+                    "and nothing has been turned since it was sewn",
+                    "turn the work first, and write 'Does: turn …' under that step",
+                    (deed.draft.variant,),
+                )
+
+
+def notion_never_attached(proof: Proof) -> Iterator[Finding]:
+    """A notion that is counted out is attached in no step.
+
+    Why: the reader buys it and is never told where it goes.
+
+    Fix: add `Does: attach … at …` to the step that sets it, or take it out."""
+    for deeds in _deeds(proof):
+        attached = {deed.action.target for deed in deeds if deed.action.verb == "attach"}
+        for notion in deeds[0].draft.notions if deeds else ():
+            if notion.count and notion.key not in attached:
+                yield Finding(
+                    "notion-never-attached",
+                    Severity.WARNING,
+                    notion.place,
+                    f"the reader buys {notion.count} × '{notion.key}', and no step attaches it",
+                    f"write 'Does: attach {notion.key} at …' under the step that sets it",
+                    (deeds[0].draft.variant,),
+                )
+
+
+TOOL_OF = {"fuse": "iron", "press": "iron", "sew": "sewing machine", "topstitch": "sewing machine"}
+
+
+def tool_not_listed(proof: Proof) -> Iterator[Finding]:
+    """A step does what needs a tool that the list of tools lacks.
+
+    Why: the reader finds out with her hands full, and the caution for that tool is not printed.
+
+    Fix: add the tool to `tools:`."""
+    tools = [str(tool) for tool in proof.source.facts.tools]
+    for deeds in _deeds(proof):
+        told: set[str] = set()
+        for deed in deeds:
+            tool = TOOL_OF.get(deed.action.verb)
+            if tool and tools and tool not in told and not any(tool in listed for listed in tools):
+                told.add(tool)
+                yield Finding(
+                    "tool-not-listed",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} says '{deed.action.verb}', and the tools do not list a '{tool}'",
+                    f"add a line '- {tool}' below 'tools:'",
+                    (deed.draft.variant,),
+                )

@@ -1,0 +1,119 @@
+"""The words: numbers typed twice, steps too long to read at the machine, times that run backwards."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.checks.values import Proof
+from publisher.source import WrittenStep
+from publisher.terms import Dimension, Finding, Severity, Written, read_length
+
+# A length as people type it; what stands in braces is quoted and not typed.
+LENGTH = re.compile(
+    r"(?<![\w.,/])(?:\d+ \d+/\d+|\d+/\d+|\d+[.,]\d+|\d*[¼½¾⅛⅜⅝⅞]|\d+) ?(?:mm|cm|inches|inch|in|yd|[\"″])(?![\w])"
+)
+QUOTE = re.compile(r"\{[^{}]*\}")
+SAME = 0.01  # mm
+# What is read in a glance of two seconds, ten times over, at half a metre (common practice, no source).
+MOST_WORDS = 90
+
+
+def _steps(proof: Proof) -> Iterator[WrittenStep]:
+    for section in proof.source.sections:
+        yield from section.steps
+
+
+def loose_number(proof: Proof) -> Iterator[Finding]:
+    """A length is typed in a step that a measure of the pattern already holds.
+
+    Why: it stays as it is when the measure changes, and stands in inches in the metric edition, or the other way round.
+
+    Fix: quote the measure in braces."""
+    known: dict[float, str] = {}
+    for draft in proof.drafts:
+        for name, quantity in draft.measures:
+            if quantity.dimension is Dimension.LENGTH and quantity.amount:
+                known.setdefault(round(float(quantity.amount), 2), name)
+    for step in _steps(proof):
+        for text in (step.text, *(aside.text for aside in step.asides)):
+            for typed in _typed(text):
+                amount = float(read_length(str(typed).replace("″", '"')).amount)
+                held = next((name for value, name in known.items() if abs(value - amount) < SAME), None)
+                if held is not None:
+                    yield Finding(
+                        "loose-number",
+                        Severity.WARNING,
+                        typed.place,
+                        f"step {step.number} says '{typed}', which is the measure '{held}'",
+                        f"write {{{held}}}, and it follows the measure in both unit systems",
+                        tuple(draft.variant for draft in proof.drafts),
+                    )
+
+
+def _typed(text: Written) -> Iterator[Written]:
+    masked = QUOTE.sub(lambda quote: " " * len(quote[0]), str(text))
+    for found in LENGTH.finditer(masked):
+        yield text.part(found.start(), found.end())
+
+
+def step_too_long(proof: Proof) -> Iterator[Finding]:
+    """A step has more than ninety words.
+
+    Why: the reader looks up from the machine for two seconds, and must find her place again.
+
+    Fix: make two steps of it, or sub-steps a, b, c."""
+    for step in _steps(proof):
+        words = len(re.findall(r"\w+", QUOTE.sub("x", str(step.text))))
+        if words > MOST_WORDS and not re.search(r"(?m)^ *1\. ", str(step.text)):
+            yield Finding(
+                "step-too-long",
+                Severity.ADVICE,
+                step.place,
+                f"step {step.number} has {words} words, more than {MOST_WORDS}",
+                "make two steps of it, or sub-steps",
+                tuple(draft.variant for draft in proof.drafts),
+            )
+
+
+def video_times_backwards(proof: Proof) -> Iterator[Finding]:
+    """A section begins earlier in the video than the section before it.
+
+    Why: it is often a slip of the pen, and the link leads the reader to the wrong place.
+
+    Fix: correct the time, or put the sections in the order of the video."""
+    last: Written | None = None
+    for section in proof.source.sections:
+        for video in (section.video, *(step.video for step in section.steps)):
+            if video is None:
+                continue
+            if last is not None and _seconds(video) < _seconds(last):
+                yield Finding(
+                    "video-times-backwards",
+                    Severity.WARNING,
+                    video.place,
+                    f"'{video}' comes after '{last}', and is earlier in the video",
+                    "correct one of the two",
+                    tuple(draft.variant for draft in proof.drafts),
+                )
+            last = video
+
+
+def _seconds(time: Written) -> int:
+    return sum(int(part) * 60**at for at, part in enumerate(reversed(str(time).split(":"))))
+
+
+def terms_missing(proof: Proof) -> Iterator[Finding]:
+    """The pattern does not say what a reader may do with it.
+
+    Why: she does not know whether she may sew it for a market stall, or pass the file on.
+
+    Fix: add a line `terms:`."""
+    facts = proof.source.facts
+    if facts.maker is not None and facts.terms is None:  # without a maker it is nobody's publication yet
+        yield Finding(
+            "terms-missing",
+            Severity.ADVICE,
+            facts.title.place,
+            "the pattern has no terms of use",
+            "add a line 'terms: …' in your own words: may she sell what she sews, may she pass the file on?",
+            tuple(draft.variant for draft in proof.drafts),
+        )
