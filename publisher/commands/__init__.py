@@ -12,6 +12,7 @@ from publisher.commands.explain import explain
 from publisher.commands.new import new
 from publisher.commands.proof import proof
 from publisher.commands.publish import publish
+from publisher.commands.schema import schema
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -26,7 +27,7 @@ def commands() -> None:
     """
 
 
-for command in (publish, proof, explain, new):
+for command in (publish, proof, explain, schema, new):
     commands.add_command(command)
 
 

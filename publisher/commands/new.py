@@ -7,6 +7,9 @@ from pathlib import Path
 
 import click
 
+from publisher.commands.schema import schema_text
+
+SCHEMA = "pattern.schema.json"  # to which the first line of the starter points
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 
@@ -46,6 +49,8 @@ def new(name: str, into: Path) -> None:
     folder.mkdir(parents=True)
     for file, text in texts.items():
         (folder / file).write_text(text, "utf-8")
+    (folder / "kept").mkdir()
+    (folder / "kept" / SCHEMA).write_text(schema_text(), "utf-8")
     given = name if into == Path("content") else folder
     click.echo(f"{folder} is made. Change its pattern.yaml and steps.md, then: publisher publish {given}")
     sys.exit(0)

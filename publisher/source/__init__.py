@@ -4,6 +4,7 @@ from publisher.source.excerpt import excerpt
 from publisher.source.folder import read_folder
 from publisher.source.quotes import quotes_of
 from publisher.source.reader import read_source
+from publisher.source.schema import pattern_schema
 from publisher.source.values import (
     Facts,
     Native,
@@ -55,6 +56,7 @@ __all__ = [
     "WrittenStep",
     "WrittenStrip",
     "excerpt",
+    "pattern_schema",
     "quotes_of",
     "read_folder",
     "read_source",
