@@ -20,6 +20,7 @@ from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import CornerCut, offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
 from publisher.geometry.planar import (
+    all_lines,
     boxes_overlap,
     crossing,
     fills_box,
@@ -53,6 +54,7 @@ __all__ = [
     "Segment",
     "Squared",
     "TooTight",
+    "all_lines",
     "arc_about",
     "arc_about_to",
     "arc_by_height",

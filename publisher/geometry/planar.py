@@ -33,12 +33,16 @@ def length_near(path: Path, other: Path, gap: float) -> float:
     return float(first.intersection(second.buffer(gap)).length)
 
 
-def length_beside(lines: Sequence[Line], upright: Sequence[float], level: Sequence[float], gap: float) -> float:
-    """How much of some lines runs along endless upright and level ones, nearer than `gap` to one.
+def all_lines(lines: Sequence[Line]) -> BaseGeometry:
+    """Lines as one thing, to be asked about often."""
+    return shapely.multilinestrings([[(end.x, end.y) for end in (line.start, line.end)] for line in lines])
+
+
+def length_beside(drawn: BaseGeometry, upright: Sequence[float], level: Sequence[float], gap: float) -> float:
+    """How much of some lines, taken as one, runs along endless upright and level ones, nearer than `gap` to one.
 
     What only crosses one is not counted: of each stretch the way across is taken off its way along.
     """
-    drawn = shapely.MultiLineString([[(end.x, end.y) for end in (line.start, line.end)] for line in lines])
     left, bottom, right, top = drawn.bounds
     bands = [(box(at - gap, bottom - gap, at + gap, top + gap), True) for at in upright]
     bands += [(box(left - gap, at - gap, right + gap, at + gap), False) for at in level]

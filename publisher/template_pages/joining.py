@@ -37,13 +37,17 @@ class Join:
         clear of lines; where all of the half is crossed, the clearest."""
         inwards = INWARDS[side]
         usual = ring + inwards * LETTER_DEPTH
+        reach = Box(ring.x, ring.y, ring.x, ring.y)
+        near = [line for line in self.lines if _comes_near(line.box, reach)]
+        if _letter_clearance(usual, near) >= LETTER_ROOM:
+            return usual
         spots = [
             ring + inwards * depth + inwards.left() * aside
             for depth in LETTER_DEPTHS
             for aside in LETTER_ASIDE
             if Point(depth + LETTER_HALF, abs(aside) + LETTER_HALF).length < JOINING_RADIUS - 0.3
         ]
-        return max((usual, *spots), key=lambda spot: (_letter_clearance(spot, self.lines), -(spot - usual).length))
+        return max((usual, *spots), key=lambda spot: (_letter_clearance(spot, near), -(spot - usual).length))
 
 
 def join_tiles(

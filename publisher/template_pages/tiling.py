@@ -7,7 +7,7 @@ from functools import reduce
 from itertools import product
 
 from publisher.drafting import Piece
-from publisher.geometry import Box, Movement, Point, fills_box, length_beside, union_area
+from publisher.geometry import Box, Movement, Point, all_lines, fills_box, length_beside, union_area
 from publisher.template_pages.joining import Join, drawn_lines, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
@@ -71,7 +71,7 @@ def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet
     everywhere = tuple(product(range(rows), range(columns)))
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
     area = union_area(turned, tolerance=FINE)
-    lines = drawn_lines(pieces, turn)
+    lines = all_lines(drawn_lines(pieces, turn))
     for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):
         x = CLEAR + (spare_x - 2 * CLEAR) * part_x - box.left
         y = CLEAR + (spare_y - 2 * CLEAR) * part_y - box.bottom

@@ -203,6 +203,7 @@ def test_wrong_use_ends_with_2(
 def test_new_makes_a_pattern_that_publishes_as_it_is(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
     assert run(["new", "plover-cup-mat"]) == 0
     assert sorted(path.name for path in (workshop / "content" / "plover-cup-mat").iterdir()) == [
+        "kept",
         "pattern.yaml",
         "steps.md",
     ]

@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.geometry import Line, Point, length_beside
+from publisher.geometry import Line, Point, all_lines, length_beside
 
 
 def line(*ends: float) -> Line:
@@ -24,4 +24,4 @@ def line(*ends: float) -> Line:
 def test_what_runs_within_two_millimetres(
     lines: list[Line], upright: list[float], level: list[float], found: float
 ) -> None:
-    assert length_beside(lines, upright, level, 2.0) == pytest.approx(found, abs=1e-6)
+    assert length_beside(all_lines(lines), upright, level, 2.0) == pytest.approx(found, abs=1e-6)
