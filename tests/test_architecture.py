@@ -34,7 +34,7 @@ DOORS = {
     "kurbopy": {"geometry/curve_offsets.py"},
     "lark": {"measures/grammar.py", "measures/formulas.py", "measures/mark_sayings.py", "measures/sayings.py"},
     "shapely": {"geometry/planar.py", "geometry/boxes.py"},
-    "svgwrite": {"figures/svg.py"},
+    "svgwrite": {"figures/svg.py", "figures/steps/writer.py"},
     "fontTools": {"edition/text_width.py"},
     "jinja2": {"edition/html.py"},
     "markdown": {"edition/prose.py"},

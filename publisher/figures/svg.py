@@ -18,7 +18,9 @@ def figure_svg(figure: Figure, title: str, y_up: bool = False) -> str:
     drawing = svgwrite.Drawing(size=size, viewBox=f"0 0 {shown(figure.width)} {shown(figure.height)}", debug=False)
     drawing.set_desc(title=title)
     for stroke in figure.strokes:
-        drawing.add(drawing.path(d=_path_data(stroke, figure.height if y_up else None), **_pen(stroke)))
+        drawing.add(
+            drawing.path(d=path_data(stroke.path, stroke.closed, figure.height if y_up else None), **_pen(stroke))
+        )
     text: str = drawing.tostring()
     return text
 
@@ -33,8 +35,8 @@ def _pen(stroke: Stroke) -> dict[str, object]:
     return drawn
 
 
-def _path_data(stroke: Stroke, flip: float | None) -> str:
-    path: Path = stroke.path
+def path_data(path: Path, closed: bool, flip: float | None) -> str:
+    """M, L, C and Z; `flip` is the height of a drawing that has y up, mm."""
 
     def at(point: Point) -> str:
         return f"{shown(point.x)} {shown(point.y if flip is None else flip - point.y)}"
@@ -46,4 +48,4 @@ def _path_data(stroke: Stroke, flip: float | None) -> str:
                 parts.append(f"C{at(part.first_handle)} {at(part.second_handle)} {at(part.end)}")
             else:
                 parts.append(f"L{at(part.end)}")
-    return "".join(parts) + ("Z" if stroke.closed else "")
+    return "".join(parts) + ("Z" if closed else "")

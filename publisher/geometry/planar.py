@@ -140,3 +140,54 @@ def stretches_within(path: Path, within: Box, tolerance: float) -> tuple[Path, .
 def _straight(line: LineString) -> Path:
     points = [Point(x, y) for x, y in line.coords]
     return Path(tuple(Line(first, second) for first, second in pairwise(points)))
+
+
+def folded_along(
+    path: Path, start: Point, end: Point, at: Point, tolerance: float = 0.05
+) -> tuple[tuple[Path, ...], Path]:
+    """A closed path folded along the line from start to end: what stays, and the part beyond that is nearest to `at`.
+
+    What lies to the left of the line stays, and so does any other part beyond it.
+    """
+    area, half = polygon(path, tolerance), _left_of(path, start, end)
+    beyond = [one for one in shapely.get_parts(area.difference(half)) if isinstance(one, Polygon)]
+    over = min(beyond, key=lambda one: one.distance(shapely.Point(at.x, at.y)))
+    return _rings(area.difference(over)), _rings(over)[0]
+
+
+def outside_of(path: Path, area: Path, tolerance: float = 0.05) -> tuple[Path, ...]:
+    """The stretches of an open path that lie outside a closed one."""
+    drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])
+    kept = drawn.difference(polygon(area, tolerance).buffer(1e-6))
+    lines = [one for one in shapely.get_parts(kept) if isinstance(one, LineString) and one.length > 0]
+    return tuple(_through(list(one.coords)) for one in lines)
+
+
+def parallel_beside(path: Path, by: float, tolerance: float = 0.05) -> tuple[Path, ...]:
+    """The line at a distance to the left of an open path, straight steps; in parts where it is too tight."""
+    drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])
+    beside = drawn.offset_curve(by, join_style="mitre")
+    lines = [one for one in shapely.get_parts(beside) if isinstance(one, LineString) and one.length > 0]
+    return tuple(_through(list(one.simplify(tolerance).coords)) for one in lines)
+
+
+def _left_of(path: Path, start: Point, end: Point) -> Polygon:
+    """A rectangle to the left of a line, larger than the path."""
+    size, way = path.box, (end - start).unit()
+    far = 4 * (size.width + size.height) + 2 * (start - path.start).length
+    corners = (
+        start - way * far,
+        start + way * far,
+        start + way * far + way.left() * far,
+        start - way * far + way.left() * far,
+    )
+    return Polygon([(corner.x, corner.y) for corner in corners])
+
+
+def _rings(area: BaseGeometry) -> tuple[Path, ...]:
+    parts = [one for one in shapely.get_parts(area) if isinstance(one, Polygon) and one.area > 1e-6]
+    return tuple(_through(list(shapely.geometry.polygon.orient(part).exterior.coords)) for part in parts)
+
+
+def _through(spots: Sequence[Sequence[float]]) -> Path:
+    return Path(tuple(Line(Point(one[0], one[1]), Point(other[0], other[1])) for one, other in pairwise(spots)))

@@ -1,0 +1,226 @@
+"""Copies as they lie at a step: outline, face, edges raw or done, what is already on them, marks. The draft's mm."""
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from publisher.assembly import WorkState
+from publisher.drafting import Draft, Edge, LineMark, Mark, Notch, PathMark, Piece, Placement, Pleat, PointMark
+from publisher.figures.pieces import mark_strokes
+from publisher.figures.steps.lines import box_path
+from publisher.figures.steps.values import Look, Shape, Texture
+from publisher.figures.symbols import symbol_strokes
+from publisher.figures.values import Style
+from publisher.geometry import Path, Point, mapped, mirrored_point, offset_outline
+from publisher.terms import Phrase
+
+Rule = Callable[[Point], Point]
+# What carries an area on the wrong side of another: fused, or quilted to it.
+BACKINGS = ("interfacing", "wadding")
+
+
+def as_it_lies(point: Point) -> Point:
+    """No movement."""
+    return point
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """A copy and how it lies: moved by a rule, its wrong side up or not; new in this step, or there before."""
+
+    copy: str
+    rule: Rule = as_it_lies
+    wrong_up: bool = False
+    new: bool = True
+
+
+def turned(rule: Rule = as_it_lies) -> Rule:
+    """Turned over on an upright axis, then moved."""
+    return lambda point: rule(Point(-point.x, point.y))
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """The draft, and the state of the work that a figure shows."""
+
+    draft: Draft
+    state: WorkState
+    fused: tuple[tuple[str, str], ...] = ()  # what was fused, and to what
+
+    def piece_now(self, copy: str) -> Piece:
+        """The piece of a copy: with its pleats open until they are closed."""
+        piece = self.draft.piece(self.draft.copy(copy).piece)
+        return piece.opened if piece.opened is not None and copy not in self.state.pleated else piece
+
+    def number(self, copy: str) -> int:
+        """The number of a copy's piece on the chart."""
+        return self.draft.piece(self.draft.copy(copy).piece).number
+
+    def kind(self, copy: str) -> str:
+        """The kind of cloth that a copy is cut from."""
+        key = self.draft.copy(copy).material
+        return next((one.kind for one in self.draft.materials if one.key == key), "fabric")
+
+    def rough_now(self, copy: str) -> bool:
+        """True for a copy that is still larger than its template."""
+        cut = self.draft.copy(copy)
+        return cut.rough > 0 and copy not in self.state.trimmed
+
+    def done(self, copy: str, edge: str) -> bool:
+        """True for an edge that is stitched, hemmed or bound, or folded under."""
+        if (copy, edge) in self.state.closed_edges:
+            return True
+        folded = [name.partition(".")[2] for name in self.state.folded if name.startswith(f"{copy}.")]
+        piece = self.draft.piece(self.draft.copy(copy).piece)
+        return any(edge == part.name for name in folded for part in piece.edges_of(name))
+
+    def outline(self, copy: str) -> Path:
+        """Where its edges are now: the cut line, but for edges that are done, which end at the finished line."""
+        cut, piece = self.draft.copy(copy), self.piece_now(copy)
+        if cut.to_finished_line:
+            return piece.finished_line
+        if self.rough_now(copy):
+            box, more = piece.cut_line.box, cut.rough
+            return box_path(box.left - more, box.bottom - more, box.right + more, box.top + more)
+        if piece.strip is not None and copy in self.state.folded:
+            box = piece.finished_line.box
+            return box_path(box.left, 0.0, box.right, piece.strip.finished_width)
+        if not any(self.done(copy, edge.name) for edge in piece.edges):
+            return piece.cut_line
+        return offset_outline([(edge.path, self.allowance(copy, edge)) for edge in piece.edges])[0]
+
+    def allowance(self, copy: str, edge: Edge) -> float:
+        """How far the cloth runs beyond an edge's finished line now, mm."""
+        return 0.0 if self.done(copy, edge.name) or self.draft.copy(copy).to_finished_line else edge.allowance
+
+
+TEXTURES: dict[tuple[str, bool], Texture] = {
+    ("lining", False): Texture.LINING,
+    ("lining", True): Texture.LINING_WRONG,
+    ("interfacing", False): Texture.INTERFACING,
+    ("interfacing", True): Texture.INTERFACING,
+    ("wadding", False): Texture.WADDING,
+    ("wadding", True): Texture.WADDING,
+}
+
+
+def texture_of(bench: Bench, copy: str, wrong_up: bool) -> Texture:
+    """The texture of the face that lies up."""
+    usual = Texture.WRONG if wrong_up else Texture.PLAIN
+    return TEXTURES.get((bench.kind(copy), wrong_up), usual)
+
+
+def laid(bench: Bench, lying: Lying) -> list[Shape]:
+    """The area of a copy, its raw edges thin, its folded and sewn ones heavier; and what is already on that face."""
+    outline = moved(bench.outline(lying.copy), lying)
+    raw = Look.RAW if lying.new else Look.BEFORE
+    shapes = [Shape(outline, raw, texture_of(bench, lying.copy, lying.wrong_up), closed=True)]
+    heavy = Look.FOLDED if lying.new else Look.BEFORE_FOLDED
+    for edge in bench.piece_now(lying.copy).edges:
+        if bench.done(lying.copy, edge.name) and not bench.rough_now(lying.copy):
+            shapes.append(Shape(moved(edge.path, lying), heavy))
+    for on_top in carried(bench, lying):
+        shapes += laid(bench, on_top)
+    return shapes
+
+
+def moved(path: Path, lying: Lying) -> Path:
+    """A path of the copy where the copy lies."""
+    return mapped(path, lying.rule, turned_over=_flips(lying.rule))
+
+
+def _flips(rule: Rule) -> bool:
+    origin, across, up = rule(Point(0, 0)), rule(Point(1, 0)), rule(Point(0, 1))
+    return (across - origin).cross(up - origin) < 0
+
+
+def carried(bench: Bench, lying: Lying) -> Iterator[Lying]:
+    """What has been laid or fused on the face of a copy that lies up, in the order of the placements."""
+    for copy, rule, over in fused_to(bench, lying.copy):
+        if lying.wrong_up:
+            yield Lying(copy, _behind(rule, lying.rule), over, new=False)
+    for placement in bench.draft.placements:
+        if placement.below != lying.copy or placement.name not in bench.state.placed:
+            continue
+        if lies_behind(bench, placement) == lying.wrong_up and not strip_loop(bench, placement.placed):
+            yield from placed_lyings(bench, placement, lying, new=False)
+
+
+def lies_behind(bench: Bench, placement: Placement) -> bool:
+    """True for what lies on the wrong side of the copy below: a backing; a lining laid on its outside face down, so that
+    both wrong sides meet."""
+    kind = bench.kind(placement.placed)
+    wrong_sides_meet = placement.laying.turned_over and kind == "lining" and bench.kind(placement.below) == "fabric"
+    return kind in BACKINGS or wrong_sides_meet
+
+
+def placed_lyings(bench: Bench, placement: Placement, below: Lying, new: bool) -> Iterator[Lying]:
+    """How a placed copy lies on the one below; of a pair, the second lies on the other half of a piece cut on the fold."""
+    over = placement.laying.turned_over != below.wrong_up
+    yield Lying(placement.placed, _behind(placement.laying, below.rule), over, new)
+    copy, piece = bench.draft.copy(placement.placed), bench.draft.piece(bench.draft.copy(placement.below).piece)
+    if copy.mirrored and copy.count == 2 and piece.half is not None and piece.half.fold_edge is not None:
+        fold = piece.half.edge(piece.half.fold_edge).path
+        across: Rule = lambda point: mirrored_point(point, fold.start, fold.direction_at(0.0))  # noqa: E731
+        yield Lying(placement.placed, _behind(_behind(placement.laying, across), below.rule), over, new)
+
+
+def _behind(first: Rule, then: Rule) -> Rule:
+    return lambda point: then(first(point))
+
+
+def strip_loop(bench: Bench, copy: str) -> bool:
+    """True for a strip, which is placed by its ends and not spread out."""
+    return bench.draft.piece(bench.draft.copy(copy).piece).strip is not None
+
+
+def fused_to(bench: Bench, copy: str) -> Iterator[tuple[str, Rule, bool]]:
+    """Copies of the same piece fused to this one: cut to the finished line, they lie where it does."""
+    for backing, below in bench.fused:
+        if below == copy and bench.draft.copy(backing).piece == bench.draft.copy(copy).piece:
+            yield backing, as_it_lies, True
+
+
+SYMBOL = 2.0  # times its size on the template, which a figure makes small
+MARK_LOOKS = {
+    Style.FOLD: Look.FOLD,
+    Style.INNER_FOLD: Look.INNER_FOLD,
+    Style.PLACEMENT: Look.PLACEMENT,
+    Style.SOLID: Look.SOLID,
+    Style.LEADER: Look.THIN,
+}
+
+
+def mark_shapes(marks: Iterable[Mark], lying: Lying, new: bool) -> list[Shape]:
+    """Marks as on the template; lines that are folded by keep their dashes."""
+    usual = Look.MARK if new else Look.MARK_BEFORE
+    shapes: list[Shape] = []
+    for mark in marks:
+        strokes = symbol_strokes(mark.symbol, mark.at, SYMBOL) if isinstance(mark, PointMark) else mark_strokes(mark)
+        for stroke in strokes:
+            look = MARK_LOOKS.get(stroke.style, usual)
+            if stroke.style in (Style.STITCHING, Style.TRIM) and isinstance(mark, LineMark):
+                look = Look.PLACEMENT if not new else Look.MARK
+            shapes.append(Shape(moved(stroke.path, lying), look, closed=stroke.closed))
+    return shapes
+
+
+def marks_on(bench: Bench, copy: str) -> list[Mark]:
+    """The marks that a copy bears."""
+    piece = bench.piece_now(copy)
+    short = copy.removeprefix(piece.name).strip()
+    return [mark for mark in piece.marks if not mark.copies or short in mark.copies]
+
+
+def spot_of(mark: Mark) -> Point:
+    """Where a mark is, for words that name it."""
+    if isinstance(mark, Notch):
+        return mark.at
+    if isinstance(mark, PointMark):
+        return mark.at
+    if isinstance(mark, LineMark):
+        return mark.start + (mark.end - mark.start) * 0.8
+    if isinstance(mark, Pleat):
+        spans = mark.outer or mark.inner
+        return spans[0][1]
+    assert isinstance(mark, PathMark)
+    return mark.path.point_at(mark.path.length / 2)

@@ -1,0 +1,50 @@
+"""An edge folded to the wrong side and pressed."""
+
+from publisher.figures.steps.cloth import Bench, Lying, laid, moved, texture_of, turned
+from publisher.figures.steps.lines import chain
+from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.wording import face_words, length_words
+from publisher.geometry import Path, Point, parallel_beside
+from publisher.terms import Phrase
+
+
+def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
+    """The wrong side, the allowance of an edge lying on it."""
+    piece = bench.piece_now(copy)
+    lying = Lying(copy, turned(), wrong_up=True, new=False)
+    edges = piece.edges_of(edge)
+    shapes = laid(bench, lying)
+    right = texture_of(bench, copy, wrong_up=False)
+    for part in edges:
+        inner = next(iter(parallel_beside(part.path, part.allowance)), part.path)
+        band = chain([*part.path.flattened(0.5), *inner.flattened(0.5)[::-1]], closed=True)
+        shapes.append(Shape(moved(band, lying), Look.FOLDED, right, closed=True))
+    longest = max(edges, key=lambda part: part.length)
+    middle = longest.path.length / 2
+    at, inwards = longest.path.point_at(middle), longest.path.direction_at(middle).left()
+    deep = longest.allowance
+    arrow = Arrow(lying.rule(at - inwards * deep), lying.rule(at + inwards * (deep * 2.2)), 0.25)
+    across = Dimension(
+        lying.rule(_at(longest.path, 0.3)),
+        lying.rule(_at(longest.path, 0.3) + _in(longest.path, 0.3) * deep),
+        length_words(deep),
+    )
+    outline = moved(piece.finished_line, lying)
+    callouts = (
+        Callout(
+            Phrase.of("figures.folded-in", edge=edge),
+            lying.rule(_at(longest.path, 0.75) + _in(longest.path, 0.75) * (deep / 2)),
+        ),
+        Callout(face_words(copy, wrong_up=True), spot_on(outline), bench.number(copy)),
+    )
+    told = Phrase.of("figures.told-fold", copy=copy, edge=edge, amount=length_words(deep))
+    return Panel("fold", Scene(tuple(shapes), callouts, (across,), (arrow,)), told, copies=(copy,))
+
+
+def _at(path: Path, part: float) -> Point:
+    return path.point_at(path.length * part)
+
+
+def _in(path: Path, part: float) -> Point:
+    return path.direction_at(path.length * part).left()

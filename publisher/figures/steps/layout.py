@@ -1,0 +1,245 @@
+"""Panels laid out on paper: each scene scaled to fit, its callouts in columns beside it, panels in rows. Every place is
+decided here, in mm on paper, y up; the writer only draws."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from publisher.figures.steps.columns import Named, column_width, stacked
+from publisher.figures.steps.lettering import LINE, placed_words, set_words
+from publisher.figures.steps.lines import arrow_shapes, line, ring, runs_over
+from publisher.figures.steps.measuring import Measured, measured
+from publisher.figures.steps.values import (
+    Callout,
+    Detail,
+    Drawing,
+    DrawnShape,
+    DrawnText,
+    Lettering,
+    Look,
+    Panel,
+    Scene,
+    Shape,
+)
+from publisher.geometry import Box, Movement, Path, Point, mapped
+
+WIDEST = 144.0  # of a figure: what a step has beside its number
+GAP = 5.0  # between panels, and rows of them
+BESIDE = 4.5  # between a drawing and the words beside it
+DOT = 0.45  # at the end of a leader
+DETAIL = 13.0  # radius of the circle that magnifies
+LEADER_GAP = 0.8
+# What a drawing may fill, by how many there are: mm.
+ROOM = {1: (80.0, 50.0), 2: (38.0, 36.0), 3: (38.0, 36.0)}
+WORDS = {1: 34.0, 2: 25.0, 3: 25.0}
+MARGIN = 0.6
+SMALLER = (1.0, 0.85, 0.7, 0.55)
+
+Place = Callable[[Point], Point]
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A panel on paper, from its own lower left corner."""
+
+    width: float
+    height: float
+    shapes: tuple[DrawnShape, ...]
+    texts: tuple[DrawnText, ...]
+    clips: tuple[Path, ...]
+    scale: float
+
+
+def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST) -> Drawing:
+    """The drawing of a figure; panels stand side by side as far as they find room, else in rows."""
+    many = min(len(panels), 3)
+    fills = [1 if panel.wide else many for panel in panels]
+    laid = [_fitted(panel, letters, room, widest) for panel, room in zip(panels, fills, strict=True)]
+    rows: list[list[_Laid]] = [[]]
+    for one in laid:
+        if rows[-1] and sum(each.width + GAP for each in rows[-1]) + one.width > widest:
+            rows.append([])
+        rows[-1].append(one)
+    return _framed(rows)
+
+
+def _fitted(panel: Panel, letters: Lettering, room: int, widest: float) -> _Laid:
+    """A panel as large as its room allows, smaller where its words leave it less."""
+    found: list[_Laid] = []
+    for part in SMALLER:
+        high = (ROOM[room][0] * part, ROOM[room][1] * part)
+        tried = (_lay_panel(panel, letters, high, WORDS[room], room == 1, inline) for inline in (True, False))
+        found.append(next(laid for laid in tried if laid is not None))
+        if found[-1].width <= widest or panel.scene.scale is not None:
+            break
+    return found[-1]
+
+
+def _framed(rows: Sequence[Sequence[_Laid]]) -> Drawing:
+    height = sum(max(one.height for one in row) for row in rows) + GAP * (len(rows) - 1)
+    width = max(sum(one.width for one in row) + GAP * (len(row) - 1) for row in rows)
+    shapes: list[DrawnShape] = []
+    texts: list[DrawnText] = []
+    clips: list[Path] = []
+    top = height
+    for row in rows:
+        left, tall = 0.0, max(one.height for one in row)
+        for one in row:
+            move = Movement(0, Point(left, top - one.height))
+            shapes += [_moved(shape, move, len(clips)) for shape in one.shapes]
+            texts += [replace(text, box=_shifted(text.box, move.shift)) for text in one.texts]
+            clips += [path.moved(move) for path in one.clips]
+            left += one.width + GAP
+        top -= tall + GAP
+    scales = tuple(one.scale for row in rows for one in row)
+    return Drawing(width, height, tuple(shapes), tuple(texts), tuple(clips), scales)
+
+
+def _moved(shape: DrawnShape, move: Movement, before: int) -> DrawnShape:
+    clip = None if shape.clip is None else shape.clip + before
+    return replace(shape, path=shape.path.moved(move), clip=clip)
+
+
+def _shifted(box: Box, shift: Point) -> Box:
+    return Box(box.left + shift.x, box.bottom + shift.y, box.right + shift.x, box.top + shift.y)
+
+
+def _lay_panel(
+    panel: Panel, letters: Lettering, room: tuple[float, float], widest: float, alone: bool, inline: bool
+) -> _Laid | None:
+    """A panel; None where a leader would run over words that stand `inline`."""
+    scene = panel.scene
+    box = _box_of(scene)
+    scale = scene.scale or min(room[0] / box.width, room[1] / box.height)
+
+    def place(point: Point) -> Point:
+        return Point((point.x - box.left) * scale, (point.y - box.bottom) * scale)
+
+    shapes = [_drawn(shape, place) for shape in scene.shapes]
+    for arrow in scene.arrows:
+        shapes += arrow_shapes(replace(arrow, foot=place(arrow.foot), tip=place(arrow.tip)))
+    dimensions = [measured(one, place, letters, widest, inline=inline) for one in scene.dimensions]
+    shapes += [shape for one in dimensions for shape in one.shapes]
+    texts = [text for one in dimensions for text in one.texts]
+    named = [_named(one, place, letters, widest) for one in scene.callouts]
+    named += [(one.named, "") for one in dimensions if one.named is not None]
+    reach = _reach(shapes, texts)
+    far: list[Named] = []
+    clips: list[Path] = []
+    if scene.detail is not None:
+        found = _magnified(scene, scene.detail, place, reach, letters, widest)
+        shapes, clips, far = [*shapes, *found[0]], [found[1]], found[2]
+    left, right = _sides(named, (reach.left + reach.right) / 2 if alone else reach.left, bool(scene.detail))
+    shown = _reach(shapes, texts)
+    words, leaders = _columns(left, [*right, *far], shown, letters)
+    if inline and any(runs_over(one.path, text.box) for one in leaders for text in texts):
+        return None
+    caption = _caption(panel, letters, shown, words)
+    return _cropped([*shapes, *leaders], [*texts, *words, *caption], clips, scale)
+
+
+def _drawn(shape: Shape, place: Place, clip: int | None = None) -> DrawnShape:
+    return DrawnShape(mapped(shape.path, place, turned_over=False), shape.look, shape.texture, shape.closed, clip)
+
+
+def _named(one: Callout, place: Place, letters: Lettering, widest: float) -> tuple[Named, str]:
+    return Named(set_words(letters, one.words, widest, one.number), place(one.at)), one.side
+
+
+def _box_of(scene: Scene) -> Box:
+    boxes = [shape.path.box for shape in scene.shapes]
+    boxes += [Path((piece,)).box for arrow in scene.arrows for piece in line(arrow.foot, arrow.tip).segments]
+    return _joined(boxes)
+
+
+def _joined(boxes: Sequence[Box]) -> Box:
+    whole = boxes[0]
+    for one in boxes[1:]:
+        whole = whole.joined(one)
+    return whole
+
+
+def _reach(shapes: Sequence[DrawnShape], texts: Sequence[DrawnText]) -> Box:
+    return _joined([*(one.path.box for one in shapes if one.clip is None), *(one.box for one in texts)])
+
+
+def _sides(named: Sequence[tuple[Named, str]], middle: float, detailed: bool) -> tuple[list[Named], list[Named]]:
+    """Callouts left and right of the drawing: where they say, else on the side of what they name.
+
+    Where a circle magnifies on the right, those of the drawing stand at its left.
+    """
+    left = [one for one, side in named if side == "left" or (not side and (detailed or one.at.x < middle))]
+    return left, [one for one, _ in named if one not in left]
+
+
+def _columns(
+    left: Sequence[Named], right: Sequence[Named], reach: Box, letters: Lettering
+) -> tuple[list[DrawnText], list[DrawnShape]]:
+    texts: list[DrawnText] = []
+    shapes: list[DrawnShape] = []
+    for named, edge, begin in (
+        (left, reach.left - BESIDE, reach.left - BESIDE - column_width(left)),
+        (right, reach.right + BESIDE, reach.right + BESIDE),
+    ):
+        for one, height in stacked(named, edge):
+            # Words at the left end at the leaders.
+            x = edge - one.words.width if named is left else begin
+            texts += placed_words(letters, one.words, x, height)
+            foot = Point(edge + LEADER_GAP if named is left else edge - LEADER_GAP, height)
+            shapes.append(DrawnShape(line(foot, one.at), Look.THIN, None, False))
+            shapes.append(DrawnShape(ring(one.at, DOT), Look.SOLID, None, True))
+    return texts, shapes
+
+
+def _magnified(
+    scene: Scene, detail: Detail, place: Place, reach: Box, letters: Lettering, widest: float
+) -> tuple[list[DrawnShape], Path, list[Named]]:
+    """The circle at the right of a drawing, what it shows, and the words for it."""
+    factor = DETAIL / detail.radius
+    spot = place(detail.at)
+    small = (place(detail.at + Point(detail.radius, 0.0)) - spot).length
+    height = min(max(spot.y, reach.bottom + DETAIL), max(reach.top - DETAIL, reach.bottom + DETAIL))
+    middle = Point(max(reach.right, spot.x + small) + BESIDE + DETAIL, height)
+
+    def large(point: Point) -> Point:
+        return middle + (point - detail.at) * factor
+
+    rim = ring(middle, DETAIL)
+    way = (middle - spot).unit()
+    shapes = [
+        DrawnShape(ring(spot, small), Look.THIN, None, True),
+        DrawnShape(line(spot + way * small, middle - way * DETAIL), Look.THIN, None, False),
+    ]
+    inside = [one for one in (detail.shapes or scene.shapes) if _near(one.path.box, detail)]
+    shapes += [_drawn(one, large, clip=0) for one in inside]
+    dimensions: list[Measured] = [measured(one, large, letters, widest, clip=0) for one in detail.dimensions]
+    shapes += [shape for one in dimensions for shape in one.shapes]
+    shapes.append(DrawnShape(rim, Look.THIN, None, True))
+    named = [one.named for one in dimensions if one.named is not None]
+    named += [_named(one, large, letters, widest)[0] for one in detail.callouts]
+    return shapes, rim, named
+
+
+def _near(box: Box, detail: Detail) -> bool:
+    at, far = detail.at, detail.radius
+    return box.left <= at.x + far and box.right >= at.x - far and box.bottom <= at.y + far and box.top >= at.y - far
+
+
+def _caption(panel: Panel, letters: Lettering, reach: Box, words: Sequence[DrawnText]) -> tuple[DrawnText, ...]:
+    if panel.caption is None:
+        return ()
+    whole = _joined([reach, *(one.box for one in words)])
+    said = set_words(letters, panel.caption, max(whole.width, 30.0))
+    return placed_words(letters, said, whole.left, whole.bottom - LINE * 0.6 - said.height / 2)
+
+
+def _cropped(shapes: Sequence[DrawnShape], texts: Sequence[DrawnText], clips: Sequence[Path], scale: float) -> _Laid:
+    box = _joined([_reach(shapes, texts), *(one.box for one in clips)])
+    move = Movement(0, Point(MARGIN - box.left, MARGIN - box.bottom))
+    return _Laid(
+        box.width + 2 * MARGIN,
+        box.height + 2 * MARGIN,
+        tuple(_moved(one, move, 0) for one in shapes),
+        tuple(replace(one, box=_shifted(one.box, move.shift)) for one in texts),
+        tuple(one.moved(move) for one in clips),
+        scale,
+    )

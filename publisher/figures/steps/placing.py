@@ -1,0 +1,226 @@
+"""One copy laid on another, or fused to it; several layers in order."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from publisher.drafting import Notch, Placement, PointMark, Strip
+from publisher.figures.steps.cloth import (
+    BACKINGS,
+    Bench,
+    Lying,
+    Rule,
+    as_it_lies,
+    carried,
+    laid,
+    lies_behind,
+    mark_shapes,
+    marks_on,
+    moved,
+    placed_lyings,
+    strip_loop,
+    texture_of,
+    turned,
+)
+from publisher.figures.steps.lines import chain
+from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.spots import spot_dimensions
+from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.wording import face_words, length_words, names_of
+from publisher.geometry import Box, Path, Point, nearest
+from publisher.terms import Phrase
+
+ACROSS = 0.72  # of the copy below: how much of a longer strip is drawn
+SHEAR, FLAT = 0.42, 0.36  # how layers are tilted to be seen over one another
+STACKED = 0.5  # of a tilted layer's height: how far one hovers over the next
+
+
+def fused_panels(bench: Bench, pairs: Sequence[tuple[str, str]]) -> list[Panel]:
+    """Backings on the wrong sides that they are fused to; pairs of the same pieces share a drawing."""
+    alike: dict[tuple[str, str], list[tuple[str, str]]] = {}
+    for backing, copy in pairs:
+        alike.setdefault((bench.draft.copy(backing).piece, bench.draft.copy(copy).piece), []).append((backing, copy))
+    return [_fused(bench, group) for group in alike.values()]
+
+
+def _fused(bench: Bench, group: Sequence[tuple[str, str]]) -> Panel:
+    backing, copy = group[0]
+    below = Lying(copy, turned(), wrong_up=True)
+    above = Lying(backing, turned(), wrong_up=True)
+    shapes = laid(bench, replace(below, new=False)) + laid(bench, above)
+    outer, inner = moved(bench.outline(copy), below), moved(bench.outline(backing), above)
+    callouts = [
+        Callout(Phrase.of("figures.glue-down", copy=backing), spot_on(inner), bench.number(backing)),
+        Callout(face_words(copy, wrong_up=True), spot_on(outer, None, [inner]), bench.number(copy)),
+    ]
+    dimensions: tuple[Dimension, ...] = ()
+    gap = _gap(inner, outer)
+    if gap is not None:
+        dimensions = (gap,)
+    told = Phrase.of("figures.told-fuse", backing=backing, copy=copy)
+    names = [name for pair in group for name in pair]
+    caption = Phrase.of("figures.alike", copies=names_of([pair[1] for pair in group])) if len(group) > 1 else None
+    return Panel("fuse", Scene(tuple(shapes), tuple(callouts), dimensions), told, caption, tuple(names))
+
+
+def _gap(inner: Path, outer: Path) -> Dimension | None:
+    """How far inside the raw edge a backing lies, at the right."""
+    box = inner.box
+    spots = [spot for spot in inner.flattened(0.5) if spot.x > box.right - 0.5]
+    if not spots:
+        return None
+    at = Point(spots[0].x, (min(spot.y for spot in spots) + max(spot.y for spot in spots)) / 2)
+    _, rim, gap = nearest(outer, at)
+    return Dimension(at, rim, length_words(gap)) if gap > 0.5 else None
+
+
+def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
+    """A copy laid on another, the marks that meet, the face that lies up."""
+    behind = lies_behind(bench, placement)
+    base: Rule = turned() if behind else as_it_lies
+    below = Lying(placement.below, base, wrong_up=behind, new=False)
+    pair = list(placed_lyings(bench, placement, below, new=True))
+    above, over = pair[0], pair[0].wrong_up
+    shapes = laid(bench, below)
+    outer = moved(bench.outline(below.copy), below)
+    marks = [mark for mark in marks_on(bench, below.copy) if mark.name in {name for _, name in placement.matching}]
+    if strip_loop(bench, placement.placed):
+        strip, names = _strip(bench, placement, above, outer.box)
+        shapes += strip
+        above_spot = _inner_spot(strip[0].path)
+    else:
+        shapes += [shape for one in pair for shape in laid(bench, one)]
+        names = face_words(above.copy, over)
+        above_spot = spot_on(moved(bench.outline(above.copy), above))
+    shapes += mark_shapes(marks, below, new=True)
+    callouts = [
+        Callout(names, above_spot, bench.number(above.copy)),
+        Callout(face_words(below.copy, behind), _bare(outer, above, below, bench), bench.number(below.copy)),
+    ]
+    callouts += [
+        Callout(Phrase.of("figures.name", name=mark.name), below.rule(mark.at))
+        for mark in marks
+        if hasattr(mark, "at") and not (isinstance(mark, PointMark) and behind)
+    ]
+    piece, notches = bench.piece_now(below.copy), [mark for mark in marks if isinstance(mark, Notch)]
+    told = Phrase.of(
+        "figures.told-place-over" if placement.laying.turned_over else "figures.told-place",
+        copy=placement.placed,
+        below=placement.below,
+        matching=names_of([below for _, below in placement.matching]),
+    )
+    return Panel(
+        "placement",
+        Scene(tuple(shapes), tuple(callouts), tuple(spot_dimensions(piece, notches, below))),
+        told,
+        copies=(placement.placed, placement.below),
+    )
+
+
+def _inner_spot(path: Path) -> Point:
+    box = path.box
+    return Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+
+
+def _bare(outer: Path, above: Lying, below: Lying, bench: Bench) -> Point:
+    """A spot of the copy below that stays bare."""
+    covers = [moved(bench.outline(one.copy), one) for one in carried(bench, below)]
+    if not strip_loop(bench, above.copy):
+        covers.append(moved(bench.outline(above.copy), above))
+    return spot_on(outer, None, covers)
+
+
+def _strip(bench: Bench, placement: Placement, above: Lying, box: Box) -> tuple[list[Shape], Phrase]:
+    """A folded strip where it is held: by an end; by both, as a loop; or by its middle, folded across."""
+    piece = bench.draft.piece(bench.draft.copy(placement.placed).piece)
+    assert piece.strip is not None
+    held = [name for name, _ in placement.matching]
+    ends = {name for name in held if name in ("left end", "right end")}
+    whole = piece.strip.finished_length
+    spot = _held_at(bench, placement)
+    at = above.rule(spot)
+    middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    inwards = _into(above, ends, at, middle)
+    length = whole / 2 if len(ends) > 1 or not ends else whole
+    cut_off = length > box.width * ACROSS
+    outline = _band(at, inwards, min(length, box.width * ACROSS), piece.strip, cut_off)
+    shapes = [Shape(outline, Look.RAW, texture_of(bench, placement.placed, wrong_up=False), closed=True)]
+    if len(ends) > 1 or not ends:
+        # Two layers: the upper one a little narrower.
+        shapes.append(Shape(_doubled_line(at, inwards, min(length, box.width * ACROSS), piece.strip), Look.MARK_BEFORE))
+    key = "figures.loop" if len(ends) > 1 else "figures.folded-across" if not ends else "figures.name"
+    words = Phrase.of(key, copy=placement.placed) if key != "figures.name" else Phrase.of(key, name=placement.placed)
+    return shapes, words
+
+
+def _held_at(bench: Bench, placement: Placement) -> Point:
+    piece = bench.draft.piece(bench.draft.copy(placement.placed).piece)
+    held = [name for name, _ in placement.matching if name in ("left end", "right end")]
+    if len(held) == 1:
+        path = piece.edge(held[0]).path
+        return (path.start + path.end) * 0.5
+    box = piece.finished_line.box
+    return Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+
+
+def _into(above: Lying, ends: set[str], at: Point, middle: Point) -> Point:
+    """The way from the edge into the piece: along the strip, towards the middle of what it lies on."""
+    along = (above.rule(Point(1.0, 0.0)) - above.rule(Point(0.0, 0.0))).unit()
+    if ends == {"right end"}:
+        return -along
+    if ends == {"left end"}:
+        return along
+    return along if along.dot(middle - at) >= 0 else -along
+
+
+def _band(at: Point, way: Point, length: float, strip: Strip, cut_off: bool) -> Path:
+    aside = way.left() * (strip.finished_width / 2)
+    far = at + way * length
+    end = [far - aside, far + aside]
+    if cut_off:  # a ragged end: it goes on
+        step = strip.finished_width / 4
+        end = [far - aside, far - aside * 0.5 + way * step, far, far + aside * 0.5 + way * step, far + aside]
+    return chain([at - aside, *end, at + aside], closed=True)
+
+
+def _doubled_line(at: Point, way: Point, length: float, strip: Strip) -> Path:
+    aside = way.left() * (strip.finished_width * 0.3)
+    return chain([at + aside, at + way * (length * 0.9) + aside])
+
+
+def stack_panel(bench: Bench, placements: Sequence[Placement]) -> Panel | None:
+    """Layers in order, from the lowest, tilted so that each is seen, and which face of each lies up."""
+    order = [placements[0].below, *(one.placed for one in placements)]
+    if any(one.below != before for one, before in zip(placements, order, strict=False)):
+        return None
+    outlines = [bench.outline(copy) for copy in order]
+    lifted = max(outline.box.height for outline in outlines) * FLAT * STACKED
+    faces = _faces_up(bench, placements)
+    shapes: list[Shape] = []
+    callouts: list[Callout] = []
+    for at, (copy, outline, wrong_up) in enumerate(zip(order, outlines, faces, strict=True)):
+        tilted = _tilted(outline, at * lifted)
+        shapes.append(Shape(tilted, Look.FOLDED, texture_of(bench, copy, wrong_up), closed=True))
+        box = tilted.box
+        callouts.append(
+            Callout(
+                face_words(copy, wrong_up),
+                Point(box.left + box.width * 0.12, box.bottom + lifted * 0.4),
+                bench.number(copy),
+            )
+        )
+    told = Phrase.of("figures.told-layers", copies=names_of(order))
+    return Panel("layers", Scene(tuple(shapes), tuple(callouts)), told, copies=tuple(order))
+
+
+def _faces_up(bench: Bench, placements: Sequence[Placement]) -> list[bool]:
+    """Whether each layer lies with its wrong side up: the lowest does when a backing is laid on it."""
+    wrong = bench.kind(placements[0].placed) in BACKINGS
+    faces = [wrong]
+    for placement in placements:
+        faces.append(placement.laying.turned_over != faces[-1])
+    return faces
+
+
+def _tilted(outline: Path, lifted: float) -> Path:
+    spots = outline.flattened(0.5)
+    return chain([Point(spot.x + spot.y * SHEAR, spot.y * FLAT + lifted) for spot in spots])

@@ -1,0 +1,155 @@
+"""Seams: two copies right sides together, one turned back at a corner; the stitching, its allowance, notches, a gap."""
+
+from collections.abc import Sequence
+
+from publisher.drafting import Notch
+from publisher.figures.steps.cloth import Bench, Lying, laid, mark_shapes, marks_on, moved, texture_of
+from publisher.figures.steps.corners import TurnedBack, turn_back
+from publisher.figures.steps.joining import Joint, coincides, lying_on
+from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.wording import face_words, length_words, names_of
+from publisher.geometry import Box, Path, Point, inside
+from publisher.terms import Phrase
+
+SMALL = 0.022  # of a piece's longer side: an allowance narrower than that is shown magnified
+SPOTS = (  # of a piece's box: where words may point, the likeliest first
+    *((0.25, 0.3), (0.75, 0.3), (0.25, 0.7), (0.75, 0.7), (0.5, 0.5), (0.5, 0.2), (0.5, 0.8), (0.1, 0.3), (0.9, 0.3)),
+    *((x, y) for x in (0.02, 0.98, 0.05, 0.95) for y in (0.75, 0.5, 0.6)),
+    *((x, y) for y in (0.03, 0.97, 0.06, 0.94) for x in (0.3, 0.5, 0.7)),
+)
+MAGNIFIED = 1.6  # allowances to the rim of the circle that magnifies one
+
+
+def flat_seams(bench: Bench, joints: Sequence[Joint]) -> Panel | None:
+    """The seams of two copies that lie flat on one another; None where their edges do not lie edge on edge."""
+    rule = lying_on(joints[0])
+    if rule is None or not all(coincides(joint, rule) for joint in joints):
+        return None
+    below, above = Lying(joints[0].first), Lying(joints[0].second, rule, wrong_up=True)
+    lower, upper = moved(bench.outline(below.copy), below), moved(bench.outline(above.copy), above)
+    sewn = [joint.first_path for joint in joints]
+    back = turn_back(upper, sewn)
+    shapes = laid(bench, below)
+    under, over = (texture_of(bench, above.copy, wrong_up) for wrong_up in (True, False))
+    shapes += back.shapes(under, over, Look.RAW, _on_top(bench, above, back))
+    stitching = [stretch for joint in joints for stretch in _stitching(joint)]
+    shapes += [Shape(path, Look.STITCHING) for whole in stitching for path in back.kept_line(whole)]
+    shapes += _kept(mark_shapes(notches_of(bench, above.copy), above, new=False), back)
+    return Panel(
+        "seam",
+        Scene(
+            tuple(shapes),
+            (
+                *_faces(bench, below, above, upper, back),
+                *_gaps(joints),
+                *_ease(joints),
+            ),
+            *_allowance(joints, back, lower.box),
+        ),
+        _told(joints),
+        copies=(below.copy, above.copy),
+    )
+
+
+def _on_top(bench: Bench, above: Lying, back: TurnedBack) -> list[Shape]:
+    """What the upper layer carries on its wrong side, as far as that is not turned back."""
+    carried = [one for one in laid(bench, above) if one.closed and one.texture is not None][1:]
+    return [
+        Shape(path, Look.BEFORE, one.texture, closed=True) for one in carried for path in (back.kept_area(one.path))
+    ]
+
+
+def _kept(shapes: Sequence[Shape], back: TurnedBack) -> list[Shape]:
+    return [Shape(path, one.look) for one in shapes for path in back.kept_line(one.path)]
+
+
+def notches_of(bench: Bench, copy: str) -> list[Notch]:
+    """The notches that a copy bears."""
+    return [mark for mark in marks_on(bench, copy) if isinstance(mark, Notch)]
+
+
+def _stitching(joint: Joint) -> list[Path]:
+    """The stitching of a seam: all of it, or what is sewn on both sides of the part that is left open."""
+    path = joint.first_path
+    if joint.leave_open <= 0:
+        return [path]
+    side = (path.length - joint.leave_open) / 2
+    return [path.split(side)[0], path.split(side + joint.leave_open)[1]]
+
+
+def _faces(bench: Bench, below: Lying, above: Lying, upper: Path, back: TurnedBack) -> tuple[Callout, ...]:
+    """Which face of which copy is seen where: the upper one's wrong side, and the lower one's right side at the corner."""
+    return (
+        Callout(face_words(below.copy, wrong_up=False), back.bare_spot, bench.number(below.copy)),
+        Callout(face_words(above.copy, wrong_up=True), spot_on(upper, back), bench.number(above.copy)),
+    )
+
+
+def spot_on(outline: Path, back: TurnedBack | None = None, covers: Sequence[Path] = ()) -> Point:
+    """A spot inside an area, bare of what covers it and away from a corner turned back; well inside where it can be."""
+    box, covers = outline.box, [*covers, *((back.bare, back.flap) if back is not None else ())]
+    for x, y in SPOTS:
+        spot = Point(box.left + box.width * x, box.bottom + box.height * y)
+        if inside(outline, spot) and not any(inside(cover, spot) for cover in covers):
+            return spot
+    return outline.point_at(outline.length * 0.6)
+
+
+def _gaps(joints: Sequence[Joint]) -> tuple[Callout, ...]:
+    open_ones = [joint for joint in joints if joint.leave_open > 0]
+    return tuple(
+        Callout(
+            Phrase.of("figures.leave-open", amount=length_words(joint.leave_open)),
+            _at_the_edge(joint),
+        )
+        for joint in open_ones
+    )
+
+
+def _at_the_edge(joint: Joint) -> Point:
+    half = joint.first_path.length / 2
+    return joint.first_path.point_at(half) + joint.first_path.direction_at(half).right() * joint.allowance
+
+
+def _ease(joints: Sequence[Joint]) -> tuple[Callout, ...]:
+    return tuple(
+        Callout(
+            Phrase.of("figures.ease-in", amount=length_words(joint.ease)),
+            joint.first_path.point_at(joint.first_path.length / 4),
+        )
+        for joint in joints
+        if joint.ease > 0
+    )
+
+
+def _allowance(
+    joints: Sequence[Joint], back: TurnedBack, box: Box
+) -> tuple[tuple[Dimension, ...], tuple[()], Detail | None]:
+    """How far from the raw edge the stitching runs: in the figure, or magnified where it is small."""
+    wide = next((joint for joint in joints if joint.allowance > 0), None)
+    if wide is None:
+        return (), (), None
+    at, outwards = spot_to_measure(wide.first_path, back)
+    across = Dimension(at, at + outwards * wide.allowance, length_words(wide.allowance))
+    if wide.allowance >= SMALL * max(box.width, box.height):
+        return (across,), (), None
+    return (), (), Detail(at + outwards * (wide.allowance / 2), wide.allowance * MAGNIFIED, dimensions=(across,))
+
+
+def spot_to_measure(path: Path, back: TurnedBack | None = None) -> tuple[Point, Point]:
+    """A spot of an edge away from its ends and from a corner turned back, and the way out of the piece there."""
+    parts = (0.3, 0.5, 0.7, 0.2, 0.8)
+    spots = [(path.point_at(path.length * part), path.direction_at(path.length * part)) for part in parts]
+    free = [one for one in spots if back is None or not (inside(back.bare, one[0]) or inside(back.flap, one[0]))]
+    at, along = (free or spots)[0]
+    return at, along.right()
+
+
+def _told(joints: Sequence[Joint]) -> Phrase:
+    return Phrase.of(
+        "figures.told-seam",
+        first=joints[0].first,
+        second=joints[0].second,
+        seams=names_of([joint.name for joint in joints]),
+        allowance=length_words(max(joint.allowance for joint in joints)),
+    )

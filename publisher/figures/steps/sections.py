@@ -1,0 +1,193 @@
+"""Sections of hems, strips, bindings and pleats: cloth seen from its edge, its widths in proportion. mm on paper."""
+
+from publisher.drafting import Binding, Hem, Piece, Pleat
+from publisher.figures.pleat_samples import PLEAT_SECTIONS
+from publisher.figures.steps.cloth import Bench
+from publisher.figures.steps.lines import chain
+from publisher.figures.steps.strands import GAP, Fold, Go, bare_strand, stitch, strand
+from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.wording import length_words
+from publisher.geometry import Point
+from publisher.terms import Phrase
+
+RIGHT, LEFT = Point(1.0, 0.0), Point(-1.0, 0.0)
+HEM = 15.0  # how deep a hem is drawn
+QUARTER = 11.0  # how wide the finished width of a folded strip is drawn
+RAW = 0.8  # by so much a raw edge inside a fold is drawn short of it
+
+
+def hem_section(hem: Hem, copy: str) -> Panel:
+    """A hem from its edge: what is turned, and where it is stitched down."""
+    scale = HEM / hem.depth
+    depth, under = HEM, min(hem.under * scale, HEM - RAW)
+    edge = 34.0
+    twice = under > 0
+    gap = 2 * GAP if twice else GAP
+    moves: tuple[Go | Fold, ...] = (Go(edge), Fold(True, gap), Go(depth))
+    if twice:
+        moves = (*moves, Fold(True, GAP), Go(under))
+    shapes = strand(Point(0.0, 0.0), RIGHT, moves, wrong_left=True)
+    inner = edge - depth
+    shapes.append(stitch(Point(inner + 1.8, gap + 2.2), Point(inner + 1.8, -2.2)))
+    dimensions = [Dimension(Point(edge, gap), Point(inner, gap), length_words(hem.depth), away=-6.0)]
+    callouts = [Callout(Phrase.of("figures.wrong-side-short"), Point(6.0, 0.0), side="left")]
+    if twice:
+        callouts.append(Callout(Phrase.of("figures.turned-in", amount=length_words(hem.under)), Point(edge - 3.0, GAP)))
+    told = Phrase.of("figures.told-hem-section", depth=length_words(hem.depth), edge=hem.edge, copy=copy)
+    return Panel("hem section", Scene(tuple(shapes), tuple(callouts), tuple(dimensions), scale=1.0), told)
+
+
+def strip_panels(bench: Bench, copy: str) -> list[Panel]:
+    """How a strip is folded, fold by fold, from its end."""
+    piece = bench.draft.piece(bench.draft.copy(copy).piece)
+    assert piece.strip is not None
+    stages = STAGES.get(piece.strip.folding, ())
+    if copy in {binding.strip for binding in bench.draft.bindings}:
+        stages = stages[:2]  # it is folded once more round its edge
+    return [
+        _stage(copy, piece, stage, at, last=at == len(STAGES[piece.strip.folding]))
+        for at, stage in enumerate(stages, start=1)
+    ]
+
+
+def _stage(copy: str, piece: Piece, stage: str, at: int, last: bool) -> Panel:
+    assert piece.strip is not None
+    shapes, wide = _DRAWN[stage]()
+    finished, cut = piece.strip.finished_width, piece.cut_height
+    amount = {4 * QUARTER: cut, 2 * QUARTER: cut / 2, QUARTER: finished}.get(wide, finished)
+    if last:
+        amount = finished
+    foot = min(shape.path.box.bottom for shape in shapes)
+    across = Dimension(Point(0.0, foot), Point(wide, foot), length_words(amount), away=-4.5)
+    caption = Phrase.of(stage)
+    told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
+    return Panel(stage.removeprefix("figures."), Scene(tuple(shapes), (), (across,), scale=1.0), told, caption)
+
+
+def _flat() -> tuple[list[Shape], float]:
+    whole = 4 * QUARTER
+    crease = Shape(chain((Point(whole / 2, -1.6), Point(whole / 2, 2.4))), Look.FOLD)
+    return [*strand(Point(0.0, 0.0), RIGHT, (Go(whole),), wrong_left=True), crease], whole
+
+
+def _to_the_centre() -> tuple[list[Shape], float]:
+    half = QUARTER - RAW / 2
+    moves = (Go(half), Fold(True), Go(2 * QUARTER), Fold(True), Go(half))
+    return strand(Point(half, GAP), LEFT, moves, wrong_left=True), 2 * QUARTER
+
+
+def _in_fourths() -> tuple[list[Shape], float]:
+    inner = QUARTER - RAW
+    moves = (Go(inner), Fold(False), Go(QUARTER), Fold(False, 3 * GAP), Go(QUARTER), Fold(False), Go(inner))
+    shapes = strand(Point(inner, 2 * GAP), LEFT, moves, wrong_left=False)
+    return [*shapes, stitch(Point(1.6, 3 * GAP + 2), Point(1.6, -2))], QUARTER
+
+
+def _doubled() -> tuple[list[Shape], float]:
+    moves = (Go(2 * QUARTER), Fold(False), Go(2 * QUARTER))
+    return strand(Point(0.0, GAP), RIGHT, moves, wrong_left=False), 2 * QUARTER
+
+
+def _right_sides_in() -> tuple[list[Shape], float]:
+    moves = (Go(2 * QUARTER), Fold(False), Go(2 * QUARTER))
+    shapes = strand(Point(0.0, GAP), RIGHT, moves, wrong_left=True)
+    return [*shapes, stitch(Point(4.0, GAP + 2.5), Point(4.0, -2.5))], 2 * QUARTER
+
+
+def _tube() -> tuple[list[Shape], float]:
+    wide = 2 * QUARTER - 4.0
+    moves = (Go(3.0), Fold(False), Go(wide), Fold(False, 3 * GAP), Go(wide), Fold(False), Go(3.0))
+    shapes = strand(Point(3.0, 2 * GAP), LEFT, moves, wrong_left=False)
+    return [*shapes, stitch(Point(0.6, 2 * GAP), Point(0.6, GAP), new=False)], wide
+
+
+_DRAWN = {
+    "figures.fold-crease": _flat,
+    "figures.fold-to-the-crease": _to_the_centre,
+    "figures.fold-once-more": _in_fourths,
+    "figures.fold-in-half": _doubled,
+    "figures.fold-right-sides-in": _right_sides_in,
+    "figures.fold-tube": _tube,
+}
+STAGES: dict[str, tuple[str, ...]] = {
+    "in fourths": ("figures.fold-crease", "figures.fold-to-the-crease", "figures.fold-once-more"),
+    "edges to the centre": ("figures.fold-crease", "figures.fold-to-the-crease"),
+    "doubled": ("figures.fold-crease", "figures.fold-in-half"),
+    "single fold": ("figures.fold-crease", "figures.fold-in-half"),
+    "turned": ("figures.fold-right-sides-in", "figures.fold-tube"),
+}
+
+
+def binding_panels(bench: Bench, binding: Binding) -> list[Panel]:
+    """A binding from its edge: sewn on in its first fold, then folded over and sewn down."""
+    piece = bench.draft.piece(bench.draft.copy(binding.strip).piece)
+    assert piece.strip is not None
+    wide = length_words(piece.strip.finished_width)
+    edges = list(dict.fromkeys(side.copy for side in binding.edges))
+    below = [*edges, *(one.placed for one in bench.draft.placements if one.below in edges)]
+    layers = max(2, min(len(below), 3))
+    top = (layers - 1) * GAP * 0.8
+    cloth = [bare_strand(Point(-40.0, at * GAP * 0.8), RIGHT, (Go(40.0),), Look.CLOTH_BEFORE) for at in range(layers)]
+    first = strand(Point(0.0, top + GAP), LEFT, (Go(4 * QUARTER * 0.8),), wrong_left=False)
+    sewn = stitch(Point(-QUARTER, top + GAP + 3), Point(-QUARTER, -2.5))
+    measure = Dimension(Point(-QUARTER, top + GAP), Point(0.0, top + GAP), wide, away=5.5)
+    told = Phrase.of("figures.told-binding", strip=binding.strip, width=wide)
+    names = Callout(Phrase.of("figures.name", name=binding.strip), Point(-QUARTER * 2.4, top + GAP), piece.number)
+    held = Callout(Phrase.of("figures.name", name=edges[0]), Point(-38.0, top), bench.number(edges[0]))
+    one = Panel(
+        "binding sewn on",
+        Scene((*cloth, *first, sewn), (names, held), (measure,), scale=1.0),
+        told,
+        Phrase.of("figures.binding-first"),
+        (binding.strip, *edges),
+    )
+    over = strand(
+        Point(0.0, top + GAP),
+        LEFT,
+        (
+            Go(QUARTER),
+            Fold(False, GAP),
+            Go(QUARTER + 1.0),
+            Fold(False, top + 4 * GAP),
+            Go(QUARTER + 3.0),
+            Fold(False, GAP),
+            Go(QUARTER),
+        ),
+        wrong_left=False,
+    )
+    before = stitch(Point(-QUARTER + 0.8, top + GAP), Point(-QUARTER + 0.8, -1.0), new=False)
+    down = stitch(Point(-QUARTER - 0.6, top + 2), Point(-QUARTER - 0.6, -2 * GAP - 2.2))
+    two = Panel(
+        "binding folded over",
+        Scene((*cloth, *over, before, down), (), (), scale=1.0),
+        Phrase.of("figures.told-binding-over", strip=binding.strip),
+        Phrase.of("figures.binding-second"),
+        (binding.strip, *edges),
+    )
+    return [one, two]
+
+
+def pleat_section(pleat: Pleat, names: Phrase) -> Panel:
+    """Pleats of one kind closed, seen from the edge, right side up: outer folds and the folds behind."""
+    corners = PLEAT_SECTIONS[pleat.kind]
+    spots = [Point((x - 19.0) * 2.6, (y - 3.0) * 1.6) for x, y in corners]
+    shapes = [Shape(chain(spots), Look.CLOTH)]
+    callouts = [
+        Callout(Phrase.of("figures.outer-fold"), spots[_OUTER[pleat.kind]]),
+        Callout(Phrase.of("figures.fold-behind"), spots[_INNER[pleat.kind]]),
+    ]
+    level = min(spots[_OUTER[pleat.kind]].y, spots[_INNER[pleat.kind]].y)
+    depth = Dimension(
+        Point(spots[_OUTER[pleat.kind]].x, level),
+        Point(spots[_INNER[pleat.kind]].x, level),
+        length_words(pleat.depth),
+        away=-6.5 if spots[_OUTER[pleat.kind]].x < spots[_INNER[pleat.kind]].x else 6.5,
+    )
+    told = Phrase.of("figures.told-pleat", names=names, kind=pleat.kind, depth=length_words(pleat.depth))
+    caption = Phrase.of("figures.closed", names=names)
+    used = callouts if pleat.kind != "tuck" else []
+    return Panel(f"{pleat.kind} section", Scene(tuple(shapes), tuple(used), (depth,), scale=1.0), told, caption)
+
+
+_OUTER = {"knife pleat": 3, "box pleat": 3, "inverted pleat": 1, "tuck": 2}
+_INNER = {"knife pleat": 1, "box pleat": 1, "inverted pleat": 3, "tuck": 1}

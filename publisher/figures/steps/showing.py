@@ -1,0 +1,147 @@
+"""Pieces by themselves: where they are cut, and the marks that are made on them."""
+
+from collections.abc import Sequence
+
+from publisher.drafting import Mark, Notch, PathMark, PieceKind, Pleat
+from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, mark_shapes, marks_on, moved, spot_of, turned
+from publisher.figures.steps.seams import spot_on, spot_to_measure
+from publisher.figures.steps.spots import finished_lines, spot_dimensions
+from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
+from publisher.figures.steps.wording import face_words, length_words, listed, names_of
+from publisher.geometry import Point
+from publisher.terms import Phrase
+
+MOST_NAMED = 8  # marks with words of their own; of more, those of one kind share them
+
+
+def cutting_panels(bench: Bench, copies: Sequence[str]) -> list[Panel]:
+    """Where cloth is cut round a template, what is cut without its allowance, and what is cut larger for now."""
+    drawn = [copy for copy in copies if bench.draft.piece(bench.draft.copy(copy).piece).kind is PieceKind.DRAWN]
+    rough = [copy for copy in drawn if bench.draft.copy(copy).rough > 0]
+    true = [copy for copy in drawn if copy not in rough and not bench.draft.copy(copy).to_finished_line]
+    panels: list[Panel] = []
+    if true:
+        largest = max(true, key=lambda copy: bench.piece_now(copy).cut_width * bench.piece_now(copy).cut_height)
+        inner = [
+            copy
+            for copy in drawn
+            if bench.draft.copy(copy).to_finished_line
+            and bench.draft.copy(copy).piece == bench.draft.copy(largest).piece
+        ]
+        panels.append(_cut_panel(bench, largest, inner))
+    if rough:
+        panels.append(_rough_panel(bench, rough))
+    return panels
+
+
+def _cut_panel(bench: Bench, copy: str, inner: Sequence[str]) -> Panel:
+    piece = bench.draft.piece(bench.draft.copy(copy).piece)
+    shown = piece.template
+    shapes = [Shape(shown.cut_line, Look.CUT, Texture.PLAIN, closed=True)]
+    edges = [edge for edge in shown.edges if edge.allowance > 0]
+    shapes += [Shape(edge.path, Look.STITCHED) for edge in edges]
+    shapes += mark_shapes([mark for mark in shown.marks if isinstance(mark, Notch)], Lying(copy), new=False)
+    spot = shown.cut_line.point_at(shown.cut_line.length * 0.42)
+    callouts = [Callout(Phrase.of("figures.cut-outer"), spot)]
+    dimensions: tuple[Dimension, ...] = ()
+    if edges:
+        longest = max(edges, key=lambda edge: edge.length)
+        at, outwards = spot_to_measure(longest.path)
+        dimensions = (Dimension(at, at + outwards * longest.allowance, length_words(longest.allowance)),)
+        if inner:
+            path = max(edges, key=lambda edge: (edge is not longest, edge.length)).path
+            callouts.append(Callout(Phrase.of("figures.cut-inner"), path.point_at(path.length * 0.6)))
+    callouts.append(Callout(Phrase.of("figures.name", name=piece.name), _middle(shapes[0]), piece.number))
+    told = Phrase.of("figures.told-cut", copy=piece.name)
+    return Panel("cutting", Scene(tuple(shapes), tuple(callouts), dimensions), told, copies=(copy,))
+
+
+def _middle(shape: Shape) -> Point:
+    return spot_on(shape.path)
+
+
+def _rough_panel(bench: Bench, copies: Sequence[str]) -> Panel:
+    copy, piece = copies[0], bench.piece_now(copies[0])
+    more = bench.draft.copy(copy).rough
+    outline = Shape(bench.outline(copy), Look.CUT, Texture.PLAIN, closed=True)
+    shapes = [outline, Shape(piece.cut_line, Look.HIDDEN, closed=True)]
+    box = piece.cut_line.box
+    middle = (box.bottom + box.top) / 2
+    margin = Dimension(Point(box.right, middle), Point(box.right + more, middle), length_words(more))
+    callouts = (
+        Callout(Phrase.of("figures.cut-rough"), Point(box.left - more, box.top), piece.number),
+        Callout(Phrase.of("figures.trimmed-later"), piece.cut_line.point_at(piece.cut_line.length * 0.55)),
+    )
+    told = Phrase.of("figures.told-rough", copies=names_of(copies), more=length_words(more))
+    return Panel("rough cut", Scene(tuple(shapes), callouts, (margin,)), told, copies=tuple(copies))
+
+
+def marked_panels(bench: Bench, targets: Sequence[str]) -> list[Panel]:
+    """The copies that are marked, each once; those whose pieces and marks are the same share a drawing."""
+    by_copy: dict[str, list[str]] = {}
+    for target in targets:
+        copy, _, mark = target.partition(".")
+        by_copy.setdefault(copy, []).append(mark)
+    alike: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for copy, names in by_copy.items():
+        alike.setdefault((bench.draft.copy(copy).piece, tuple(sorted(names))), []).append(copy)
+    panels = [_marked(bench, copies, names) for (_, names), copies in alike.items()]
+    return [panel for panel in panels if panel is not None]
+
+
+def _marked(bench: Bench, copies: Sequence[str], names: Sequence[str]) -> Panel | None:
+    copy = copies[0]
+    marks = [mark for mark in marks_on(bench, copy) if mark.name in names]
+    pleats = [mark for mark in marks_on(bench, copy) if isinstance(mark, Pleat)]
+    if not marks:
+        return None
+    wrong_up = all(getattr(mark, "face", "right side") == "wrong side" for mark in marks)
+    lying = Lying(copy, turned() if wrong_up else as_it_lies, wrong_up)
+    shapes = laid(bench, lying) + mark_shapes(pleats, lying, new=False)
+    measured = tuple(spot_dimensions(bench.piece_now(copy), marks, lying))
+    shapes += finished_lines(bench.piece_now(copy), lying) if measured and len(marks) < 5 else []
+    shapes += mark_shapes(marks, lying, new=True)
+    callouts = [Callout(_mark_words(mark), lying.rule(spot_of(mark))) for mark in _one_of_each(marks)]
+    outline = moved(bench.outline(copy), lying)
+    named = Callout(face_words(copy, wrong_up), spot_on(outline), bench.number(copy))
+    told = Phrase.of(
+        "figures.told-mark",
+        copies=names_of(copies),
+        marks=names_of([mark.name for mark in marks]),
+    )
+    caption = Phrase.of("figures.alike", copies=names_of(copies)) if len(copies) > 1 else None
+    return Panel(
+        "piece", Scene(tuple(shapes), (*callouts, named), measured), told, caption, tuple(copies), wide=len(marks) > 4
+    )
+
+
+def _mark_words(mark: Mark) -> Phrase:
+    gap = isinstance(mark, PathMark) and mark.kind == "turning gap"
+    return Phrase.of("figures.mark-gap") if gap else Phrase.of("figures.name", name=mark.name)
+
+
+def _one_of_each(marks: Sequence[Mark]) -> list[Mark]:
+    """Marks to name: of very many, the first of each kind."""
+    if len(marks) <= MOST_NAMED:
+        return list(marks)
+    kinds: dict[str, Mark] = {}
+    for mark in marks:
+        kinds.setdefault(type(mark).__name__, mark)
+    return list(kinds.values())
+
+
+def pleated_panels(bench: Bench, copy: str) -> list[Panel]:
+    """A piece with its pleats open, which fold is brought where."""
+    piece = bench.piece_now(copy)
+    pleats = [mark for mark in piece.marks if isinstance(mark, Pleat)]
+    if not pleats:
+        return []
+    lying = Lying(copy)
+    shapes = laid(bench, lying) + mark_shapes(pleats, lying, new=True)
+    callouts = [
+        Callout(Phrase.of("figures.name", name=pleat.name), (pleat.outer or pleat.stitched)[0][1]) for pleat in pleats
+    ]
+    box = piece.cut_line.box
+    named = Callout(face_words(copy, wrong_up=False), Point(box.left + box.width * 0.05, box.bottom + box.height * 0.3))
+    told = Phrase.of("figures.told-pleats", copy=copy, pleats=listed([c.words for c in callouts]))
+    return [Panel("pleats", Scene(tuple(shapes), (*callouts, named)), told, copies=(copy,), wide=True)]

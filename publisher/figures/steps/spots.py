@@ -1,0 +1,49 @@
+"""How far a mark lies from the edges of its piece: of a point from the nearest finished line, of a notch along its edge."""
+
+from collections.abc import Iterable, Iterator
+
+from publisher.drafting import Edge, Mark, Notch, Piece, PointMark
+from publisher.figures.steps.cloth import Lying, moved
+from publisher.figures.steps.values import Dimension, Look, Shape
+from publisher.figures.steps.wording import length_words
+from publisher.geometry import Point, nearest
+
+FEW = 2  # points: of more, the words and the template say where each is
+CENTRED = 0.02  # of an edge: a notch no further from its middle needs no number
+FAR = 6.0  # mm on paper, that the dimension of a notch lies off its edge
+
+
+def spot_dimensions(piece: Piece, marks: Iterable[Mark], lying: Lying) -> Iterator[Dimension]:
+    """The dimension of each point and each notch that is not at a middle."""
+    marks = list(marks)
+    few = sum(isinstance(mark, PointMark) for mark in marks) <= FEW
+    for mark in marks:
+        if isinstance(mark, PointMark):
+            edge = min(piece.edges, key=lambda edge: nearest(edge.path, mark.at)[2])
+            _, foot, gap = nearest(edge.path, mark.at)
+            if gap > 1.0 and few and _straight(edge):
+                yield Dimension(lying.rule(foot), lying.rule(mark.at), length_words(gap))
+        elif isinstance(mark, Notch) and mark.side is None:
+            edge = piece.edge(mark.edge)
+            along = min(mark.distance, edge.length - mark.distance)
+            if abs(along - edge.length / 2) > CENTRED * edge.length and along > 1.0 and _straight(edge):
+                end = edge.path.start if mark.distance <= edge.length / 2 else edge.path.end
+                yield Dimension(
+                    lying.rule(end), lying.rule(mark.at), length_words(along), away=_outside(lying, mark, end)
+                )
+
+
+def _straight(edge: Edge) -> bool:
+    return (edge.path.end - edge.path.start).length > edge.length - 0.1
+
+
+def _outside(lying: Lying, mark: Notch, end: Point) -> float:
+    """The dimension lies beyond the raw edge, whichever side of the way that is."""
+    out = lying.rule(mark.cut_end) - lying.rule(mark.at)
+    way = lying.rule(mark.at) - lying.rule(end)
+    return FAR if way.left().dot(out) > 0 else -FAR
+
+
+def finished_lines(piece: Piece, lying: Lying) -> list[Shape]:
+    """The line that a point is measured from, light."""
+    return [Shape(moved(edge.path, lying), Look.STITCHED) for edge in piece.edges if edge.allowance > 0]

@@ -1,0 +1,181 @@
+"""Stitching that is no seam: topstitching along edges, hems, lines through all layers; trimming and clipping."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from publisher.assembly import WorkState
+from publisher.drafting import Edge, LineMark
+from publisher.figures.steps.cloth import Bench, Lying, laid, marks_on, moved, texture_of, turned
+from publisher.figures.steps.joining import Joint
+from publisher.figures.steps.lines import chain, line
+from publisher.figures.steps.seams import spot_on, spot_to_measure
+from publisher.figures.steps.sections import hem_section
+from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.wording import face_words, length_words, names_of
+from publisher.geometry import Path, Point, parallel_beside
+from publisher.terms import Phrase
+
+NEAR_EDGE = 3.0  # mm from the edge where nothing says how far
+SMALL = 0.03  # of a piece's longer side: what is nearer is shown magnified
+QUILTED = 40.0  # mm between lines of quilting where nothing says how far
+
+
+def topstitched_panel(bench: Bench, copy: str, edges: Sequence[str], distance: float | None) -> Panel:
+    """Stitching beside edges, on the right side."""
+    piece, lying = bench.piece_now(copy), Lying(copy, new=False)
+    paths = [_joined(piece.edges_of(edge)) for edge in edges]
+    away = distance or NEAR_EDGE
+    shapes = laid(bench, lying)
+    shapes += [Shape(beside, Look.STITCHING) for path in paths for beside in parallel_beside(path, away)]
+    outline = moved(bench.outline(copy), lying)
+    callouts = (Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),)
+    detail = None
+    dimensions: tuple[Dimension, ...] = ()
+    if distance is not None:
+        at, outwards = spot_to_measure(paths[0])
+        across = Dimension(at - outwards * away, at, length_words(away))
+        small = away < SMALL * max(outline.box.width, outline.box.height)
+        if small:
+            detail = Detail(at - outwards * away, away * 3.0, dimensions=(across,))
+        else:
+            dimensions = (across,)
+    told = Phrase.of("figures.told-topstitch", copy=copy, edges=names_of(edges))
+    scene = Scene(tuple(shapes), callouts, dimensions, detail=detail)
+    return Panel("topstitch", scene, told, copies=(copy,))
+
+
+def _joined(edges: Sequence[Edge]) -> Path:
+    return Path(tuple(segment for edge in edges for segment in edge.path.segments))
+
+
+def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel:
+    """Lines through all layers: those that were marked, or, where none was, straight ones side by side."""
+    lying = Lying(copy, new=False)
+    shapes = laid(bench, lying)
+    outline = moved(bench.outline(copy), lying)
+    marked = [
+        mark
+        for mark in marks_on(bench, copy)
+        if isinstance(mark, LineMark) and mark.kind == "stitching line" and f"{copy}.{mark.name}" in bench.state.marked
+    ]
+    named = Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy))
+    if marked:
+        shapes += [Shape(line(mark.start, mark.end), Look.STITCHING) for mark in marked]
+        told = Phrase.of("figures.told-lines", copy=copy, marks=names_of([mark.name for mark in marked]))
+        names = [Callout(Phrase.of("figures.name", name=mark.name), mark.end) for mark in marked]
+        return Panel("stitched lines", Scene(tuple(shapes), (*names, named)), told, copies=(copy,))
+    apart = distance or QUILTED
+    box = outline.box
+    middle = (box.left + box.right) / 2
+    many = int((box.width / 2) / apart)
+    rows = [middle + at * apart for at in range(-many, many + 1) if abs(at * apart) < box.width / 2 - 1]
+    shapes += [Shape(line(Point(x, box.bottom), Point(x, box.top)), Look.STITCHING) for x in rows]
+    dimensions: tuple[Dimension, ...] = ()
+    if distance is not None and len(rows) > 1:
+        high = box.top
+        dimensions = (Dimension(Point(rows[-2], high), Point(rows[-1], high), length_words(apart), away=3.0),)
+    told = Phrase.of("figures.told-quilted", copy=copy, apart=length_words(apart))
+    return Panel("quilting", Scene(tuple(shapes), (named,), dimensions), told, copies=(copy,))
+
+
+def hem_panels(bench: Bench, copy: str, edge: str) -> list[Panel]:
+    """An edge turned to the wrong side and stitched: the piece, and the hem from its edge."""
+    piece = bench.piece_now(copy)
+    hem = next((one for one in piece.hems if one.edge == edge), None)
+    if hem is None:
+        return []
+    lying = Lying(copy, turned(), wrong_up=True, new=False)
+    path = piece.edge(edge).path
+    shapes = laid(Bench(bench.draft, _with_edge(bench, copy, edge), bench.fused), lying)
+    inner = next(iter(parallel_beside(path, hem.depth)), path)
+    band = chain([*path.flattened(0.5), *inner.flattened(0.5)[::-1]], closed=True)
+    shapes.append(Shape(moved(band, lying), Look.FOLDED, texture_of(bench, copy, wrong_up=False), closed=True))
+    sewn = next(iter(parallel_beside(path, hem.depth * 0.86)), path)
+    shapes.append(Shape(moved(sewn, lying), Look.STITCHING))
+    callouts = (
+        Callout(Phrase.of("figures.hem-turned", edge=edge), lying.rule(sewn.point_at(sewn.length * 0.7))),
+        Callout(face_words(copy, wrong_up=True), spot_on(moved(piece.finished_line, lying)), bench.number(copy)),
+    )
+    told = Phrase.of("figures.told-hem", copy=copy, edge=edge, depth=length_words(hem.depth))
+    flat = Panel("hem", Scene(tuple(shapes), callouts), told, copies=(copy,))
+    return [flat, hem_section(hem, copy)]
+
+
+def _with_edge(bench: Bench, copy: str, edge: str) -> WorkState:
+    return replace(bench.state, closed_edges=bench.state.closed_edges | {(copy, edge)})
+
+
+def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
+    """Rough layers cut along the template."""
+    copy = copies[0]
+    piece, lying = bench.piece_now(copy), Lying(copies[-1], new=False)
+    shapes = laid(bench, lying)
+    shapes.append(Shape(piece.cut_line, Look.CUT, closed=True))
+    callouts = (
+        Callout(Phrase.of("figures.cut-along"), piece.cut_line.point_at(piece.cut_line.length * 0.6)),
+        Callout(face_words(copies[-1], wrong_up=False), spot_on(piece.cut_line), bench.number(copy)),
+    )
+    told = Phrase.of("figures.told-trim", copies=names_of(copies))
+    return Panel("trim", Scene(tuple(shapes), callouts), told, copies=tuple(copies))
+
+
+def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
+    """The allowance of a seam, cut narrower, snipped where it curves: wedges outside a curve, snips inside one."""
+    path, wide = joint.first_path, joint.allowance
+    shapes = laid(bench, Lying(joint.first, turned(), wrong_up=True, new=False))
+    sewn = moved(path, Lying(joint.first, turned(), wrong_up=True))
+    spot, outwards, bend = _sharpest(path)
+    close = list(shapes)
+    close.append(Shape(sewn, Look.STITCHED))
+    away = wide / 2 if trim else wide
+    cut = [turn_over(part) for part in parallel_beside(path, -away)] if trim else []
+    close += [Shape(part, Look.CUT) for part in cut]
+    if clip:
+        close += [Shape(turn_over(part), Look.CUT) for part in _snips(path, away, bend)]
+    at = Point(-spot.x, spot.y)
+    out = Point(-outwards.x, outwards.y)
+    dimensions = (Dimension(at, at + out * away, length_words(away)),) if trim else ()
+    callouts = [Callout(Phrase.of("figures.wedges" if bend > 0 else "figures.snips"), at)] if clip else []
+    detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, tuple(callouts))
+    told = Phrase.of("figures.told-clip", seam=joint.name)
+    named = Callout(
+        face_words(joint.first, wrong_up=True),
+        spot_on(moved(bench.outline(joint.first), Lying(joint.first, turned()))),
+        bench.number(joint.first),
+    )
+    scene = Scene(
+        (*shapes, Shape(sewn, Look.STITCHED), *(Shape(part, Look.CUT) for part in cut)), (named,), detail=detail
+    )
+    return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
+
+
+def turn_over(path: Path) -> Path:
+    """A path turned over on an upright axis, straight steps."""
+    return chain([Point(-spot.x, spot.y) for spot in path.flattened(0.05)])
+
+
+def _sharpest(path: Path) -> tuple[Point, Point, float]:
+    """Where an edge curves most, the way out there, and how it bends: more than nought round an outward curve."""
+    step = path.length / 40
+    bends = [(path.direction_at(at * step).cross(path.direction_at((at + 1) * step)), at) for at in range(1, 39)]
+    bend, at = max(bends, key=lambda one: (round(abs(one[0]), 4), -abs(one[1] - 20)))
+    spot = path.point_at((at + 0.5) * step)
+    return spot, path.direction_at((at + 0.5) * step).right(), bend
+
+
+def _snips(path: Path, away: float, bend: float) -> list[Path]:
+    """Wedges or snips from the allowance's edge to just before the stitches, along the curves."""
+    found: list[Path] = []
+    step = away * 1.6
+    count = int(path.length / step)
+    for at in range(1, count):
+        here = at * step
+        turn = path.direction_at(here - step / 2).cross(path.direction_at(min(here + step / 2, path.length)))
+        if abs(turn) < 0.04:
+            continue
+        spot, along = path.point_at(here), path.direction_at(here)
+        out = along.right()
+        tip, foot = spot + out * (away * 0.18), spot + out * (away * 1.05)
+        half = along * (away * 0.22)
+        found.append(chain([foot + half, tip, foot - half]) if bend > 0 else line(foot, tip))
+    return found

@@ -1,0 +1,113 @@
+"""Work turned right side out: the way it is pulled through; and, where its corners are boxed, the bag it becomes."""
+
+from publisher.drafting import Seam
+from publisher.figures.steps.cloth import Bench, Lying, moved, texture_of
+from publisher.figures.steps.joining import Joint, edge_path, joints_of, lying_on
+from publisher.figures.steps.lines import chain, line
+from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.shaping import is_boxed
+from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
+from publisher.figures.steps.wording import face_words
+from publisher.geometry import Path, Point, nearest, signed_area
+from publisher.terms import Phrase
+
+OBLIQUE = 0.36  # of its depth: how far a bag's side is drawn, each way
+
+
+def turned_panel(bench: Bench, copy: str) -> Panel | None:
+    """A sewn piece pulled out through its gap or its open edge; a bag, as it stands then; None where neither is known."""
+    boxed = next((one for one in bench.draft.seams if is_boxed(one) and _names(one, copy)), None)
+    if boxed is not None and boxed.name in bench.state.sewn:
+        return _bag(bench, copy)
+    for name in reversed(bench.state.sewn):
+        joints = joints_of(bench.draft, name)
+        here = next((one for one in joints if copy in (one.first, one.second) and one.first != one.second), None)
+        if here is not None and lying_on(here) is not None:
+            return _pulled(bench, here, [one for one in joints if one.first == here.first])
+    return None
+
+
+def _names(seam: Seam, copy: str) -> bool:
+    return any(side.copy == copy for side in (*seam.first, *seam.second))
+
+
+def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
+    rule = lying_on(joint)
+    assert rule is not None
+    above = Lying(joint.second, rule, wrong_up=True, new=False)
+    piece = bench.draft.piece(bench.draft.copy(joint.second).piece)
+    outline = moved(piece.cut_line, above)
+    shapes = [Shape(outline, Look.BEFORE, texture_of(bench, joint.second, wrong_up=True), closed=True)]
+    shapes += [Shape(one.first_path, Look.STITCHED) for one in joints]
+    gap = _opening(outline, joint)
+    box = outline.box
+    along, _, _ = nearest(outline, gap)
+    way = outline.direction_at(along).right() * (1.0 if signed_area(outline) > 0 else -1.0)
+    reach = max(box.width, box.height) * 0.16
+    arrow = Arrow(gap - way * reach * 1.4, gap + way * reach)
+    callouts = (
+        Callout(Phrase.of("figures.turn-here"), gap + way * (reach * 0.4)),
+        Callout(face_words(joint.second, wrong_up=True), spot_on(outline), bench.number(joint.second)),
+    )
+    told = Phrase.of("figures.told-turn", copy=joint.second)
+    return Panel(
+        "turning",
+        Scene(tuple(shapes), callouts, (), (arrow,)),
+        told,
+        copies=(joint.first, joint.second),
+    )
+
+
+def _opening(outline: Path, joint: Joint) -> Point:
+    """The middle of what is left open, or of the longest stretch of the edge that is not sewn."""
+    if joint.leave_open > 0:
+        half = joint.first_path.length / 2
+        return joint.first_path.point_at(half) + joint.first_path.direction_at(half).right() * joint.allowance
+    whole, many = outline.length, 120
+    spots = [outline.point_at(whole * at / many) for at in range(many)]
+    free = [nearest(joint.first_path, spot)[2] > joint.allowance + 1.0 for spot in spots]
+    if not any(free):
+        return spots[0]
+    runs: list[list[int]] = [[]]
+    for at in range(2 * many):
+        if free[at % many]:
+            runs[-1].append(at % many)
+        elif runs[-1]:
+            runs.append([])
+    longest = max(runs, key=len)
+    return spots[longest[len(longest) // 2]]
+
+
+def _bag(bench: Bench, copy: str) -> Panel | None:
+    """The bag standing, seen a little from above and from its right: front, side, and into its opening."""
+    seam = next(one for one in bench.draft.seams if is_boxed(one) and _names(one, copy))
+    deep = sum(side.length for side in seam.first)
+    piece = bench.draft.piece(bench.draft.copy(copy).piece)
+    box = piece.finished_line.box
+    corners = [edge_path(bench.draft, side) for side in (*seam.first, *seam.second) if side.copy == copy]
+    inner = [spot for path in corners for spot in (path.start, path.end)]
+    floor = max(spot.y for spot in inner)
+    right = min(spot.x for spot in inner)
+    left = box.left + box.right - right
+    left, right = min(left, right), max(left, right)
+    away = Point(deep * OBLIQUE, deep * OBLIQUE)
+    low_left, low_right = Point(left, floor), Point(right, floor)
+    top_right, top_left = Point(right, box.top), Point(left, box.top)
+    plain, within = texture_of(bench, copy, wrong_up=False), texture_of(bench, copy, wrong_up=True)
+    front = chain([low_left, low_right, top_right, top_left], closed=True)
+    side = chain([low_right, low_right + away, top_right + away, top_right], closed=True)
+    mouth = chain([top_left, top_right, top_right + away, top_left + away], closed=True)
+    seam_at = away * 0.5
+    shapes = [
+        Shape(mouth, Look.RAW, within, closed=True),
+        Shape(side, Look.FOLDED, plain, closed=True),
+        Shape(front, Look.FOLDED, plain, closed=True),
+        Shape(line(low_right + seam_at, top_right + seam_at), Look.STITCHED),
+        Shape(line(top_left, top_right), Look.RAW),
+    ]
+    callouts = (
+        Callout(Phrase.of("figures.right-side-out-one", copy=copy), spot_on(front), bench.number(copy)),
+        Callout(Phrase.of("figures.side-seam"), low_right + seam_at + Point(0.0, (box.top - floor) * 0.4)),
+    )
+    told = Phrase.of("figures.told-bag", copy=copy)
+    return Panel("bag", Scene(tuple(shapes), callouts), told, Phrase.of("figures.bag"), (copy,))

@@ -1,0 +1,90 @@
+"""A step's drawing as SVG: straight lines and cubics, patterns for the faces of cloth, text at its start. Millimetres."""
+
+import hashlib
+from typing import Any
+
+import svgwrite
+
+from publisher.figures.pdf_writer import shown
+from publisher.figures.steps.lettering import EM
+from publisher.figures.steps.looks import LOOKS, TILES
+from publisher.figures.steps.values import Drawing, DrawnShape, DrawnText, Texture
+from publisher.figures.svg import path_data
+
+DESCENT = 0.27 * EM  # from a line's foot to its baseline
+FAMILY = "publisher text"  # the page library hands no font down to a drawing
+
+
+def drawing_svg(drawing: Drawing, title: str) -> str:
+    """An <svg> element at true size, `title` its alternative text."""
+    width, height = shown(drawing.width), shown(drawing.height)
+    svg = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
+    svg.set_desc(title=title)
+    for texture in Texture:
+        if texture in TILES and any(shape.texture is texture for shape in drawing.shapes):
+            svg.defs.add(_pattern(svg, texture))
+    names = [_clip(svg, drawing, at) for at in range(len(drawing.clips))]
+    groups: dict[int | None, Any] = {None: svg}
+    for shape in drawing.shapes:
+        if shape.clip not in groups:
+            groups[shape.clip] = svg.add(svg.g(clip_path=f"url(#{names[shape.clip or 0]})"))
+        element = svg.path(d=path_data(shape.path, shape.closed, drawing.height), **_painted(shape))
+        groups[shape.clip].add(element)
+    for text in drawing.texts:
+        svg.add(_text(svg, text, drawing.height))
+    written: str = svg.tostring()
+    return written
+
+
+def pattern_name(texture: Texture) -> str:
+    """What a texture's pattern is called within its drawing."""
+    return f"cloth-{texture.name.lower().replace('_', '-')}"
+
+
+def _pattern(svg: Any, texture: Texture) -> Any:
+    wide, high, turned, strokes = TILES[texture]
+    pattern = svg.pattern(
+        id=pattern_name(texture),
+        size=(shown(wide), shown(high)),
+        patternUnits="userSpaceOnUse",
+        patternTransform=f"rotate({turned})",
+    )
+    pattern.add(svg.path(d=f"M0 0L{shown(wide)} 0L{shown(wide)} {shown(high)}L0 {shown(high)}Z", fill="white"))
+    for width, data in strokes:
+        pattern.add(svg.path(d=data, fill="none", stroke="black", stroke_width=width))
+    return pattern
+
+
+def _clip(svg: Any, drawing: Drawing, at: int) -> str:
+    """A name of its own on the whole page: made of where it is cut, and of what."""
+    data = path_data(drawing.clips[at], True, drawing.height)
+    whole = repr([(shape.path, shape.look) for shape in drawing.shapes])
+    name = f"circle-{hashlib.sha256((data + whole).encode()).hexdigest()[:10]}"
+    clip = svg.clipPath(id=name)
+    clip.add(svg.path(d=data))
+    svg.defs.add(clip)
+    return name
+
+
+def _painted(shape: DrawnShape) -> dict[str, object]:
+    drawn: dict[str, object] = {"fill": "none"}
+    if shape.texture is Texture.PLAIN:
+        drawn["fill"] = "white"
+    elif shape.texture is not None:
+        drawn["fill"] = f"url(#{pattern_name(shape.texture)})"
+    if shape.look is None:
+        return drawn
+    pen = LOOKS[shape.look]
+    if pen.filled:
+        return {"fill": "black"}
+    drawn |= {"stroke": "black", "stroke_width": pen.width, "stroke_linejoin": "round"}
+    if pen.dashes:
+        drawn["stroke_dasharray"] = ",".join(map(shown, pen.dashes))
+    return drawn
+
+
+def _text(svg: Any, text: DrawnText, height: float) -> Any:
+    at = (shown(text.box.left), shown(height - text.box.bottom - DESCENT))
+    size = shown(text.points * 25.4 / 72)
+    weight = {"font_weight": 600} if text.bold else {}
+    return svg.text(text.text, insert=at, font_family=FAMILY, font_size=size, **weight)

@@ -1,0 +1,36 @@
+"""The figures of every demo, laid out once for all tests."""
+
+from collections.abc import Iterator
+from functools import cache
+
+from publisher.assembly import AssemblyStep
+from publisher.drafting import Draft
+from publisher.edition.step_letters import StepLetters
+from publisher.edition.words import speaker
+from publisher.figures.steps import Drawing, Panel, facts_of, lay_out, panels_of
+from publisher.terms import UnitSystem
+from tests.demo import DEMOS, demo_proof
+
+Drawn = tuple[str, AssemblyStep, tuple[Panel, ...], Drawing]
+
+
+@cache
+def drawn_demo(demo: str, units: UnitSystem) -> tuple[Drawn, ...]:
+    """(which step, it, its panels, their drawing) for each step of a demo that has a figure."""
+    proof = demo_proof(demo)
+    draft: Draft = proof.drafts_of(units)[0]
+    assembly = proof.assembly_of(draft.variant)
+    letters = StepLetters(speaker("en", units))
+    found: list[Drawn] = []
+    for step in assembly.steps:
+        panels = panels_of(draft, facts_of(assembly, step))
+        if panels:
+            found.append((f"{demo} {units.value} step {step.number}", step, panels, lay_out(panels, letters)))
+    return tuple(found)
+
+
+def all_drawn() -> Iterator[Drawn]:
+    """Those of all demos in both unit systems."""
+    for demo in DEMOS:
+        for units in UnitSystem:
+            yield from drawn_demo(demo, units)
