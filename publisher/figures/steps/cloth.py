@@ -11,7 +11,6 @@ from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Style
 from publisher.geometry import Path, Point, mapped, mirrored_point, offset_outline
-from publisher.terms import Phrase
 
 Rule = Callable[[Point], Point]
 # What carries an area on the wrong side of another: fused, or quilted to it.
