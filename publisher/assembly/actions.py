@@ -1,13 +1,13 @@
 """What a step's `Does:` lines mean: each name looked up in the draft, each verb with the kind of thing it is done to."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from publisher.assembly.values import Action
 from publisher.drafting import Draft, Piece
 from publisher.measures import ActionSaying, Measures, Name
-from publisher.source import Source, WrittenStep
-from publisher.terms import Finding, Place, Severity, Unusable, did_you_mean, did_you_mean_or_gone
+from publisher.source import Source
+from publisher.terms import Finding, Place, Severity, Unusable, Written, did_you_mean, did_you_mean_or_gone
 
 # What each verb is done to, the likeliest first.
 TARGETS: dict[str, tuple[str, ...]] = {
@@ -30,6 +30,9 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "press": ("copy", "seam", "edge"),
     "turn": ("copy",),
     "attach": ("notion",),
+    "join": ("copy",),
+    "begin": ("binding",),
+    "mitre": ("binding",),
 }
 SECOND_NAMES: dict[str, tuple[str, ...]] = {"fuse": ("copy",), "attach": ("mark", "edge", "copy"), "bind": ("copy",)}
 
@@ -113,11 +116,13 @@ def _parts(pieces: Iterable[Piece], names) -> Iterable[str]:  # type: ignore[no-
                 yield f"{copy.name}.{name}"
 
 
-def read_actions(step: WrittenStep, measures: Measures, known: Known) -> tuple[tuple[Action, ...], tuple[Finding, ...]]:
-    """The step's actions; a line whose name nothing bears is told and left out."""
+def read_actions(
+    lines: Sequence[Written], measures: Measures, known: Known
+) -> tuple[tuple[Action, ...], tuple[Finding, ...]]:
+    """The actions that a step's lines say; a line whose name nothing bears is told and left out."""
     actions: list[Action] = []
     found: list[Finding] = []
-    for line in step.does:
+    for line in lines:
         said = measures.saying(line)
         if not isinstance(said, ActionSaying):
             continue  # measures has told it
@@ -144,7 +149,7 @@ def _action(said: ActionSaying, known: Known) -> Action:
             "say: fuse … to the copy it is fused to",
         )
     other = said.other.text if said.other else None
-    return Action(said.verb, said.target.text, said.preposition, other, said.place)
+    return Action(said.verb, said.target.text, said.preposition, other, said.place, said.wrong_sides)
 
 
 def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:

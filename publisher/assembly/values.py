@@ -14,6 +14,7 @@ class Action:
     preposition: str | None
     other: str | None
     place: Place = field(compare=False)
+    wrong_sides: bool = False  # together, where a figure shows a seam so
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,8 @@ class AssemblyStep:
     after: WorkState
     checkpoints: tuple[Checkpoint, ...]
     place: Place = field(compare=False)
+    shows: tuple[Action, ...] = ()  # what its figure shows in place of what it does
+    bare: bool = False  # it is to have no figure
 
 
 @dataclass(frozen=True, slots=True)

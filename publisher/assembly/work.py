@@ -19,13 +19,15 @@ def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly
     found: list[Finding] = []
     for section in source.sections:
         for written in section.steps:
-            actions, unread = read_actions(written, measures, known)
+            actions, unread = read_actions(written.does, measures, known)
+            shows, unshown = read_actions(written.shown, measures, known)
             before = state
             for action in actions:
                 state = after_action(state, action, draft)
             checkpoints, unmeasured = _checkpoints(written, measures, draft, state, known)
-            found.extend((*unread, *unmeasured))
-            steps.append(AssemblyStep(written.id, written.number, actions, before, state, checkpoints, written.place))
+            found.extend((*unread, *unshown, *unmeasured))
+            done = (actions, before, state, checkpoints, written.place)
+            steps.append(AssemblyStep(written.id, written.number, *done, shows=shows, bare=written.shows_nothing))
     return Assembly(tuple(steps)), tuple(replace(finding, variants=(draft.variant,)) for finding in found)
 
 

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.prose import amount_html, name_html, render, render_line
+from publisher.edition.qr_codes import link_at, qr_svg
+from publisher.edition.step_figures import StepFigures
 from publisher.edition.times import minutes_of
 from publisher.edition.words import Speaker
 from publisher.source import WrittenAside, WrittenSection, WrittenStep
@@ -33,6 +35,8 @@ class StepView:
     asides: tuple[AsideView, ...]
     video: str
     checkpoints: tuple[str, ...]
+    figure: str  # SVG; "" for none
+    figure_note: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,22 +49,29 @@ class SectionView:
     video: str
     minutes: str
     steps: tuple[StepView, ...]
+    link: str  # to the moment of the video; "" for none
+    code: str  # the link as a QR code, SVG
 
 
-def section_view(proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker) -> SectionView:
+def section_view(
+    proof: Proof, section: WrittenSection, drafts: Sequence[Draft], speak: Speaker, figures: StepFigures
+) -> SectionView:
     """A section of the steps, over all sizes of the drafts."""
-    minutes = minutes_of(section)
+    minutes, video = minutes_of(section), proof.source.facts.video
+    link = link_at(str(video), str(section.video)) if video and section.video else ""
     return SectionView(
         title=str(section.title),
         intro=prose_html(section.intro, section.quotes, drafts, speak),
         asides=tuple(_aside(aside, drafts, speak) for aside in section.asides),
         video=speak.say("steps.video", time=section.video) if section.video else "",
         minutes=speak.say("time.minutes", count=minutes) if minutes else "",
-        steps=tuple(_step(proof, step, drafts, speak) for step in section.steps),
+        link=link,
+        code=qr_svg(link, speak.say("steps.code", time=section.video)) if link else "",
+        steps=tuple(_step(proof, step, drafts, speak, figures) for step in section.steps),
     )
 
 
-def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speaker) -> StepView:
+def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speaker, figures: StepFigures) -> StepView:
     return StepView(
         id=step.id,
         number=str(step.number),
@@ -68,6 +79,8 @@ def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speak
         asides=tuple(_aside(aside, drafts, speak) for aside in step.asides),
         video=speak.say("steps.video", time=step.video) if step.video else "",
         checkpoints=tuple(_checkpoints(proof, step, drafts, speak)),
+        figure=figures.svg.get(step.id, ""),
+        figure_note=figures.note.get(step.id, ""),
     )
 
 

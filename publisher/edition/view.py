@@ -11,6 +11,7 @@ from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
 from publisher.edition.size_guide import SizeGuideView, size_guide_of
+from publisher.edition.step_figures import KeyLine, build_step_figures
 from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
@@ -87,6 +88,7 @@ class View:
     transferred: bool  # some marks are brought to the cloth with pins, chalk or a pen
     vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
+    figure_key: tuple[KeyLine, ...]  # how to read the figures of the steps
     sum: str
     finishing: str
     care: str
@@ -101,7 +103,8 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     tables = [proof.tables_of(draft.variant) for draft in drafts]
     chart = chart_lines(tables, drafts, speak)
     legend = tuple(_legend(drafts, speak, tiled))
-    sections = tuple(section_view(proof, section, drafts, speak) for section in proof.source.sections)
+    figures = build_step_figures(proof, drafts, speak)
+    sections = tuple(section_view(proof, section, drafts, speak, figures) for section in proof.source.sections)
     return View(
         language=speak.language,
         units=speak.say(f"units.{units.value}"),
@@ -132,6 +135,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         ),
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,
+        figure_key=figures.key,
         sum=sum_of(proof.source.sections, speak),
         finishing=_fact(facts.finishing, drafts, speak),
         care=_fact(facts.care, drafts, speak),

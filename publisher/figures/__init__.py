@@ -20,6 +20,16 @@ from publisher.figures.page_plan import PagePlan, PageThumbnail, Pieces, SheetDr
 from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
 from publisher.figures.samples import LINE_HEIGHT, mark_samples, size_samples
+from publisher.figures.steps import (
+    Drawing,
+    Lettering,
+    Panel,
+    drawing_svg,
+    facts_of,
+    key_samples,
+    lay_out,
+    panels_of,
+)
 from publisher.figures.style import PENS, Pen
 from publisher.figures.svg import figure_svg
 from publisher.figures.values import Figure, Stroke, Style
@@ -31,12 +41,15 @@ __all__ = [
     "LINE_HEIGHT",
     "PENS",
     "Caption",
+    "Drawing",
     "Figure",
     "Label",
     "LabelLine",
     "LetteredPiece",
+    "Lettering",
     "PagePlan",
     "PageThumbnail",
+    "Panel",
     "Pen",
     "Pieces",
     "PlacedLetter",
@@ -49,14 +62,19 @@ __all__ = [
     "check_block_captions",
     "check_block_figure",
     "cover_figure",
+    "drawing_svg",
+    "facts_of",
     "figure_svg",
     "furniture_figure",
     "grain_arrow",
+    "key_samples",
     "label_page",
+    "lay_out",
     "lettered_piece",
     "mark_samples",
     "nest_figures",
     "page_plan",
+    "panels_of",
     "pdf_operators",
     "piece_figure",
     "size_samples",

@@ -1,6 +1,7 @@
 """What a step's `Does:` lines say, as trees."""
 
 import re
+from dataclasses import replace
 
 from publisher.measures.grammar import unreadable
 from publisher.measures.sayings import parse_name, trimmed
@@ -31,12 +32,32 @@ VERBS = (
     "attach",
 )
 
+# What a figure can show, beside what a step does.
+SHOWN = (*VERBS, "join", "begin", "mitre")
+TOGETHER = ", wrong sides together"
+
+
+def parse_shown(written: Written) -> ActionSaying:
+    """What a step's figure shows, said as an action: `sew side seam`, `join tie`, `sew lining join, wrong sides
+    together`."""
+    says = str(written)
+    if not says.endswith(TOGETHER):
+        return _parse(written, SHOWN)
+    said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)), SHOWN)
+    if said.verb != "sew":
+        raise unreadable(written, 0, len(written), f"'{said.verb}' is shown one way", "take 'wrong sides together' out")
+    return replace(said, wrong_sides=True)
+
 
 def parse_action(written: Written) -> ActionSaying:
     """`sew side seam`, `fuse A to B`, `attach snap at body front.snap`."""
+    return _parse(written, VERBS)
+
+
+def _parse(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
     verb, _, rest = str(written).partition(" ")
-    if verb not in VERBS:
-        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, VERBS))
+    if verb not in verbs:
+        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, verbs))
     parts = re.split(r"(?<!\w)(to|at)(?!\w)", rest)
     if len(parts) > 3:
         raise unreadable(

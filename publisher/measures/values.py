@@ -198,6 +198,7 @@ class ActionSaying:
     preposition: str | None  # to, at, on
     other: Name | None
     place: Place = field(compare=False)
+    wrong_sides: bool = False  # together, of a seam that is shown
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,13 +8,13 @@ from publisher.source.values import WrittenAside
 from publisher.terms import Finding, Place, Severity, Written, did_you_mean
 
 ASIDES = ("Hint", "Caution")
-FIELDS = ("Does", "Now", *ASIDES, "Video", "Minutes", "Id")
+FIELDS = ("Does", "Now", "Shows", *ASIDES, "Video", "Minutes", "Id")
 LONGEST_STEP = 20_000
 # It takes no longer than a line is long: no two parts beside each other can match the same signs.
 _FIELD = re.compile(r"(\s*)([A-Z][a-z]+):(?:\s(.*))?$")
 # Lines that are nearly fields: no space behind the colon, or a small letter first.
-_CLOSE = re.compile(r"\s*(Does|Now|Hint|Caution|Video|Minutes|Id):\S")
-_SMALL = re.compile(r"\s*(does|now|hint|caution|video|minutes|id):(?:\s|$)")
+_CLOSE = re.compile(r"\s*(Does|Now|Shows|Hint|Caution|Video|Minutes|Id):\S")
+_SMALL = re.compile(r"\s*(does|now|shows|hint|caution|video|minutes|id):(?:\s|$)")
 _TIME = re.compile(r"(?:\d{1,2}:)?\d{1,2}:\d{2}")
 
 
@@ -127,7 +127,7 @@ def _fits(name: str, written: Written, here: Words, found: list[Finding]) -> boo
         )
     elif name in ("Video", "Minutes", "Id") and name in here.fields:
         found.append(_error("doubled-key", written.place, f"'{name}:' is written twice here", "take one of them out"))
-    elif name in ("Does", "Now", "Id") and here.number is None:
+    elif name in ("Does", "Now", "Shows", "Id") and here.number is None:
         found.append(
             _error(
                 "field-without-step",
@@ -136,6 +136,9 @@ def _fits(name: str, written: Written, here: Words, found: list[Finding]) -> boo
                 "write it, indented, under the step it belongs to",
             )
         )
+    elif name == "Shows" and here.fields.get(name) and "none" in (written, here.fields[name][0]):
+        mend = "take one of the two lines out"
+        found.append(_error("doubled-key", written.place, "a step that shows none shows nothing else", mend))
     elif name == "Id" and not re.fullmatch(r"[a-z0-9-]{1,60}", written):
         found.append(_error("bad-id", written.place, f"'{written}' is no id", "use small letters, digits and hyphens"))
     else:

@@ -247,6 +247,7 @@ def _step(words: Words, number: int, id_: str) -> WrittenStep:
         asides=tuple(words.asides),
         does=tuple(words.fields.get("Does", ())),
         now=tuple(words.fields.get("Now", ())),
+        shows=tuple(words.fields.get("Shows", ())),
         video=words.one("Video"),
         minutes=words.one("Minutes"),
         place=words.place,

@@ -225,6 +225,9 @@ class WrittenAside:
     quotes: tuple[Written, ...]
 
 
+NO_FIGURE = "none"  # behind `Shows:`
+
+
 @dataclass(frozen=True, slots=True)
 class WrittenStep:
     """One numbered step of steps.md."""
@@ -239,6 +242,17 @@ class WrittenStep:
     video: Written | None
     minutes: Written | None
     place: Place = field(compare=False)
+    shows: tuple[Written, ...] = ()  # what its figure shows, where that is not what the step does
+
+    @property
+    def shows_nothing(self) -> bool:
+        """True for a step that is to have no figure."""
+        return any(line == NO_FIGURE for line in self.shows)
+
+    @property
+    def shown(self) -> tuple[Written, ...]:
+        """What is shown, each said as something that is done."""
+        return tuple(line for line in self.shows if line != NO_FIGURE)
 
     @property
     def all_quotes(self) -> tuple[Written, ...]:

@@ -10,6 +10,7 @@ from publisher.figures.steps.cloth import BACKINGS, Bench
 from publisher.figures.steps.fastening import attached_panels
 from publisher.figures.steps.folding import folded_edge_panel
 from publisher.figures.steps.joining import Joint, joints_of
+from publisher.figures.steps.joins import joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, placed_panel, stack_panel
 from publisher.figures.steps.seams import flat_seams
 from publisher.figures.steps.sections import binding_panels, pleat_section, strip_panels
@@ -20,6 +21,7 @@ from publisher.figures.steps.shaping import (
     is_boxed,
     is_tube,
     parted_seam,
+    seam_section,
     tube_panel,
 )
 from publisher.figures.steps.showing import cutting_panels, marked_panels, pleated_panels
@@ -40,6 +42,7 @@ class StepFacts:
 
     step: AssemblyStep
     fused: tuple[tuple[str, str], ...]
+    begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
     quoted: tuple[tuple[str, float], ...] = ()
 
     def length(self, begins: str) -> float | None:
@@ -49,12 +52,10 @@ class StepFacts:
 
 def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str, float]] = ()) -> StepFacts:
     """A step of an assembly with what was done before it."""
-    before: list[tuple[str, str]] = []
-    for one in assembly.steps:
-        if one.number >= step.number:
-            break
-        before += _fused(one.actions)
-    return StepFacts(step, tuple(before), tuple(quoted))
+    before = [one for one in assembly.steps if one.number < step.number]
+    fused = [pair for one in before for pair in _fused(one.actions)]
+    begun = frozenset(action.target for one in before for action in one.shows if action.verb == "begin")
+    return StepFacts(step, tuple(fused), begun, tuple(quoted))
 
 
 def _fused(actions: Iterable[Action]) -> list[tuple[str, str]]:
@@ -62,10 +63,12 @@ def _fused(actions: Iterable[Action]) -> list[tuple[str, str]]:
 
 
 def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
-    """The panels that a step's actions imply, none where nothing it does is drawn."""
+    """The panels that a step's actions imply, or those that it is said to show; none where nothing of it is drawn."""
+    if facts.step.bare:
+        return ()
     bench = Bench(draft, facts.step.before, facts.fused)
     panels: list[Panel] = []
-    for verb, group in groupby(_in_groups(facts.step.actions), key=lambda action: action.verb):
+    for verb, group in groupby(_in_groups(facts.step.shows or facts.step.actions), key=lambda action: action.verb):
         actions = list(group)
         drawn = DRAWN.get(verb)
         if drawn is not None:
@@ -125,6 +128,9 @@ def _attach(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel
 
 def _sew(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     seams = {one.name: one for one in bench.draft.seams}
+    if any(action.wrong_sides for action in actions):
+        joints = [joint for action in actions for joint in joints_of(bench.draft, action.target)]
+        return [seam_section(bench, joint, wrong_sides=True) for joint in joints]
     named = [seams[action.target] for action in actions if action.target in seams]
     panels: list[Panel] = []
     plain = [one for one in named if not is_boxed(one) and not is_tube(one)]
@@ -229,14 +235,24 @@ def _pleat(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
     return panels
 
 
-def _bind(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
-    bindings = {one.name: one for one in bench.draft.bindings}
-    return [
-        panel
-        for action in actions
-        if action.target in bindings
-        for panel in binding_panels(bench, bindings[action.target])
-    ]
+def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    named = {action.target for action in actions}
+    bindings = [one for one in bench.draft.bindings if one.name in named]
+    return [panel for one in bindings for panel in binding_panels(bench, one)[1 if one.name in facts.begun else 0 :]]
+
+
+def _begin(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    named = {action.target for action in actions}
+    return [binding_panels(bench, one)[0] for one in bench.draft.bindings if one.name in named]
+
+
+def _join(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    return [panel for action in actions for panel in joined_panels(bench, action.target)]
+
+
+def _mitre(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    named = {action.target for action in actions}
+    return [panel for one in bench.draft.bindings if one.name in named for panel in mitred_panels(bench, one)]
 
 
 def _topstitch(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -278,6 +294,9 @@ DRAWN: dict[str, Drawn] = {
     "fold": _fold,
     "pleat": _pleat,
     "bind": _bind,
+    "begin": _begin,
     "topstitch": _topstitch,
     "turn": _turn,
+    "join": _join,
+    "mitre": _mitre,
 }

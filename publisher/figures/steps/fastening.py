@@ -62,9 +62,9 @@ def _through(bench: Bench, copy: str, mark: PointMark) -> Panel:
         shapes.append(Shape(chain(prong), Look.FOLDED))
     shapes.append(Shape(box_path(-6.0, 1.0, 6.0, 3.4), Look.FOLDED, Texture.PLAIN, closed=True))
     callouts += [
-        Callout(Phrase.of("figures.snap-half"), Point(-5.0, 2.2), side="left"),
-        Callout(Phrase.of("figures.washer"), Point(-6.0, washer - 0.4), side="left"),
-        Callout(Phrase.of("figures.prongs"), Point(-9.0, washer - 1.7), side="left"),
+        Callout(Phrase.of("figures.snap-half"), Point(-5.0, 2.2)),
+        Callout(Phrase.of("figures.washer"), Point(-6.0, washer - 0.4)),
+        Callout(Phrase.of("figures.prongs"), Point(-9.0, washer - 1.7)),
     ]
     told = Phrase.of("figures.told-snap", copy=copy)
     scene = Scene(tuple(shapes), tuple(callouts), scale=1.0)

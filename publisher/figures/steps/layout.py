@@ -29,7 +29,7 @@ DOT = 0.45  # at the end of a leader
 DETAIL = 13.0  # radius of the circle that magnifies
 LEADER_GAP = 0.8
 # What a drawing may fill, by how many there are: mm.
-ROOM = {1: (80.0, 50.0), 2: (38.0, 36.0), 3: (38.0, 36.0)}
+ROOM = {1: (76.0, 44.0), 2: (38.0, 36.0), 3: (38.0, 36.0)}
 WORDS = {1: 34.0, 2: 25.0, 3: 25.0}
 MARGIN = 0.6
 SMALLER = (1.0, 0.85, 0.7, 0.55)

@@ -16,7 +16,7 @@ from publisher.geometry import Path, Point, folded_along, mirrored
 from publisher.terms import Phrase
 
 RIGHT = Point(1.0, 0.0)
-FLAT_SECTION = 34.0  # mm of cloth in the section of a seam
+FLAT_SECTION = 28.0  # mm of cloth in the section of a seam
 
 
 def is_boxed(seam: Seam) -> bool:
@@ -114,7 +114,7 @@ def tube_panel(bench: Bench, seam: Seam, turns: bool) -> Panel:
     """One bag slipped into the other, right sides together, cut through: the edges level, what lies between them, the
     gap to turn through."""
     inner, outer = ([side.copy for side in sides] for sides in (seam.first, seam.second))
-    wide, high = 50.0, 42.0
+    wide, high = 44.0, 38.0
     gap = any(other.leave_open > 0 and {side.copy for side in other.first} <= set(outer) for other in bench.draft.seams)
     shapes = _bag(wide, high, 0.0, wrong_out=True, gap=gap)
     shapes += _bag(wide - 12.0, high - 6.0, 6.0, wrong_out=False, gap=False)
@@ -244,11 +244,11 @@ def closed_gap(seam: Seam) -> Panel:
     return Panel("gap closed", scene, told, Phrase.of("figures.gap-closed"), copies)
 
 
-def seam_section(bench: Bench, joint: Joint) -> Panel:
-    """Both layers from their ends, right sides together, edges level, with the allowance."""
+def seam_section(bench: Bench, joint: Joint, wrong_sides: bool = False) -> Panel:
+    """Both layers from their ends, right sides together or wrong sides, edges level, with the allowance."""
     inset = 9.0
-    lower = strand(Point(0.0, 0.0), RIGHT, (Go(FLAT_SECTION),), wrong_left=False)
-    upper = strand(Point(0.0, GAP * 1.3), RIGHT, (Go(FLAT_SECTION),), wrong_left=True)
+    lower = strand(Point(0.0, 0.0), RIGHT, (Go(FLAT_SECTION),), wrong_left=wrong_sides)
+    upper = strand(Point(0.0, GAP * 1.3), RIGHT, (Go(FLAT_SECTION),), wrong_left=not wrong_sides)
     sewn = stitch(Point(FLAT_SECTION - inset, GAP + 3.4), Point(FLAT_SECTION - inset, -2.8))
     high = GAP * 1.3
     across = Dimension(
@@ -262,6 +262,8 @@ def seam_section(bench: Bench, joint: Joint) -> Panel:
         callouts.append(
             Callout(Phrase.of("figures.ease-in", amount=length_words(joint.ease)), Point(12.0, 0.0), side="left")
         )
-    told = Phrase.of("figures.told-section", first=joint.first, second=joint.second, seam=joint.name)
+    key = "figures.told-section-wrong" if wrong_sides else "figures.told-section"
+    told = Phrase.of(key, first=joint.first, second=joint.second, seam=joint.name)
+    caption = Phrase.of("figures.wrong-sides-together") if wrong_sides else None
     scene = Scene((*lower, *upper, sewn), tuple(callouts), (across,), scale=1.0)
-    return Panel("seam section", scene, told, copies=(joint.first, joint.second))
+    return Panel("seam section", scene, told, caption, (joint.first, joint.second))

@@ -1,0 +1,75 @@
+"""The figures of all steps as SVG, and the key to them: drawn in the first size, said where another differs."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from publisher.checks import Proof
+from publisher.drafting import Draft
+from publisher.edition.step_letters import StepLetters
+from publisher.edition.words import Speaker
+from publisher.figures import Drawing, Panel, drawing_svg, facts_of, key_samples, lay_out, panels_of
+from publisher.source import WrittenStep
+from publisher.terms import Dimension, Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class KeyLine:
+    """One sample of the key and what it means."""
+
+    svg: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class StepFigures:
+    """The figure of each step that has one, by the step's id; which size each is drawn in, where that matters."""
+
+    svg: dict[str, str]
+    note: dict[str, str]
+    key: tuple[KeyLine, ...]
+
+
+def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) -> StepFigures:
+    """Every figure of one unit system."""
+    letters = StepLetters(speak)
+    drawn: dict[str, Drawing] = {}
+    svg: dict[str, str] = {}
+    note: dict[str, str] = {}
+    for section in proof.source.sections:
+        for step in section.steps:
+            panels = _panels(proof, drafts[0], step)
+            if not panels:
+                continue
+            drawn[step.id] = lay_out(panels, letters)
+            told = " ".join(speak.say(panel.told) for panel in panels)
+            svg[step.id] = drawing_svg(drawn[step.id], told)
+            words = _amounts(panels)
+            if any(_amounts(_panels(proof, draft, step)) != words for draft in drafts[1:]):
+                note[step.id] = speak.say("figures.drawn-in-size", size=drafts[0].variant.size)
+    key = tuple(
+        KeyLine(drawing_svg(sample, speak.say(words)), speak.say(words))
+        for words, sample in key_samples(list(drawn.values()))
+    )
+    return StepFigures(svg, note, key)
+
+
+def _panels(proof: Proof, draft: Draft, step: WrittenStep) -> tuple[Panel, ...]:
+    assembly = proof.assembly_of(draft.variant)
+    here = next(one for one in assembly.steps if one.id == step.id)
+    return panels_of(draft, facts_of(assembly, here, _quoted(draft, step)))
+
+
+def _quoted(draft: Draft, step: WrittenStep) -> tuple[tuple[str, float], ...]:
+    """The lengths that a step's words quote, mm, by how they are written."""
+    values = dict(draft.quoted)
+    found: list[tuple[str, float]] = []
+    for quote in step.all_quotes:
+        told = values.get((quote.place, str(quote)))
+        if told is not None and told.quantity is not None and told.quantity.dimension is Dimension.LENGTH:
+            found.append((str(quote), float(told.quantity.amount)))
+    return tuple(found)
+
+
+def _amounts(panels: Sequence[Panel]) -> tuple[Phrase, ...]:
+    """The lengths that are written in a figure."""
+    return tuple(one.says for panel in panels for one in panel.scene.dimensions)
