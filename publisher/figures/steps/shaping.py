@@ -104,7 +104,9 @@ def _sewn_across(bench: Bench, seam: Seam) -> Panel:
         Dimension(Point(half * 0.6, -wide), Point(half * 0.6, 0.0), length_words(wide)),
     )
     callouts = (Callout(Phrase.of("figures.seams-matched"), Point(0.0, -deep * 0.6)),)
-    told = Phrase.of("figures.told-box", seam=seam.name, across=length_words(across), allowance=length_words(wide))
+    told = Phrase.of(
+        "figures.told-box", copy=copy, seam=seam.name, across=length_words(across), allowance=length_words(wide)
+    )
     return Panel(
         "boxed corner", Scene(tuple(shapes), callouts, dimensions), told, Phrase.of("figures.box-sewn"), (copy,)
     )

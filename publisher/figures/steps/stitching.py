@@ -137,7 +137,7 @@ def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
     dimensions = (Dimension(at, at + out * away, length_words(away)),) if trim else ()
     callouts = [Callout(Phrase.of("figures.wedges" if bend > 0 else "figures.snips"), at)] if clip else []
     detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, tuple(callouts))
-    told = Phrase.of("figures.told-clip", seam=joint.name)
+    told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)
     named = Callout(
         face_words(joint.first, wrong_up=True),
         spot_on(moved(bench.outline(joint.first), Lying(joint.first, turned()))),

@@ -54,7 +54,7 @@ def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
         "turning",
         Scene(tuple(shapes), callouts, (), (arrow,)),
         told,
-        copies=(joint.first, joint.second),
+        copies=(joint.second, joint.first),
     )
 
 

@@ -11,6 +11,7 @@ from publisher.figures.steps import Drawing, Panel, facts_of, lay_out, panels_of
 from publisher.terms import UnitSystem
 from tests.demo import DEMOS, demo_proof
 
+LETTERS = {units: StepLetters(speaker("en", units)) for units in UnitSystem}
 Drawn = tuple[str, AssemblyStep, tuple[Panel, ...], Drawing]
 
 
@@ -20,12 +21,11 @@ def drawn_demo(demo: str, units: UnitSystem) -> tuple[Drawn, ...]:
     proof = demo_proof(demo)
     draft: Draft = proof.drafts_of(units)[0]
     assembly = proof.assembly_of(draft.variant)
-    letters = StepLetters(speaker("en", units))
     found: list[Drawn] = []
     for step in assembly.steps:
         panels = panels_of(draft, facts_of(assembly, step))
         if panels:
-            found.append((f"{demo} {units.value} step {step.number}", step, panels, lay_out(panels, letters)))
+            found.append((f"{demo} {units.value} step {step.number}", step, panels, lay_out(panels, LETTERS[units])))
     return tuple(found)
 
 
