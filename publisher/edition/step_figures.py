@@ -21,11 +21,31 @@ class KeyLine:
 
 
 @dataclass(frozen=True, slots=True)
-class StepFigures:
-    """The figure of each step that has one, by the step's id; which size each is drawn in, where that matters."""
+class PlacedWords:
+    """A line of a figure's words."""
 
-    svg: dict[str, str]
-    note: dict[str, str]
+    text: str
+    left: float
+    top: float
+    bold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FigureView:
+    """A figure as SVG and the words that stand on it, mm, each from its upper left corner; a note below."""
+
+    svg: str
+    width: float
+    height: float
+    words: tuple[PlacedWords, ...]
+    note: str  # which size it is drawn in, where that matters
+
+
+@dataclass(frozen=True, slots=True)
+class StepFigures:
+    """The figure of each step that has one, by the step's id, and the key to them."""
+
+    figures: dict[str, FigureView]
     key: tuple[KeyLine, ...]
 
 
@@ -33,8 +53,7 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
     """Every figure of one unit system."""
     letters = StepLetters(speak)
     drawn: dict[str, Drawing] = {}
-    svg: dict[str, str] = {}
-    note: dict[str, str] = {}
+    figures: dict[str, FigureView] = {}
     for section in proof.source.sections:
         for step in section.steps:
             panels = _panels(proof, drafts[0], step)
@@ -42,15 +61,22 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
                 continue
             drawn[step.id] = lay_out(panels, letters)
             told = " ".join(speak.say(panel.told) for panel in panels)
-            svg[step.id] = drawing_svg(drawn[step.id], told)
             words = _amounts(panels)
-            if any(_amounts(_panels(proof, draft, step)) != words for draft in drafts[1:]):
-                note[step.id] = speak.say("figures.drawn-in-size", size=drafts[0].variant.size)
+            differs = any(_amounts(_panels(proof, draft, step)) != words for draft in drafts[1:])
+            note = speak.say("figures.drawn-in-size", size=drafts[0].variant.size) if differs else ""
+            figures[step.id] = _view(drawn[step.id], told, note)
     key = tuple(
         KeyLine(drawing_svg(sample, speak.say(words)), speak.say(words))
         for words, sample in key_samples(list(drawn.values()))
     )
-    return StepFigures(svg, note, key)
+    return StepFigures(figures, key)
+
+
+def _view(drawing: Drawing, told: str, note: str) -> FigureView:
+    words = tuple(
+        PlacedWords(text.text, text.box.left, drawing.height - text.box.top, text.bold) for text in drawing.texts
+    )
+    return FigureView(drawing_svg(drawing, told, words=False), drawing.width, drawing.height, words, note)
 
 
 def _panels(proof: Proof, draft: Draft, step: WrittenStep) -> tuple[Panel, ...]:

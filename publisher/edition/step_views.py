@@ -7,7 +7,7 @@ from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.prose import amount_html, name_html, render, render_line
 from publisher.edition.qr_codes import link_at, qr_svg
-from publisher.edition.step_figures import StepFigures
+from publisher.edition.step_figures import FigureView, StepFigures
 from publisher.edition.times import minutes_of
 from publisher.edition.words import Speaker
 from publisher.source import WrittenAside, WrittenSection, WrittenStep
@@ -35,8 +35,7 @@ class StepView:
     asides: tuple[AsideView, ...]
     video: str
     checkpoints: tuple[str, ...]
-    figure: str  # SVG; "" for none
-    figure_note: str
+    figure: FigureView | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +78,7 @@ def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speak
         asides=tuple(_aside(aside, drafts, speak) for aside in step.asides),
         video=speak.say("steps.video", time=step.video) if step.video else "",
         checkpoints=tuple(_checkpoints(proof, step, drafts, speak)),
-        figure=figures.svg.get(step.id, ""),
-        figure_note=figures.note.get(step.id, ""),
+        figure=figures.figures.get(step.id),
     )
 
 

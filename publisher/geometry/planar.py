@@ -147,10 +147,13 @@ def folded_along(
 ) -> tuple[tuple[Path, ...], Path]:
     """A closed path folded along the line from start to end: what stays, and the part beyond that is nearest to `at`.
 
-    What lies to the left of the line stays, and so does any other part beyond it.
+    What lies to the left of the line stays, and so does any other part beyond it. Raises ValueError where nothing lies
+    beyond it.
     """
-    area, half = polygon(path, tolerance), _left_of(path, start, end)
-    beyond = [one for one in shapely.get_parts(area.difference(half)) if isinstance(one, Polygon)]
+    area, half = polygon(path, tolerance).buffer(0), _left_of(path, start, end)
+    beyond = [one for one in shapely.get_parts(area.difference(half)) if isinstance(one, Polygon) and one.area > 1e-6]
+    if not beyond:
+        raise ValueError("nothing lies beyond the line")
     over = min(beyond, key=lambda one: one.distance(shapely.Point(at.x, at.y)))
     return _rings(area.difference(over)), _rings(over)[0]
 

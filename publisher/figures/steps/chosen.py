@@ -152,7 +152,7 @@ def _close(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
 def _of_pair(bench: Bench, joints: Sequence[Joint]) -> list[Panel]:
     """The seams between two copies; those of a piece with itself are folded."""
     if joints[0].first == joints[0].second:
-        return [folded_seam(bench, joint) for joint in joints]
+        return [folded_seam(bench, joint) or seam_section(bench, joint) for joint in joints]
     panel = flat_seams(bench, joints)
     return [panel] if panel is not None else parted_seam(bench, joints[0])
 

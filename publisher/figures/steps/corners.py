@@ -3,12 +3,14 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from publisher.figures.steps.lines import chain
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.geometry import Path, Point, folded_along, inside, mirrored, nearest, outside_of, signed_area
 
 TURNED = 0.36  # of the lesser side of the piece: how far a corner is turned back at most
 ALONG = 0.62  # … and of the shorter edge at the corner
 SHARPEST = 0.35  # sine of the least turn that counts as a corner
+TRIES = 12  # creases, each nearer to the corner; then it stays flat
 SHORTEST = 0.015  # of the outline: a shorter edge makes no corner
 FARTHEST = 3.0  # times the depth of a corner turned back: no part of it lies further from its tip
 LEAN = 0.12  # radians: so that the turned corner is told from one cut across
@@ -45,7 +47,10 @@ class TurnedBack:
         """What of an area on the layer stays where it was."""
         start, end = self.crease
         beyond = [spot for spot in path.flattened(1.0) if (spot - start).cross(end - start) > 0 and self._holds(spot)]
-        return folded_along(path, start, end, beyond[0])[0] if beyond else (path,)
+        try:
+            return folded_along(path, start, end, beyond[0])[0] if beyond else (path,)
+        except ValueError:
+            return (path,)
 
     def _holds(self, spot: Point) -> bool:
         return inside(self.bare, spot)
@@ -66,14 +71,25 @@ def turn_back(outline: Path, sewn: Sequence[Path]) -> TurnedBack:
     best = max(corners, key=lambda one: (round(_free(one.at, sewn, reach), 2), round(one.at.x + one.at.y, 2)))
     along = best.inwards.left().turned(-LEAN)
     depth = min(reach, best.edge * ALONG) * 0.72
-    while True:
-        foot = best.at + best.inwards * depth
-        start, end = foot + along, foot - along
-        kept, bare = folded_along(outline, start, end, best.at)
-        spots = [spot for spot in bare.flattened(0.05) if abs((spot - foot).dot(along.left())) < 0.1]
-        if spots and max((spot - best.at).length for spot in bare.flattened(1.0)) < FARTHEST * depth:
-            break
+    for _ in range(TRIES):
+        back = _turned(outline, best.at, best.at + best.inwards * depth, along)
+        if back is not None and max((spot - best.at).length for spot in back.bare.flattened(1.0)) < FARTHEST * depth:
+            return back
         depth *= 0.7  # a narrow ring: the crease lay beyond it, or took more of it than its corner
+    speck = chain((best.at, best.at + along * 0.1, best.at - best.inwards * 0.1), closed=True)
+    return TurnedBack((outline,), speck, speck, (best.at, best.at + along * 0.1))
+
+
+def _turned(outline: Path, corner: Point, foot: Point, along: Point) -> TurnedBack | None:
+    """The corner turned back along the line through `foot`; None where that does not cross the layer."""
+    start, end = foot + along, foot - along
+    try:
+        kept, bare = folded_along(outline, start, end, corner)
+    except ValueError:
+        return None
+    spots = [spot for spot in bare.flattened(0.05) if abs((spot - foot).dot(along.left())) < 0.1]
+    if not spots:
+        return None
     crease = (max(spots, key=lambda spot: spot.dot(along)), min(spots, key=lambda spot: spot.dot(along)))
     return TurnedBack(kept, bare, mirrored(bare, start, end - start), crease)
 

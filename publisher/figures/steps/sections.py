@@ -38,9 +38,10 @@ def hem_section(hem: Hem, copy: str) -> Panel:
 
 
 def strip_panels(bench: Bench, copy: str) -> list[Panel]:
-    """How a strip is folded, fold by fold, from its end."""
+    """How a strip is folded, fold by fold, from its end; nothing of a piece that is no strip."""
     piece = bench.draft.piece(bench.draft.copy(copy).piece)
-    assert piece.strip is not None
+    if piece.strip is None:
+        return []
     stages = STAGES.get(piece.strip.folding, ())
     if copy in {binding.strip for binding in bench.draft.bindings}:
         stages = stages[:2]  # it is folded once more round its edge

@@ -73,8 +73,15 @@ def _within(outline: Path, corner: Point, inner: Point) -> list[Path]:
     for way, far in ((Point(0.0, 1.0), inner.x - corner.x), (Point(1.0, 0.0), corner.y - inner.y)):
         start, end = (inner, inner + way) if far < 0 else (inner, inner - way)
         away = Point(inner.x * 2 - corner.x, inner.y * 2 - corner.y)
-        parts = [kept for part in parts for kept in folded_along(part, end, start, away)[0]]
+        parts = [kept for part in parts for kept in _kept(part, end, start, away)]
     return parts
+
+
+def _kept(part: Path, start: Point, end: Point, away: Point) -> tuple[Path, ...]:
+    try:
+        return folded_along(part, start, end, away)[0]
+    except ValueError:
+        return (part,)
 
 
 def _middle(path: Path) -> Point:
@@ -172,16 +179,21 @@ def _cloth(corners: Sequence[Point], wrong_out: bool) -> list[Shape]:
     return shapes
 
 
-def folded_seam(bench: Bench, joint: Joint) -> Panel:
-    """A piece folded right sides together, so that two of its edges are sewn to each other."""
+def folded_seam(bench: Bench, joint: Joint) -> Panel | None:
+    """A piece folded right sides together, so that two of its edges are sewn to each other; None where no fold does it."""
     lying = Lying(joint.first, as_it_lies)
     outline = moved(bench.outline(joint.first), lying)
     one, other = _middle(joint.first_path), _middle(joint.second_path)
+    if (one - other).length < 1.0:
+        return None
     middle, aside = (one + other) * 0.5, (one - other).unit()
     start, end = middle + aside.left(), middle - aside.left()
     if (one - start).dot((end - start).left()) < 0:
         start, end = end, start
-    kept, over = folded_along(outline, start, end, other)
+    try:
+        kept, over = folded_along(outline, start, end, other)
+    except ValueError:
+        return None
     upper = mirrored(over, start, end - start)
     fold = _on_line(over, start, end)
     back = turn_back(upper, [joint.first_path, fold])

@@ -134,7 +134,7 @@ def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
         close += [Shape(turn_over(part), Look.CUT) for part in _snips(path, away, bend)]
     at = Point(-spot.x, spot.y)
     out = Point(-outwards.x, outwards.y)
-    dimensions = (Dimension(at, at + out * away, length_words(away)),) if trim else ()
+    dimensions = (Dimension(at, at + out * away, Phrase.of("figures.half-width")),) if trim else ()
     callouts = [Callout(Phrase.of("figures.wedges" if bend > 0 else "figures.snips"), at)] if clip else []
     detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, tuple(callouts))
     told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)

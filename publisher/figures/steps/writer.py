@@ -11,12 +11,13 @@ from publisher.figures.steps.looks import LOOKS, TILES
 from publisher.figures.steps.values import Drawing, DrawnShape, DrawnText, Texture
 from publisher.figures.svg import path_data
 
-DESCENT = 0.27 * EM  # from a line's foot to its baseline
+DESCENT = 0.215 * EM  # from a line's foot to its baseline
 FAMILY = "publisher text"  # the page library hands no font down to a drawing
 
 
-def drawing_svg(drawing: Drawing, title: str) -> str:
-    """An <svg> element at true size, `title` its alternative text."""
+def drawing_svg(drawing: Drawing, title: str, words: bool = True) -> str:
+    """An <svg> element at true size, `title` its alternative text; without its `words` where the page sets them, since
+    the page library would set each of their letters by itself."""
     width, height = shown(drawing.width), shown(drawing.height)
     svg = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
     svg.set_desc(title=title)
@@ -30,7 +31,7 @@ def drawing_svg(drawing: Drawing, title: str) -> str:
             groups[shape.clip] = svg.add(svg.g(clip_path=f"url(#{names[shape.clip or 0]})"))
         element = svg.path(d=path_data(shape.path, shape.closed, drawing.height), **_painted(shape))
         groups[shape.clip].add(element)
-    for text in drawing.texts:
+    for text in drawing.texts if words else ():
         svg.add(_text(svg, text, drawing.height))
     written: str = svg.tostring()
     return written
