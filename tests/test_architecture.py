@@ -32,6 +32,7 @@ DOORS = {
     "pydantic": {"source/shapes.py", "source/fitting.py"},
     "lxml": {"drawings/xml_elements.py"},
     "kurbopy": {"geometry/curve_offsets.py"},
+    "PIL": {"drawings/pictures.py"},
     "lark": {"measures/grammar.py", "measures/formulas.py", "measures/mark_sayings.py", "measures/sayings.py"},
     "shapely": {"geometry/planar.py", "geometry/boxes.py"},
     "svgwrite": {"figures/svg.py", "figures/steps/writer.py"},
@@ -114,7 +115,7 @@ def test_proof_imports_no_page_library() -> None:
         "import sys\n"
         "from publisher.commands import run\n"
         "code = run(['proof', 'content/sanderling-lined-pouch'])\n"
-        "of_pages = {'weasyprint', 'jinja2', 'markdown', 'fontTools', 'pydyf', 'svgwrite', 'segno'}\n"
+        "of_pages = {'weasyprint', 'jinja2', 'markdown', 'fontTools', 'pydyf', 'svgwrite', 'segno', 'PIL'}\n"
         "print(code, sorted(of_pages & set(sys.modules)))\n"
     )
     done = subprocess.run(

@@ -30,6 +30,7 @@ from publisher.checks.order import (
     used_before_cut,
 )
 from publisher.checks.pages import Page, name_of, page_of
+from publisher.checks.pictures import PRINTED_WIDTH, photograph_unfit
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
@@ -40,6 +41,7 @@ from publisher.terms import Finding
 Check = Callable[[Proof], Iterator[Finding]]
 
 CHECKS: tuple[Check, ...] = (
+    photograph_unfit,
     seam_lengths_differ,
     allowances_of_partners_differ,
     gap_too_long,
@@ -93,6 +95,7 @@ def let_through(findings: tuple[Finding, ...], allowances: tuple[Allowance, ...]
 
 __all__ = [
     "CHECKS",
+    "PRINTED_WIDTH",
     "Allowance",
     "Check",
     "Page",

@@ -2,6 +2,7 @@
 
 from publisher.drawings.marks import marks_of
 from publisher.drawings.outlines import outline_of
+from publisher.drawings.pictures import NoPicture, Picture, measure_picture, printable_picture
 from publisher.drawings.reader import read_drawing
 from publisher.drawings.values import (
     Drawing,
@@ -21,7 +22,11 @@ __all__ = [
     "DrawnOutline",
     "DrawnPoint",
     "DrawnStretch",
+    "NoPicture",
+    "Picture",
     "marks_of",
+    "measure_picture",
     "outline_of",
+    "printable_picture",
     "read_drawing",
 ]

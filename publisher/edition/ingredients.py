@@ -7,7 +7,7 @@ import publisher
 from publisher.edition.layouts import layouts_folder
 
 # What a PDF may look different with.
-LIBRARIES = ("fonttools", "jinja2", "markdown", "pydyf", "segno", "shapely", "svgwrite", "weasyprint")
+LIBRARIES = ("fonttools", "jinja2", "markdown", "pillow", "pydyf", "segno", "shapely", "svgwrite", "weasyprint")
 # What a maker begins from; no edition is made of it.
 STARTER = "starter"
 

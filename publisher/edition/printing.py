@@ -19,6 +19,7 @@ from publisher.edition.pdf_forms import DrawingOrder, draw_forms
 from publisher.edition.tags import mend_tags
 
 FAMILY = "publisher text"
+PHOTOGRAPH = "data:image/jpeg;base64,"
 
 
 class MissingPango(RuntimeError):
@@ -107,19 +108,21 @@ def _has_harfbuzz_subset() -> bool:
 
 
 def _fetcher(weasyprint: Any) -> Any:
-    """Fetches files of the layouts and nothing else; any other address ends the printing."""
+    """Fetches files of the layouts, and photographs that lie in the document itself; any other address ends the printing."""
     root = layouts_folder().resolve()
     fetcher = weasyprint.urls.URLFetcher
 
     class LayoutsOnly(fetcher):  # type: ignore[misc, valid-type]
         def fetch(self, url: str, headers: Any = None) -> Any:
+            if url.startswith(PHOTOGRAPH):
+                return super().fetch(url, headers)
             parts = urlsplit(url)
             path = Path(unquote(parts.path)).resolve() if parts.scheme == "file" and not parts.netloc else None
             if path is None or not path.is_relative_to(root):
                 raise DrawingFailed(f"'{url[:80]}' is no part of the layouts")
             return super().fetch(url, headers)
 
-    return LayoutsOnly(allowed_protocols=("file",), allow_redirects=False, fail_on_errors=True)
+    return LayoutsOnly(allowed_protocols=("file", "data"), allow_redirects=False, fail_on_errors=True)
 
 
 class _Raise(logging.Handler):

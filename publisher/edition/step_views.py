@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
+from publisher.edition.photographs import PhotographView, photographs_of
 from publisher.edition.prose import amount_html, name_html, render, render_line
 from publisher.edition.qr_codes import link_at, qr_svg
 from publisher.edition.step_figures import FigureView, StepFigures
@@ -36,6 +37,7 @@ class StepView:
     video: str
     checkpoints: tuple[str, ...]
     figure: FigureView | None
+    photographs: tuple[PhotographView, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +81,7 @@ def _step(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak: Speak
         video=speak.say("steps.video", time=step.video) if step.video else "",
         checkpoints=tuple(_checkpoints(proof, step, drafts, speak)),
         figure=figures.figures.get(step.id),
+        photographs=photographs_of(proof, step),
     )
 
 

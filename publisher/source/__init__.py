@@ -8,6 +8,7 @@ from publisher.source.schema import pattern_schema
 from publisher.source.values import (
     Facts,
     Native,
+    Photograph,
     Source,
     WrittenAside,
     WrittenBinding,
@@ -34,6 +35,7 @@ from publisher.source.values import (
 __all__ = [
     "Facts",
     "Native",
+    "Photograph",
     "Source",
     "WrittenAside",
     "WrittenBinding",

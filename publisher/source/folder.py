@@ -10,10 +10,13 @@ MOST_KEPT = 200
 LARGEST_KEPT = 4_000_000
 MOST_DRAWINGS = 50
 LARGEST_DRAWING = 2_000_000
+PICTURE_KINDS = (".jpg", ".jpeg", ".png")
+MOST_PICTURES = 50
+LARGEST_PICTURE = 20_000_000
 
 
 def read_folder(folder: Path) -> tuple[dict[str, bytes], tuple[Finding, ...]]:
-    """What the product reads of a folder: pattern.yaml, steps.md, kept/*.json, images/*.svg.
+    """What the product reads of a folder: pattern.yaml, steps.md, kept/*.json, images/*.svg, and the photographs there.
 
     A file that is missing, or holds a byte more than it may, is told by whoever reads it.
     """
@@ -31,6 +34,15 @@ def read_folder(folder: Path) -> tuple[dict[str, bytes], tuple[Finding, ...]]:
     if len(drawings) > MOST_DRAWINGS:
         says = f"images/ holds {len(drawings)} drawings, more than {MOST_DRAWINGS}"
         left_out = drawings[MOST_DRAWINGS].relative_to(folder).as_posix()
+        found.append(_error("too-much", left_out, says, "keep only those that the pattern uses"))
+    pictures = (
+        sorted(path for path in images.glob("*") if path.suffix.lower() in PICTURE_KINDS) if images.is_dir() else []
+    )
+    for path in pictures[:MOST_PICTURES]:
+        _read(folder, path, LARGEST_PICTURE, files, found)
+    if len(pictures) > MOST_PICTURES:
+        says = f"images/ holds {len(pictures)} photographs, more than {MOST_PICTURES}"
+        left_out = pictures[MOST_PICTURES].relative_to(folder).as_posix()
         found.append(_error("too-much", left_out, says, "keep only those that the pattern uses"))
     return files, tuple(found)
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any, TypeVar
 
 from publisher.source import shapes, yaml_nodes
@@ -63,7 +64,13 @@ def read_source(name: str, files: Mapping[str, bytes]) -> tuple[Source | None, t
     )
     texts = tuple((file, text) for file, text in ((PATTERN, pattern), (STEPS, steps)) if text is not None)
     texts += tuple((file, content.decode("utf-8", "replace")) for file, content in drawings)
-    return _source(name, root, said, wrong, sections, texts, kept, drawings, found), tuple(found)
+    source = _source(name, root, said, wrong, sections, texts, kept, drawings, found)
+    return replace(source, pictures=_pictures(files)), tuple(found)
+
+
+def _pictures(files: Mapping[str, bytes]) -> tuple[tuple[str, bytes], ...]:
+    named = (one for one in files.items() if re.fullmatch(r"images/[^/]+\.(jpe?g|png)", one[0], re.I))
+    return tuple(sorted(named))
 
 
 def _text(file: str, files: Mapping[str, bytes], found: list[Finding]) -> str | None:

@@ -226,6 +226,16 @@ class WrittenAside:
 
 
 NO_FIGURE = "none"  # behind `Shows:`
+PICTURES = "images/"  # what a photograph's file begins with
+
+
+@dataclass(frozen=True, slots=True)
+class Photograph:
+    """A photograph that a step shows: `images/towel.jpg, the towel, hemmed`."""
+
+    file: str
+    description: str
+    place: Place = field(compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -246,13 +256,19 @@ class WrittenStep:
 
     @property
     def shows_nothing(self) -> bool:
-        """True for a step that is to have no figure."""
-        return any(line == NO_FIGURE for line in self.shows)
+        """True for a step that is to have no figure: it says so, or shows photographs in its place."""
+        return bool(self.shows) and not self.shown
 
     @property
     def shown(self) -> tuple[Written, ...]:
         """What is shown, each said as something that is done."""
-        return tuple(line for line in self.shows if line != NO_FIGURE)
+        return tuple(line for line in self.shows if line != NO_FIGURE and not line.startswith(PICTURES))
+
+    @property
+    def photographs(self) -> tuple[Photograph, ...]:
+        """The photographs that are shown."""
+        parts = [(line.partition(","), line.place) for line in self.shows if line.startswith(PICTURES)]
+        return tuple(Photograph(file.strip(), words.strip(), place) for (file, _, words), place in parts)
 
     @property
     def all_quotes(self) -> tuple[Written, ...]:
@@ -343,6 +359,7 @@ class Source:
     texts: tuple[tuple[str, str], ...] = field(compare=False)  # file name → text, for printing a finding's line
     kept: tuple[tuple[str, bytes], ...] = ()  # what the product keeps in kept/, by file name
     drawings: tuple[tuple[str, bytes], ...] = ()  # images/*.svg, by file name, not yet read
+    pictures: tuple[tuple[str, bytes], ...] = ()  # images/*.jpg and *.png, by file name, not yet read
     unread: tuple[str, ...] = ()  # names of what could not be read and has been told
     allow: tuple[tuple[Written, Written], ...] = ()  # checks that the maker lets through, and why
     unread_groups: tuple[str, ...] = ()  # keys of the file that lack or could not be read, which has been told

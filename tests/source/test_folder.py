@@ -143,16 +143,17 @@ def test_two_hundred_kept_files_at_most(pattern_folder: Path) -> None:
 
 
 def test_drawings_are_read(pattern_folder: Path) -> None:
-    """Not what lies deeper, nor what is no drawing by its name; the reader of drawings judges what they hold."""
+    """Not what lies deeper, nor what is neither drawing nor photograph by its name; who uses them judges what they hold."""
     (pattern_folder / "images" / "old").mkdir(parents=True)
-    for name in ("lid.svg", "FLAP.SVG", "photo.jpg", "old/lid.svg"):
+    for name in ("lid.svg", "FLAP.SVG", "photo.jpg", "notes.txt", "old/lid.svg"):
         (pattern_folder / "images" / name).write_text(name)
     files, findings = read_folder(pattern_folder)
     assert findings == ()
-    assert sorted(files) == ["images/FLAP.SVG", "images/lid.svg", PATTERN, STEPS]
+    assert sorted(files) == ["images/FLAP.SVG", "images/lid.svg", "images/photo.jpg", PATTERN, STEPS]
     source, _ = read_source("pouch", files)
     assert source is not None
     assert source.drawings == (("images/FLAP.SVG", b"FLAP.SVG"), ("images/lid.svg", b"lid.svg"))
+    assert source.pictures == (("images/photo.jpg", b"photo.jpg"),)
 
 
 def test_drawings_of_another_folder(pattern_folder: Path) -> None:
