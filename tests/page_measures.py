@@ -83,8 +83,9 @@ def _leads_to(path: ReadPath, text: InkText) -> bool:
 
 
 def frames_of(page: ReadPage, width: float, height: float) -> list[Box]:
-    """The rectangles of a size that are drawn on a page, within 0.5 mm."""
-    bounds = {tuple(round(side, 2) for side in path.ink.bounds) for path in page.paths if not path.ink.is_empty}
+    """The rectangles of a size that are framed on a page, within 0.5 mm; a frame is filled, not drawn with a pen."""
+    framed = [path for path in page.paths if not path.ink.is_empty and not path.stroked]
+    bounds = {tuple(round(side, 2) for side in path.ink.bounds) for path in framed}
     return sorted(box for box in bounds if abs(box[2] - box[0] - width) < 0.5 and abs(box[3] - box[1] - height) < 0.5)
 
 

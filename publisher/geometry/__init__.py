@@ -21,6 +21,7 @@ from publisher.geometry.offsets import CornerCut, offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
 from publisher.geometry.planar import (
     all_lines,
+    area_within,
     boxes_overlap,
     crossing,
     fills_box,
@@ -29,6 +30,7 @@ from publisher.geometry.planar import (
     inside,
     length_beside,
     length_near,
+    line_within,
     outside_of,
     parallel_beside,
     polygon,
@@ -64,6 +66,7 @@ __all__ = [
     "arc_by_radius",
     "arc_leaving",
     "arc_through",
+    "area_within",
     "as_cubics",
     "boxes_overlap",
     "circle",
@@ -79,6 +82,7 @@ __all__ = [
     "intersections",
     "length_beside",
     "length_near",
+    "line_within",
     "mapped",
     "mirrored",
     "mirrored_point",

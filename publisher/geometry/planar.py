@@ -166,6 +166,19 @@ def outside_of(path: Path, area: Path, tolerance: float = 0.05) -> tuple[Path, .
     return tuple(_through(list(one.coords)) for one in lines)
 
 
+def line_within(path: Path, area: Path, tolerance: float = 0.02) -> tuple[Path, ...]:
+    """The stretches of a path inside a closed one, as straight steps."""
+    drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])
+    kept = shapely.line_merge(drawn.intersection(polygon(area, tolerance)))
+    lines = [one for one in shapely.get_parts(kept) if isinstance(one, LineString) and one.length > 0]
+    return tuple(_through(list(one.coords)) for one in lines)
+
+
+def area_within(path: Path, area: Path, tolerance: float = 0.02) -> tuple[Path, ...]:
+    """What of the area in a closed path lies inside another, as straight steps."""
+    return _rings(polygon(path, tolerance).buffer(0).intersection(polygon(area, tolerance)))
+
+
 def parallel_beside(path: Path, by: float, tolerance: float = 0.05) -> tuple[Path, ...]:
     """The line at a distance to the left of an open path, straight steps; in parts where it is too tight."""
     drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])

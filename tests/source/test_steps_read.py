@@ -26,7 +26,7 @@ def _words(steps: str, step: int = 1) -> str:
     proof, findings = prove_text(PATTERN, steps)
     assert not [finding for finding in findings if finding.severity.value == "error"]
     html = set_edition(proof, METRIC).html
-    words = re.findall(r'<div class="words">(.*?)</div>\n</div>', html, flags=re.DOTALL)
+    words = re.findall(r'<div class="words">(.*?)</div>\n(?:<div class="figure"|</div>)', html, flags=re.DOTALL)
     return re.sub(r"\s+", " ", words[step - 1].replace("\xa0", " ")).replace("> <", "><").strip()
 
 

@@ -20,7 +20,7 @@ from publisher.figures.steps.values import (
     Scene,
     Shape,
 )
-from publisher.geometry import Box, Movement, Path, Point, mapped
+from publisher.geometry import Box, Movement, Path, Point, area_within, line_within, mapped
 
 WIDEST = 144.0  # of a figure: what a step has beside its number
 GAP = 5.0  # between panels, and rows of them
@@ -45,7 +45,6 @@ class _Laid:
     height: float
     shapes: tuple[DrawnShape, ...]
     texts: tuple[DrawnText, ...]
-    clips: tuple[Path, ...]
     scale: float
 
 
@@ -79,24 +78,17 @@ def _framed(rows: Sequence[Sequence[_Laid]]) -> Drawing:
     width = max(sum(one.width for one in row) + GAP * (len(row) - 1) for row in rows)
     shapes: list[DrawnShape] = []
     texts: list[DrawnText] = []
-    clips: list[Path] = []
     top = height
     for row in rows:
         left, tall = 0.0, max(one.height for one in row)
         for one in row:
             move = Movement(0, Point(left, top - one.height))
-            shapes += [_moved(shape, move, len(clips)) for shape in one.shapes]
+            shapes += [replace(shape, path=shape.path.moved(move)) for shape in one.shapes]
             texts += [replace(text, box=_shifted(text.box, move.shift)) for text in one.texts]
-            clips += [path.moved(move) for path in one.clips]
             left += one.width + GAP
         top -= tall + GAP
     scales = tuple(one.scale for row in rows for one in row)
-    return Drawing(width, height, tuple(shapes), tuple(texts), tuple(clips), scales)
-
-
-def _moved(shape: DrawnShape, move: Movement, before: int) -> DrawnShape:
-    clip = None if shape.clip is None else shape.clip + before
-    return replace(shape, path=shape.path.moved(move), clip=clip)
+    return Drawing(width, height, tuple(shapes), tuple(texts), scales)
 
 
 def _shifted(box: Box, shift: Point) -> Box:
@@ -124,21 +116,20 @@ def _lay_panel(
     named += [(one.named, "") for one in dimensions if one.named is not None]
     reach = _reach(shapes, texts)
     far: list[Named] = []
-    clips: list[Path] = []
     if scene.detail is not None:
         found = _magnified(scene, scene.detail, place, reach, letters, widest)
-        shapes, clips, far = [*shapes, *found[0]], [found[1]], found[2]
+        shapes, far = [*shapes, *found[0]], found[1]
     left, right = _sides(named, (reach.left + reach.right) / 2 if alone else reach.left, bool(scene.detail))
     shown = _reach(shapes, texts)
     words, leaders = _columns(left, [*right, *far], shown, letters)
     if inline and any(runs_over(one.path, text.box) for one in leaders for text in texts):
         return None
     caption = _caption(panel, letters, shown, words)
-    return _cropped([*shapes, *leaders], [*texts, *words, *caption], clips, scale)
+    return _cropped([*shapes, *leaders], [*texts, *words, *caption], scale)
 
 
-def _drawn(shape: Shape, place: Place, clip: int | None = None) -> DrawnShape:
-    return DrawnShape(mapped(shape.path, place, turned_over=False), shape.look, shape.texture, shape.closed, clip)
+def _drawn(shape: Shape, place: Place) -> DrawnShape:
+    return DrawnShape(mapped(shape.path, place, turned_over=False), shape.look, shape.texture, shape.closed)
 
 
 def _named(one: Callout, place: Place, letters: Lettering, widest: float) -> tuple[Named, str]:
@@ -159,7 +150,7 @@ def _joined(boxes: Sequence[Box]) -> Box:
 
 
 def _reach(shapes: Sequence[DrawnShape], texts: Sequence[DrawnText]) -> Box:
-    return _joined([*(one.path.box for one in shapes if one.clip is None), *(one.box for one in texts)])
+    return _joined([*(one.path.box for one in shapes), *(one.box for one in texts)])
 
 
 def _sides(named: Sequence[tuple[Named, str]], middle: float, detailed: bool) -> tuple[list[Named], list[Named]]:
@@ -192,7 +183,7 @@ def _columns(
 
 def _magnified(
     scene: Scene, detail: Detail, place: Place, reach: Box, letters: Lettering, widest: float
-) -> tuple[list[DrawnShape], Path, list[Named]]:
+) -> tuple[list[DrawnShape], list[Named]]:
     """The circle at the right of a drawing, what it shows, and the words for it."""
     factor = DETAIL / detail.radius
     spot = place(detail.at)
@@ -210,13 +201,25 @@ def _magnified(
         DrawnShape(line(spot + way * small, middle - way * DETAIL), Look.THIN, None, False),
     ]
     inside = [one for one in (detail.shapes or scene.shapes) if _near(one.path.box, detail)]
-    shapes += [_drawn(one, large, clip=0) for one in inside]
-    dimensions: list[Measured] = [measured(one, large, letters, widest, clip=0) for one in detail.dimensions]
+    shapes += [part for one in inside for part in _cut_off(_drawn(one, large), rim)]
+    dimensions: list[Measured] = [measured(one, large, letters, widest, inline=False) for one in detail.dimensions]
     shapes += [shape for one in dimensions for shape in one.shapes]
     shapes.append(DrawnShape(rim, Look.THIN, None, True))
     named = [one.named for one in dimensions if one.named is not None]
     named += [_named(one, large, letters, widest)[0] for one in detail.callouts]
-    return shapes, rim, named
+    return shapes, named
+
+
+def _cut_off(shape: DrawnShape, rim: Path) -> list[DrawnShape]:
+    """What of a shape is seen in the circle: its area and its line, each by itself."""
+    if shape.look is Look.SOLID:
+        return [replace(shape, path=path) for path in area_within(shape.path, rim)]
+    areas = area_within(shape.path, rim) if shape.texture is not None else ()
+    lines = line_within(shape.path, rim) if shape.look is not None else ()
+    return [
+        *(DrawnShape(path, None, shape.texture, closed=True) for path in areas),
+        *(DrawnShape(path, shape.look, None, closed=False) for path in lines),
+    ]
 
 
 def _near(box: Box, detail: Detail) -> bool:
@@ -232,14 +235,13 @@ def _caption(panel: Panel, letters: Lettering, reach: Box, words: Sequence[Drawn
     return placed_words(letters, said, whole.left, whole.bottom - LINE * 0.6 - said.height / 2)
 
 
-def _cropped(shapes: Sequence[DrawnShape], texts: Sequence[DrawnText], clips: Sequence[Path], scale: float) -> _Laid:
-    box = _joined([_reach(shapes, texts), *(one.box for one in clips)])
+def _cropped(shapes: Sequence[DrawnShape], texts: Sequence[DrawnText], scale: float) -> _Laid:
+    box = _reach(shapes, texts)
     move = Movement(0, Point(MARGIN - box.left, MARGIN - box.bottom))
     return _Laid(
         box.width + 2 * MARGIN,
         box.height + 2 * MARGIN,
-        tuple(_moved(one, move, 0) for one in shapes),
+        tuple(replace(one, path=one.path.moved(move)) for one in shapes),
         tuple(replace(one, box=_shifted(one.box, move.shift)) for one in texts),
-        tuple(one.moved(move) for one in clips),
         scale,
     )

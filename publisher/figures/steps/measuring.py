@@ -29,31 +29,30 @@ def measured(
     place: Callable[[Point], Point],
     letters: Lettering,
     widest: float,
-    clip: int | None = None,
     inline: bool = True,
 ) -> Measured:
     """A dimension set on paper by `place`, its words in its line where that is long enough and `inline`."""
     begin, end = place(one.start), place(one.end)
     aside = (end - begin).unit().left() * one.away
     start, tip = begin + aside, end + aside
-    shapes = [_thin(line(spot, spot + _longer(aside)), clip) for spot in (begin, end) if one.away]
+    shapes = [_thin(line(spot, spot + _longer(aside))) for spot in (begin, end) if one.away]
     words = letters.say(one.says)
     wide = letters.width(words, POINTS, False)
     way = tip - start
     level, upright = abs(way.y) < 0.01, abs(way.x) < 0.01
     needed = (wide if level else LINE) + 2 * SLACK + 7.0
-    if inline and clip is None and (level or upright) and way.length >= needed:
+    if inline and (level or upright) and way.length >= needed:
         gap = ((wide if level else LINE) + 2 * SLACK) / 2
         middle, along = (start + tip) * 0.5, way.unit()
-        shapes += _headed(middle - along * gap, start, clip)
-        shapes += _headed(middle + along * gap, tip, clip)
+        shapes += _headed(middle - along * gap, start)
+        shapes += _headed(middle + along * gap, tip)
         box = Box(middle.x - wide / 2, middle.y - LINE / 2, middle.x + wide / 2, middle.y + LINE / 2)
         return Measured(tuple(shapes), (DrawnText(words, box, POINTS, False),))
     if way.length >= 4.2:
-        shapes += [*_headed((start + tip) * 0.5, start, clip), *_headed((start + tip) * 0.5, tip, clip)]
+        shapes += [*_headed((start + tip) * 0.5, start), *_headed((start + tip) * 0.5, tip)]
         at = (start + tip) * 0.5
     else:
-        shapes += _headed(start - way.unit() * TAIL, start, clip) + _headed(tip + way.unit() * TAIL, tip, clip)
+        shapes += _headed(start - way.unit() * TAIL, start) + _headed(tip + way.unit() * TAIL, tip)
         at = tip + way.unit() * TAIL
     return Measured(tuple(shapes), (), Named(set_words(letters, one.says, widest), at))
 
@@ -62,10 +61,10 @@ def _longer(aside: Point) -> Point:
     return aside + aside.unit() * EXTENSION if aside.length else aside
 
 
-def _headed(foot: Point, tip: Point, clip: int | None) -> list[DrawnShape]:
+def _headed(foot: Point, tip: Point) -> list[DrawnShape]:
     shapes = arrow_shapes(Arrow(foot, tip), Look.THIN, SMALL_HEAD)
-    return [DrawnShape(one.path, one.look, one.texture, one.closed, clip) for one in shapes]
+    return [DrawnShape(one.path, one.look, one.texture, one.closed) for one in shapes]
 
 
-def _thin(path: Path, clip: int | None) -> DrawnShape:
-    return DrawnShape(path, Look.THIN, None, False, clip)
+def _thin(path: Path) -> DrawnShape:
+    return DrawnShape(path, Look.THIN, None, False)

@@ -11,6 +11,7 @@ from publisher.figures.steps.wording import face_words
 from publisher.geometry import Path, Point, nearest, signed_area
 from publisher.terms import Phrase
 
+ROUND = 0.55  # of an outline: a seam that is longer goes round it
 OBLIQUE = 0.36  # of its depth: how far a bag's side is drawn, each way
 
 
@@ -22,13 +23,19 @@ def turned_panel(bench: Bench, copy: str) -> Panel | None:
     for name in reversed(bench.state.sewn):
         joints = joints_of(bench.draft, name)
         here = next((one for one in joints if copy in (one.first, one.second) and one.first != one.second), None)
-        if here is not None and lying_on(here) is not None:
+        if here is not None and lying_on(here) is not None and _encloses(bench, here):
             return _pulled(bench, here, [one for one in joints if one.first == here.first])
     return None
 
 
 def _names(seam: Seam, copy: str) -> bool:
     return any(side.copy == copy for side in (*seam.first, *seam.second))
+
+
+def _encloses(bench: Bench, joint: Joint) -> bool:
+    """True for a seam that goes most of the way round, so that there is an inside to turn out."""
+    piece = bench.draft.piece(bench.draft.copy(joint.second).piece)
+    return joint.leave_open > 0 or joint.second_path.length > ROUND * piece.finished_line.length
 
 
 def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:

@@ -125,13 +125,12 @@ class Panel:
 
 @dataclass(frozen=True, slots=True)
 class DrawnShape:
-    """A shape on paper; `clip` is the number of the circle that it is cut off at."""
+    """A shape on paper."""
 
     path: Path
     look: Look | None
     texture: Texture | None
     closed: bool
-    clip: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +151,6 @@ class Drawing:
     height: float
     shapes: tuple[DrawnShape, ...]
     texts: tuple[DrawnText, ...]
-    clips: tuple[Path, ...] = ()
     scales: tuple[float, ...] = ()
 
 

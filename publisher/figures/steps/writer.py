@@ -1,6 +1,5 @@
 """A step's drawing as SVG: straight lines and cubics, patterns for the faces of cloth, text at its start. Millimetres."""
 
-import hashlib
 from typing import Any
 
 import svgwrite
@@ -24,13 +23,8 @@ def drawing_svg(drawing: Drawing, title: str, words: bool = True) -> str:
     for texture in Texture:
         if texture in TILES and any(shape.texture is texture for shape in drawing.shapes):
             svg.defs.add(_pattern(svg, texture))
-    names = [_clip(svg, drawing, at) for at in range(len(drawing.clips))]
-    groups: dict[int | None, Any] = {None: svg}
     for shape in drawing.shapes:
-        if shape.clip not in groups:
-            groups[shape.clip] = svg.add(svg.g(clip_path=f"url(#{names[shape.clip or 0]})"))
-        element = svg.path(d=path_data(shape.path, shape.closed, drawing.height), **_painted(shape))
-        groups[shape.clip].add(element)
+        svg.add(svg.path(d=path_data(shape.path, shape.closed, drawing.height), **_painted(shape)))
     for text in drawing.texts if words else ():
         svg.add(_text(svg, text, drawing.height))
     written: str = svg.tostring()
@@ -54,17 +48,6 @@ def _pattern(svg: Any, texture: Texture) -> Any:
     for width, data in strokes:
         pattern.add(svg.path(d=data, fill="none", stroke="black", stroke_width=width))
     return pattern
-
-
-def _clip(svg: Any, drawing: Drawing, at: int) -> str:
-    """A name of its own on the whole page: made of where it is cut, and of what."""
-    data = path_data(drawing.clips[at], True, drawing.height)
-    whole = repr([(shape.path, shape.look) for shape in drawing.shapes])
-    name = f"circle-{hashlib.sha256((data + whole).encode()).hexdigest()[:10]}"
-    clip = svg.clipPath(id=name)
-    clip.add(svg.path(d=data))
-    svg.defs.add(clip)
-    return name
 
 
 def _painted(shape: DrawnShape) -> dict[str, object]:

@@ -69,7 +69,7 @@ def as_text(panel: Panel, drawing: Drawing) -> Iterator[str]:
         box = shape.path.box
         room = " ".join(f"{value:6.1f}" for value in (box.left, box.bottom, box.right, box.top))
         what = ", ".join(one.value for one in (shape.texture, shape.look) if one is not None)
-        yield f"shape {room}  {what}{' (in the circle)' if shape.clip is not None else ''}"
+        yield f"shape {room}  {what}"
 
 
 def test_one_figure_of_each_kind(golden: Callable[[str, str], None]) -> None:

@@ -19,12 +19,12 @@ def crossed(drawing: Drawing) -> Iterator[str]:
     lines = [
         shapely.LineString([(spot.x, spot.y) for spot in shape.path.flattened(0.02)])
         for shape in drawing.shapes
-        if shape.look is not None and shape.clip is None
+        if shape.look is not None
     ]
     areas = [
         shapely.Polygon([(spot.x, spot.y) for spot in shape.path.flattened(0.02)]).buffer(0)
         for shape in drawing.shapes
-        if shape.texture is not None and shape.clip is None
+        if shape.texture is not None
     ]
     boxes = [shrunk(text.box) for text in drawing.texts]
     for at, (text, box) in enumerate(zip(drawing.texts, boxes, strict=True)):
