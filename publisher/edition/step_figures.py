@@ -82,10 +82,10 @@ def _view(drawing: Drawing, told: str, note: str) -> FigureView:
 def _panels(proof: Proof, draft: Draft, step: WrittenStep) -> tuple[Panel, ...]:
     assembly = proof.assembly_of(draft.variant)
     here = next(one for one in assembly.steps if one.id == step.id)
-    return panels_of(draft, facts_of(assembly, here, _quoted(draft, step)))
+    return panels_of(draft, facts_of(assembly, here, quoted_lengths(draft, step)))
 
 
-def _quoted(draft: Draft, step: WrittenStep) -> tuple[tuple[str, float], ...]:
+def quoted_lengths(draft: Draft, step: WrittenStep) -> tuple[tuple[str, float], ...]:
     """The lengths that a step's words quote, mm, by how they are written."""
     values = dict(draft.quoted)
     found: list[tuple[str, float]] = []

@@ -1,6 +1,7 @@
 """Figures of steps, drawn from the draft: a language of shapes, marks and callouts, the kinds of figure, their layout."""
 
-from publisher.figures.steps.chosen import StepFacts, facts_of, panels_of
+from publisher.figures.steps.chosen import panels_of
+from publisher.figures.steps.facts import StepFacts, facts_of
 from publisher.figures.steps.key import key_samples
 from publisher.figures.steps.layout import WIDEST, lay_out
 from publisher.figures.steps.values import Drawing, Lettering, Panel

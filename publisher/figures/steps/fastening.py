@@ -1,11 +1,11 @@
 """A notion set in cloth: where it sits, and the layers it goes through, from its edge."""
 
-from publisher.drafting import Notion, PointMark
+from publisher.drafting import LineMark, Notion, PointMark
 from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, carried, laid, mark_shapes, marks_on, moved, turned
-from publisher.figures.steps.lines import box_path, chain
+from publisher.figures.steps.lines import box_path, chain, ring
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.spots import finished_lines, spot_dimensions
-from publisher.figures.steps.strands import Go, bare_strand, strand
+from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words
 from publisher.geometry import Point, inside
@@ -21,7 +21,7 @@ def attached_panels(bench: Bench, notion: Notion, spot: str) -> list[Panel]:
     copy, _, name = spot.partition(".")
     mark = next((one for one in marks_on(bench, copy) if isinstance(one, PointMark) and one.name == name), None)
     if mark is None:
-        return []
+        return [_folded_round(bench, notion, copy)] if _is_fold(bench, copy, name) else []
     wrong_up = mark.face == "wrong side"
     lying = Lying(copy, turned() if wrong_up else as_it_lies, wrong_up, new=False)
     piece = bench.piece_now(copy)
@@ -36,6 +36,28 @@ def attached_panels(bench: Bench, notion: Notion, spot: str) -> list[Panel]:
         "notion", Scene(tuple(shapes), callouts, tuple(spot_dimensions(piece, [mark], lying))), told, copies=(copy,)
     )
     return [flat, _through(bench, copy, mark)] if notion.kind in PRONGED else [flat]
+
+
+def _is_fold(bench: Bench, copy: str, name: str) -> bool:
+    marks = marks_on(bench, copy)
+    return any(isinstance(one, LineMark) and one.name == name and one.kind == "fold line" for one in marks)
+
+
+def _folded_round(bench: Bench, notion: Notion, copy: str) -> Panel:
+    """A tab from its edge: folded round a ring, stitched close below it."""
+    long, thick = 30.0, 5.4
+    shapes = strand(Point(0.0, thick), Point(1.0, 0.0), (Go(long), Fold(False, thick), Go(long)), wrong_left=False)
+    middle = Point(long - 0.2, thick / 2)
+    shapes += [Shape(ring(middle, 1.5), Look.FOLDED, Texture.PLAIN, closed=True)]
+    shapes.append(stitch(Point(long - 5.0, thick + 2.2), Point(long - 5.0, -2.2)))
+    callouts = (
+        Callout(Phrase.of("figures.ring-through", notion=notion.name), middle),
+        Callout(Phrase.of("figures.stitch-below"), Point(long - 5.0, -1.6)),
+        Callout(Phrase.of("figures.name", name=copy), Point(3.0, thick), bench.number(copy)),
+    )
+    told = Phrase.of("figures.told-ring", notion=notion.name, copy=copy)
+    scene = Scene(tuple(shapes), callouts, scale=1.0)
+    return Panel("ring", scene, told, Phrase.of("figures.cut-through"), (copy,))
 
 
 def _through(bench: Bench, copy: str, mark: PointMark) -> Panel:

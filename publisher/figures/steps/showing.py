@@ -133,7 +133,7 @@ def _one_of_each(marks: Sequence[Mark]) -> list[Mark]:
 def pleated_panels(bench: Bench, copy: str) -> list[Panel]:
     """A piece with its pleats open, which fold is brought where."""
     piece = bench.piece_now(copy)
-    pleats = [mark for mark in piece.marks if isinstance(mark, Pleat)]
+    pleats = [mark for mark in piece.marks if isinstance(mark, Pleat) and mark.kind != "dart"]
     if not pleats:
         return []
     lying = Lying(copy)

@@ -17,7 +17,6 @@ from publisher.terms import Phrase
 
 NEAR_EDGE = 3.0  # mm from the edge where nothing says how far
 SMALL = 0.03  # of a piece's longer side: what is nearer is shown magnified
-QUILTED = 40.0  # mm between lines of quilting where nothing says how far
 
 
 def topstitched_panel(bench: Bench, copy: str, edges: Sequence[str], distance: float | None) -> Panel:
@@ -48,8 +47,8 @@ def _joined(edges: Sequence[Edge]) -> Path:
     return Path(tuple(segment for edge in edges for segment in edge.path.segments))
 
 
-def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel:
-    """Lines through all layers: those that were marked, or, where none was, straight ones side by side."""
+def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel | None:
+    """Lines through all layers: those that were marked, or straight ones so far apart; None where neither is known."""
     lying = Lying(copy, new=False)
     shapes = laid(bench, lying)
     outline = moved(bench.outline(copy), lying)
@@ -64,14 +63,16 @@ def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel:
         told = Phrase.of("figures.told-lines", copy=copy, marks=names_of([mark.name for mark in marked]))
         names = [Callout(Phrase.of("figures.name", name=mark.name), mark.end) for mark in marked]
         return Panel("stitched lines", Scene(tuple(shapes), (*names, named)), told, copies=(copy,))
-    apart = distance or QUILTED
+    if distance is None:
+        return None
+    apart = distance
     box = outline.box
     middle = (box.left + box.right) / 2
     many = int((box.width / 2) / apart)
     rows = [middle + at * apart for at in range(-many, many + 1) if abs(at * apart) < box.width / 2 - 1]
     shapes += [Shape(line(Point(x, box.bottom), Point(x, box.top)), Look.STITCHING) for x in rows]
     dimensions: tuple[Dimension, ...] = ()
-    if distance is not None and len(rows) > 1:
+    if len(rows) > 1:
         high = box.top
         dimensions = (Dimension(Point(rows[-2], high), Point(rows[-1], high), length_words(apart), away=3.0),)
     told = Phrase.of("figures.told-quilted", copy=copy, apart=length_words(apart))

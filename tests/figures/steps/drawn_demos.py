@@ -5,6 +5,7 @@ from functools import cache
 
 from publisher.assembly import AssemblyStep
 from publisher.drafting import Draft
+from publisher.edition.step_figures import quoted_lengths
 from publisher.edition.step_letters import StepLetters
 from publisher.edition.words import speaker
 from publisher.figures.steps import Drawing, Panel, facts_of, lay_out, panels_of
@@ -22,8 +23,9 @@ def drawn_demo(demo: str, units: UnitSystem) -> tuple[Drawn, ...]:
     draft: Draft = proof.drafts_of(units)[0]
     assembly = proof.assembly_of(draft.variant)
     found: list[Drawn] = []
+    written = {step.id: step for section in proof.source.sections for step in section.steps}
     for step in assembly.steps:
-        panels = panels_of(draft, facts_of(assembly, step))
+        panels = panels_of(draft, facts_of(assembly, step, quoted_lengths(draft, written[step.id])))
         if panels:
             found.append((f"{demo} {units.value} step {step.number}", step, panels, lay_out(panels, LETTERS[units])))
     return tuple(found)

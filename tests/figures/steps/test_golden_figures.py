@@ -7,7 +7,7 @@ from publisher.terms import UnitSystem
 from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
 
 # In this order: the first figure of a kind is the one that is kept.
-DEMOS = ("sanderling-lined-pouch", "turnstone-tool-roll", "avocet-sun-hat", "dunlin-workshop-apron")
+DEMOS = ("sanderling-lined-pouch", "turnstone-tool-roll", "avocet-sun-hat", "dunlin-workshop-apron", "curlew-wash-bag")
 KINDS = {
     "bag",
     "bag in bag",
@@ -47,6 +47,9 @@ KINDS = {
     "trim",
     "trim and clip",
     "turning",
+    "ring",
+    "zip",
+    "zip section",
 }
 
 

@@ -1,0 +1,33 @@
+"""What a figure is told of its step: what it does, what was done before it, the lengths that its words quote. mm."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from publisher.assembly import Action, Assembly, AssemblyStep
+
+
+@dataclass(frozen=True, slots=True)
+class StepFacts:
+    """A step, what was fused before it, and the lengths that its words quote, by the names of their measures."""
+
+    step: AssemblyStep
+    fused: tuple[tuple[str, str], ...]
+    begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
+    quoted: tuple[tuple[str, float], ...] = ()
+
+    def length(self, begins: str) -> float | None:
+        """The first quoted length whose measure's name begins so, mm."""
+        return next((amount for name, amount in self.quoted if name.startswith(begins)), None)
+
+
+def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str, float]] = ()) -> StepFacts:
+    """A step of an assembly with what was done before it."""
+    before = [one for one in assembly.steps if one.number < step.number]
+    fused = [pair for one in before for pair in fused_by(one.actions)]
+    begun = frozenset(action.target for one in before for action in one.shows if action.verb == "begin")
+    return StepFacts(step, tuple(fused), begun, tuple(quoted))
+
+
+def fused_by(actions: Iterable[Action]) -> list[tuple[str, str]]:
+    """What is fused, and to what."""
+    return [(action.target, action.other) for action in actions if action.verb == "fuse" and action.other]

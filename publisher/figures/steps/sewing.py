@@ -1,0 +1,165 @@
+"""The figures of what is sewn, attached, trimmed and stitched: like seams share a drawing."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from publisher.assembly import Action
+from publisher.drafting import Notion, Seam
+from publisher.figures.steps.cloth import Bench
+from publisher.figures.steps.facts import StepFacts
+from publisher.figures.steps.fastening import attached_panels
+from publisher.figures.steps.joining import Joint, joints_of
+from publisher.figures.steps.seams import flat_seams
+from publisher.figures.steps.shaping import (
+    boxed_panels,
+    closed_gap,
+    folded_seam,
+    is_boxed,
+    is_tube,
+    parted_seam,
+    seam_section,
+    tube_panel,
+)
+from publisher.figures.steps.stitching import clipped_panel, lines_panel, topstitched_panel, trimmed_panel
+from publisher.figures.steps.values import Panel
+from publisher.figures.steps.wording import names_of
+from publisher.figures.steps.zips import zip_panels
+from publisher.terms import Phrase
+
+BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
+APART = "quilt"  # … or how far apart its lines run
+
+
+def attach_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """What is set on a mark or sewn to an edge."""
+    notions = {one.key: one for one in bench.draft.notions}
+    panels: list[Panel] = []
+    for action in actions:
+        if action.other is None or action.target not in notions:
+            continue
+        notion = notions[action.target]
+        if notion.kind == "zip":
+            panels += _zipped(bench, notion, action.other, facts)
+        else:
+            panels += attached_panels(bench, notion, action.other)
+    return panels
+
+
+def _zipped(bench: Bench, notion: Notion, spot: str, facts: StepFacts) -> list[Panel]:
+    """A zip on an edge that the step sews into a seam, which says what else lies on it."""
+    for seam in _zip_seams(bench, facts):
+        for here, there in ((seam.first, seam.second), (seam.second, seam.first)):
+            side = next((one for one in here if f"{one.copy}.{one.edge}" == spot), None)
+            if side is not None:
+                return zip_panels(bench, notion, side, there[0].copy)
+    return []
+
+
+def _zip_seams(bench: Bench, facts: StepFacts) -> list[Seam]:
+    """The seams of a step at whose edges it attaches a zip: the figure of the zip shows them."""
+    actions = facts.step.shows or facts.step.actions
+    zips = {one.key for one in bench.draft.notions if one.kind == "zip"}
+    spots = {action.other for action in actions if action.verb == "attach" and action.target in zips}
+    named = {action.target for action in actions if action.verb == "sew"}
+    return [
+        seam
+        for seam in bench.draft.seams
+        if seam.name in named and any(f"{side.copy}.{side.edge}" in spots for side in (*seam.first, *seam.second))
+    ]
+
+
+def sew_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Seams: flat, folded, parted, boxed, round two bags."""
+    seams = {one.name: one for one in bench.draft.seams}
+    if any(action.wrong_sides for action in actions):
+        joints = [joint for action in actions for joint in joints_of(bench.draft, action.target)]
+        return [seam_section(bench, joint, wrong_sides=True) for joint in joints]
+    named = [seams[action.target] for action in actions if action.target in seams]
+    panels: list[Panel] = []
+    zipped = _zip_seams(bench, facts)
+    plain = [one for one in named if not is_boxed(one) and not is_tube(one) and one not in zipped]
+    joints = [joint for one in plain for joint in joints_of(bench.draft, one.name)]
+    for _, group in groupby(joints, key=lambda joint: (joint.first, joint.second)):
+        panels += _of_pair(bench, list(group))
+    panels = _first_of_like(bench, panels)
+    boxed = [one for one in named if is_boxed(one)]
+    panels += boxed_panels(bench, boxed) if boxed else []
+    turns = any(action.verb == "turn" for action in facts.step.actions)
+    return panels + [tube_panel(bench, one, turns) for one in named if is_tube(one)]
+
+
+def close_panels(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    """Gaps sewn shut."""
+    named = {action.target for action in actions}
+    return [closed_gap(one) for one in bench.draft.seams if one.name in named]
+
+
+def _of_pair(bench: Bench, joints: Sequence[Joint]) -> list[Panel]:
+    """The seams between two copies; those of a piece with itself are folded."""
+    if joints[0].first == joints[0].second:
+        return [folded_seam(bench, joint) or seam_section(bench, joint) for joint in joints]
+    panel = flat_seams(bench, joints)
+    return [panel] if panel is not None else parted_seam(bench, joints[0])
+
+
+def _first_of_like(bench: Bench, panels: Sequence[Panel]) -> list[Panel]:
+    """Of panels that draw copies of the same pieces in the same way, the first, which names all."""
+    like: dict[tuple[str, tuple[str, ...]], list[Panel]] = {}
+    for panel in panels:
+        pieces = tuple(bench.draft.copy(copy).piece for copy in panel.copies)
+        like.setdefault((panel.kind, pieces), []).append(panel)
+    return [_named_for_all(group) for group in like.values()]
+
+
+def _named_for_all(group: Sequence[Panel]) -> Panel:
+    if len(group) == 1:
+        return group[0]
+    copies = [copy for panel in group for copy in panel.copies]
+    return replace(group[0], caption=Phrase.of("figures.alike", copies=names_of(copies)), copies=tuple(copies))
+
+
+def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Rough copies, and allowances cut narrower."""
+    copies = {copy.name for piece in bench.draft.pieces for copy in piece.copies if copy.rough > 0}
+    rough = [action.target for action in actions if action.target in copies]
+    panels = [trimmed_panel(bench, rough)] if rough else []
+    also = {action.target for action in facts.step.actions if action.verb == "clip"}
+    for action in actions:
+        joints = joints_of(bench.draft, action.target) if _is_seam(bench, action.target) else ()
+        panels += [clipped_panel(bench, joint, trim=True, clip=action.target in also) for joint in joints[:1]]
+    return panels[:1]
+
+
+def clip_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Allowances snipped."""
+    trimmed = {action.target for action in facts.step.actions if action.verb == "trim"}
+    panels: list[Panel] = []
+    for action in actions:
+        if action.target not in trimmed and _is_seam(bench, action.target):
+            joints = joints_of(bench.draft, action.target)[:1]
+            panels += [clipped_panel(bench, joint, trim=False, clip=True) for joint in joints]
+    return panels[:1]
+
+
+def _is_seam(bench: Bench, name: str) -> bool:
+    return any(seam.name == name for seam in bench.draft.seams)
+
+
+def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Stitching along edges and marked lines, or side by side."""
+    copies = {copy.name for piece in bench.draft.pieces for copy in piece.copies}
+    edges: dict[str, list[str]] = {}
+    panels: list[Panel] = []
+    for action in actions:
+        copy, _dot, edge = action.target.partition(".")
+        if copy not in copies:
+            continue
+        if edge:
+            edges.setdefault(copy, []).append(edge)
+        else:
+            lines = lines_panel(bench, copy, facts.length(APART))
+            all_round = [one.name for one in bench.piece_now(copy).edges]
+            panels.append(lines or topstitched_panel(bench, copy, all_round, facts.length(BESIDE)))
+    panels += [topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()]
+    return _first_of_like(bench, panels)
