@@ -159,7 +159,8 @@ def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) 
             edges.setdefault(copy, []).append(edge)
         else:
             lines = lines_panel(bench, copy, facts.length(APART))
-            all_round = [one.name for one in bench.piece_now(copy).edges]
+            names = [one.name for one in bench.piece_now(copy).edges]
+            all_round = [name for name in names if bench.done(copy, name)] or names
             panels.append(lines or topstitched_panel(bench, copy, all_round, facts.length(BESIDE)))
     panels += [topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()]
     return _first_of_like(bench, panels)

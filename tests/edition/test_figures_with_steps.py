@@ -1,0 +1,49 @@
+"""The figure of a step stands on the page of its words: the step's large number and the figure's words on one page."""
+
+import pytest
+
+from publisher.edition.step_figures import build_step_figures
+from publisher.edition.words import speaker
+from publisher.template_pages import DEFAULT_EDITIONS, Edition
+from publisher.terms import UnitSystem
+from tests.demo import DEMOS, demo_proof, printed_demo
+from tests.pdfium_texts import InkText, inks_of
+
+NUMBER_HEIGHT = 5.0  # mm: digits of 24 pt are as high; no other digits on text pages are
+
+
+def numbers_on(texts: tuple[InkText, ...]) -> set[str]:
+    return {text.text for text in texts if text.text.isdigit() and text.bottom - text.top > NUMBER_HEIGHT}
+
+
+@pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)
+@pytest.mark.parametrize("demo", DEMOS)
+def test_a_figure_stands_with_its_step(demo: str, edition: Edition) -> None:
+    proof = demo_proof(demo)
+    figures = build_step_figures(proof, proof.drafts_of(edition.units), speaker("en", edition.units)).figures
+    pages = inks_of(printed_demo(edition.name, demo).pdf)
+    steps = [step for section in proof.source.sections for step in section.steps]
+    for step in steps:
+        (page,) = (texts for texts in pages if str(step.number) in numbers_on(texts))
+        said = [text.text for text in page]
+        for words in figures[step.id].words if step.id in figures else ():
+            assert any(words.text in text for text in said), f"step {step.number}: '{words.text}'"
+
+
+# How many steps have a figure that needed no hand, and how many have one. What a step does not say it does is not shown.
+SHOWN = {
+    "avocet-sun-hat": (13, 14),
+    "curlew-wash-bag": (15, 16),
+    "dunlin-workshop-apron": (18, 19),
+    "sanderling-lined-pouch": (14, 14),
+    "turnstone-tool-roll": (14, 18),
+}
+
+
+@pytest.mark.parametrize("demo", SHOWN)
+def test_most_steps_have_a_figure_that_needed_no_hand(demo: str) -> None:
+    proof = demo_proof(demo)
+    figures = build_step_figures(proof, proof.drafts_of(UnitSystem.INCH), speaker("en", UnitSystem.INCH)).figures
+    steps = [step for section in proof.source.sections for step in section.steps]
+    own = [step for step in steps if step.id in figures and not step.shows]
+    assert (len(own) >= SHOWN[demo][0], len(figures) >= SHOWN[demo][1]) == (True, True), (len(own), len(figures))
