@@ -9,7 +9,7 @@ from publisher.drafting import Draft, Pleat
 from publisher.figures.steps.cloth import BACKINGS, Bench
 from publisher.figures.steps.easing import dart_panels, gathered_panels
 from publisher.figures.steps.facts import StepFacts, fused_by
-from publisher.figures.steps.folding import folded_edge_panel
+from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
 from publisher.figures.steps.joins import joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, placed_panel, stack_panel
 from publisher.figures.steps.sections import binding_panels, pleat_section, strip_panels
@@ -30,6 +30,7 @@ from publisher.figures.steps.turning import turned_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 
+ENDS = ("left end", "right end")  # of a strip
 MOST = 6  # panels of one figure
 
 
@@ -97,6 +98,10 @@ def _hem(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
         if hem is not None and (piece.name, hem.depth) not in seen:
             seen.add((piece.name, hem.depth))
             panels += hem_panels(bench, copy, edge)
+        elif piece.strip is not None and edge in ENDS and (piece.name, 0.0) not in seen:
+            seen.add((piece.name, 0.0))
+            end = turned_end_panel(bench, copy)
+            panels += [end] if end is not None else []
     return panels
 
 

@@ -1,7 +1,7 @@
 """An edge folded to the wrong side and pressed."""
 
 from publisher.figures.steps.cloth import Bench, Lying, laid, moved, texture_of, turned
-from publisher.figures.steps.lines import chain
+from publisher.figures.steps.lines import box_path, chain
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words
@@ -40,6 +40,32 @@ def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
     )
     told = Phrase.of("figures.told-fold", copy=copy, edge=edge, amount=length_words(deep))
     return Panel("fold", Scene(tuple(shapes), callouts, (across,), (arrow,)), told, copies=(copy,))
+
+
+def turned_end_panel(bench: Bench, copy: str) -> Panel | None:
+    """The end of a strip, its allowance turned to the wrong side; None of what is no strip, or has no allowance there."""
+    piece = bench.draft.piece(bench.draft.copy(copy).piece)
+    if piece.strip is None or piece.strip.end_allowance <= 0:
+        return None
+    wide, deep = piece.cut_height, piece.strip.end_allowance
+    long = 3.6 * wide
+    wrong, right = texture_of(bench, copy, wrong_up=True), texture_of(bench, copy, wrong_up=False)
+    ragged = [
+        Point(0.0, wide),
+        *(Point(wide * 0.12 * (at % 2), wide * (4 - at) / 4) for at in range(1, 4)),
+        Point(0.0, 0.0),
+    ]
+    shapes = (
+        Shape(chain([*ragged, Point(long, 0.0), Point(long, wide)], closed=True), Look.BEFORE, wrong, closed=True),
+        Shape(box_path(long - deep, 0.0, long, wide), Look.FOLDED, right, closed=True),
+    )
+    across = Dimension(Point(long - deep, wide), Point(long, wide), length_words(deep), away=3.5)
+    callouts = (
+        Callout(Phrase.of("figures.ends-turned"), Point(long - deep / 2, wide * 0.35)),
+        Callout(face_words(copy, wrong_up=True), Point(long * 0.4, wide / 2), bench.number(copy)),
+    )
+    told = Phrase.of("figures.told-end", copy=copy, amount=length_words(deep))
+    return Panel("end turned in", Scene(shapes, callouts, (across,)), told, copies=(copy,))
 
 
 def _at(path: Path, part: float) -> Point:

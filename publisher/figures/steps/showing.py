@@ -142,6 +142,7 @@ def pleated_panels(bench: Bench, copy: str) -> list[Panel]:
         Callout(Phrase.of("figures.name", name=pleat.name), (pleat.outer or pleat.stitched)[0][1]) for pleat in pleats
     ]
     box = piece.cut_line.box
-    named = Callout(face_words(copy, wrong_up=False), Point(box.left + box.width * 0.05, box.bottom + box.height * 0.3))
+    at = Point(box.left + box.width * 0.05, box.bottom + box.height * 0.3)
+    named = Callout(face_words(copy, wrong_up=False), at, bench.number(copy))
     told = Phrase.of("figures.told-pleats", copy=copy, pleats=listed([c.words for c in callouts]))
     return [Panel("pleats", Scene(tuple(shapes), (*callouts, named)), told, copies=(copy,), wide=True)]

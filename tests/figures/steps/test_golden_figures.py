@@ -18,6 +18,7 @@ KINDS = {
     "corner to box",
     "cutting",
     "edge to sew",
+    "end turned in",
     "fold",
     "fold-crease",
     "fold-in-half",
