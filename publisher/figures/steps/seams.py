@@ -14,7 +14,7 @@ from publisher.terms import Phrase
 SMALL = 0.022  # of a piece's longer side: an allowance narrower than that is shown magnified
 SPOTS = (  # of a piece's box: where words may point, the likeliest first
     *((0.25, 0.3), (0.75, 0.3), (0.25, 0.7), (0.75, 0.7), (0.5, 0.5), (0.5, 0.2), (0.5, 0.8), (0.1, 0.3), (0.9, 0.3)),
-    *((x, y) for x in (0.02, 0.98, 0.05, 0.95) for y in (0.75, 0.5, 0.6)),
+    *((x, y) for x in (0.98, 0.02, 0.95, 0.05) for y in (0.75, 0.5, 0.6)),
     *((x, y) for y in (0.03, 0.97, 0.06, 0.94) for x in (0.3, 0.5, 0.7)),
 )
 MAGNIFIED = 1.6  # allowances to the rim of the circle that magnifies one
