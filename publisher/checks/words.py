@@ -23,7 +23,7 @@ def _steps(proof: Proof) -> Iterator[WrittenStep]:
 
 
 def loose_number(proof: Proof) -> Iterator[Finding]:
-    """A length is typed in a step that a measure of the pattern already holds.
+    """A length is typed in the steps that a measure of the pattern already holds.
 
     Why: it stays as it is when the measure changes, and stands in inches in the metric edition, or the other way round.
 
@@ -33,8 +33,8 @@ def loose_number(proof: Proof) -> Iterator[Finding]:
         for name, quantity in draft.measures:
             if quantity.dimension is Dimension.LENGTH and quantity.amount:
                 known.setdefault(round(float(quantity.amount), 2), name)
-    for step in _steps(proof):
-        for text in (step.text, *(aside.text for aside in step.asides)):
+    for where, texts in _prose(proof):
+        for text in texts:
             for typed in _typed(text):
                 amount = float(read_length(str(typed).replace("″", '"')).amount)
                 held = next((name for value, name in known.items() if abs(value - amount) < SAME), None)
@@ -43,10 +43,19 @@ def loose_number(proof: Proof) -> Iterator[Finding]:
                         "loose-number",
                         Severity.WARNING,
                         typed.place,
-                        f"step {step.number} says '{typed}', which is the measure '{held}'",
+                        f"{where} says '{typed}', which is the measure '{held}'",
                         f"write {{{held}}}, and it follows the measure in both unit systems",
                         tuple(draft.variant for draft in proof.drafts),
                     )
+
+
+def _prose(proof: Proof) -> Iterator[tuple[str, tuple[Written, ...]]]:
+    """The words of steps.md, and whose they are."""
+    for section in proof.source.sections:
+        title = f"the section '{section.title}'" if section.title else "the introduction"
+        yield title, (section.intro, *(aside.text for aside in section.asides))
+        for step in section.steps:
+            yield f"step {step.number}", (step.text, *(aside.text for aside in step.asides))
 
 
 def _typed(text: Written) -> Iterator[Written]:
