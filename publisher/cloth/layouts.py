@@ -5,11 +5,12 @@ import math
 from dataclasses import replace
 
 from publisher.cloth.kept import kept_layout
+from publisher.cloth.lying import as_path, laid, outline_cut
 from publisher.cloth.shelves import Rectangle, Shelved, TooWide, arrange_in_rows
 from publisher.cloth.strip_plans import bias_rounds, bias_square, join_loss, strips_needed
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
-from publisher.geometry import Line, Path
+from publisher.geometry import Box, Line, Path
 from publisher.terms import Finding, Severity, UnitSystem, length, round_up_to_step
 
 # Common practice, no source: what the selvages take off a woven width, what squaring up the cut end takes, and the
@@ -192,15 +193,27 @@ def _layout(
         material=material.key,
         width=width.width,
         usable_width=usable,
-        laid=tuple(
-            Laid(at.rectangle.name, at.rectangle.nth, at.x, at.y, at.width, at.length, at.turned) for at in shelved
-        ),
+        laid=tuple(_laid(draft, at) for at in shelved),
         used_length=used,
         needed_length=needed,
         buy_length=float(round_up_to_step(length(needed), units).amount),
         arranged_by=arranged_by,
         precut=width.precut,
     )
+
+
+def _laid(draft: Draft, at: Shelved) -> Laid:
+    """A rectangle's place as the place of what is cut from it."""
+    piece, copy = next(
+        (piece, copy) for piece in draft.pieces for copy in piece.copies if copy.name == at.rectangle.name
+    )
+    box = Box(at.x, at.y, at.x + at.width, at.y + at.length)
+    over = copy.turned_over != (copy.mirrored and at.rectangle.nth % 2 == 0)
+    turn = {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0) + (90 if at.turned else 0)
+    outline = laid(outline_cut(piece, copy), turn, over, at.x, at.y)
+    if not math.isclose(outline.box.width, at.width, abs_tol=1e-6):
+        outline = as_path(box)  # one length of a strip that is pieced, or the square it is cut from on the bias
+    return Laid(copy.name, at.rectangle.nth, at.x, at.y, at.width, at.length, turn, over, outline)
 
 
 def _precuts(

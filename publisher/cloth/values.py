@@ -2,20 +2,28 @@
 
 from dataclasses import dataclass
 
+from publisher.geometry import Path
 from publisher.terms import Variant
 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """One cut of a copy on the cloth: lower left corner of its box, mm from the left selvage and the cut end."""
+    """One cut of a copy on the cloth; x is mm from the left edge of the usable width, y from the cut end.
+
+    `outline` is what is cut, where it lies; a length of a strip that is pieced lies as its rectangle, a bias square as
+    the square. `sheet` is the precut it lies on, from 1, with x and y from that one's corner; 0 on cloth by the length.
+    """
 
     copy: str
     nth: int  # from 1, of the copy's count
-    x: float
+    x: float  # of the lower left corner of its box
     y: float
     width: float  # mm across the cloth
     length: float  # mm along the cloth
-    turned: bool  # a quarter turn (pieces with no grain of their own)
+    turn: int  # degrees counter-clockwise, from the template as it is printed
+    turned_over: bool  # the template's printed side down
+    outline: Path
+    sheet: int = 0
 
 
 @dataclass(frozen=True, slots=True)
