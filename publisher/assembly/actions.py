@@ -18,6 +18,7 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "baste": ("placement", "copy", "edge"),
     "sew": ("seam",),
     "close": ("seam",),
+    "open": ("notion",),
     "trim": ("seam", "copy", "edge"),
     "clip": ("seam", "copy", "edge"),
     "hem": ("edge",),

@@ -34,6 +34,7 @@ class WorkState:
     cut: frozenset[str] = frozenset()  # copies
     marked: frozenset[str] = frozenset()  # copy.mark or piece.mark
     fused: frozenset[str] = frozenset()  # interfacing copies
+    fused_to: frozenset[tuple[str, str]] = frozenset()  # (interfacing copy, copy)
     placed: frozenset[str] = frozenset()  # placements
     sewn: tuple[str, ...] = ()  # seams, in order
     closed_edges: frozenset[tuple[str, str]] = frozenset()  # (copy, edge) already stitched or hemmed
@@ -41,6 +42,7 @@ class WorkState:
     folded: frozenset[str] = frozenset()  # copies of strips
     pleated: frozenset[str] = frozenset()  # copies whose pleats or darts are closed
     trimmed: frozenset[str] = frozenset()  # copies that were cut roughly, trimmed to the template
+    gaps_closed: frozenset[str] = frozenset()  # seams whose gap has been closed
     turned: tuple[str, ...] = ()  # what was turned right side out, in order
 
 

@@ -40,7 +40,8 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
         case "mark":
             return replace(state, marked=state.marked | {action.target})
         case "fuse":
-            return replace(state, fused=state.fused | {action.target})
+            onto = {(action.target, action.other)} if action.other else set()
+            return replace(state, fused=state.fused | {action.target}, fused_to=state.fused_to | onto)
         case "place":
             return replace(state, placed=state.placed | {action.target})
         case "sew":
@@ -60,6 +61,8 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
             return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge))
         case "fold":
             return replace(state, folded=state.folded | {action.target})
+        case "close":
+            return replace(state, gaps_closed=state.gaps_closed | {action.target})
         case "turn":
             return replace(state, turned=(*state.turned, action.target))
         case "attach":

@@ -19,7 +19,10 @@ from publisher.checks.fit import (
     placed_marks_apart,
     seam_lengths_differ,
 )
+from publisher.checks.holding import casing_too_narrow, lining_larger_than_outside, pocket_too_small
+from publisher.checks.layers import bulky_seam, heat_on_what_melts, print_upside_down
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
     closed_before_turning,
     fused_after_sewing,
@@ -31,11 +34,21 @@ from publisher.checks.order import (
 )
 from publisher.checks.pages import Page, name_of, page_of
 from publisher.checks.pictures import PRINTED_WIDTH, photograph_unfit
+from publisher.checks.promises import level_too_easy, small_parts_for_children, time_too_short
+from publisher.checks.reading import (
+    abbreviation_unexplained,
+    allowance_not_the_edges,
+    left_without_viewpoint,
+    link_leads_nowhere,
+    step_does_much,
+)
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
+from publisher.checks.turning import gap_too_short, set_out_of_reach
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
 from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
 from publisher.checks.work import copy_never_used, placement_never_placed, seam_never_sewn, seam_sewn_twice
+from publisher.checks.zips import stop_in_the_seam, zip_apart_from_opening, zip_left_closed
 from publisher.terms import Finding
 
 Check = Callable[[Proof], Iterator[Finding]]
@@ -44,7 +57,11 @@ CHECKS: tuple[Check, ...] = (
     photograph_unfit,
     seam_lengths_differ,
     allowances_of_partners_differ,
+    allowance_not_the_edges,
     gap_too_long,
+    gap_too_short,
+    notches_apart,
+    corner_meets_nothing,
     placed_marks_apart,
     placed_edges_apart,
     mark_off_piece,
@@ -72,14 +89,31 @@ CHECKS: tuple[Check, ...] = (
     tool_not_listed,
     long_curve_without_notches,
     gap_on_a_curve,
+    zip_apart_from_opening,
+    stop_in_the_seam,
+    zip_left_closed,
+    set_out_of_reach,
+    pocket_too_small,
+    casing_too_narrow,
+    lining_larger_than_outside,
+    heat_on_what_melts,
+    bulky_seam,
+    print_upside_down,
     ring_too_narrow,
     tube_too_narrow,
     hardware_in_the_seam,
     pieces_easily_confused,
     loose_number,
     step_too_long,
+    step_does_much,
+    left_without_viewpoint,
+    abbreviation_unexplained,
+    link_leads_nowhere,
     video_times_backwards,
     terms_missing,
+    time_too_short,
+    level_too_easy,
+    small_parts_for_children,
 )
 
 

@@ -1,38 +1,10 @@
 """The order of the work: nothing is used before it is there, and nothing is done when it can no longer be reached."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from publisher.assembly import Action, AssemblyStep, WorkState, after_action
+from publisher.checks.deeds import Deed, copies_of, deeds_of
 from publisher.checks.values import Proof
-from publisher.drafting import Draft
 from publisher.terms import Finding, Severity
-
-
-@dataclass(frozen=True, slots=True)
-class _Deed:
-    """One action with its step, and the state of the work before it."""
-
-    draft: Draft
-    step: AssemblyStep
-    action: Action
-    before: WorkState
-
-
-def _deeds(proof: Proof) -> Iterator[tuple[_Deed, ...]]:
-    """All actions in order, of each variant."""
-    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        deeds: list[_Deed] = []
-        for step in assembly.steps:
-            state = step.before
-            for action in step.actions:
-                deeds.append(_Deed(draft, step, action, state))
-                state = after_action(state, action, draft)
-        yield tuple(deeds)
-
-
-def _copies_of(action: Action) -> tuple[str, ...]:
-    return tuple(name.partition(".")[0] for name in (action.target, action.other) if name)
 
 
 def used_before_cut(proof: Proof) -> Iterator[Finding]:
@@ -41,12 +13,12 @@ def used_before_cut(proof: Proof) -> Iterator[Finding]:
     Why: the reader looks for a piece that she does not have yet.
 
     Fix: cut it earlier, or move the step down."""
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         copies = {copy.name for deed in deeds[:1] for piece in deed.draft.pieces for copy in piece.copies}
         if not any(deed.action.verb == "cut" for deed in deeds):
             continue
         for deed in deeds:
-            early = [name for name in _copies_of(deed.action) if name in copies - deed.before.cut]
+            early = [name for name in copies_of(deed.action) if name in copies - deed.before.cut]
             if deed.action.verb != "cut" and early:
                 yield Finding(
                     "used-before-cut",
@@ -64,7 +36,7 @@ def fused_after_sewing(proof: Proof) -> Iterator[Finding]:
     Why: it no longer lies flat, and the interfacing is not caught in the seam.
 
     Fix: fuse it before the first seam of this copy."""
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         for deed in deeds:
             sewn = sorted(edge for copy, edge in deed.before.closed_edges if copy == deed.action.other)
             if deed.action.verb == "fuse" and sewn:
@@ -85,7 +57,7 @@ def marked_after_use(proof: Proof) -> Iterator[Finding]:
     Why: the reader has set the snap, or laid the pocket, by guess.
 
     Fix: mark it in an earlier step."""
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         needed: dict[str, int] = {}
         for deed in deeds:
             if deed.action.verb == "mark" and deed.action.target in needed:
@@ -102,7 +74,7 @@ def marked_after_use(proof: Proof) -> Iterator[Finding]:
                 needed.setdefault(name, deed.step.number)
 
 
-def _marks_needed(deed: _Deed) -> Iterator[str]:
+def _marks_needed(deed: Deed) -> Iterator[str]:
     if deed.action.verb == "attach" and deed.action.other:
         yield deed.action.other
     if deed.action.verb in ("place", "baste"):
@@ -119,7 +91,7 @@ def gap_never_closed(proof: Proof) -> Iterator[Finding]:
     Why: the reader is left with a hole and no word about it.
 
     Fix: add `Does: close …` to the step that closes it."""
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         closed = {deed.action.target for deed in deeds if deed.action.verb == "close"}
         sewn = {deed.action.target: deed for deed in deeds if deed.action.verb == "sew"}
         for seam in deeds[0].draft.seams if deeds else ():
@@ -140,7 +112,7 @@ def closed_before_turning(proof: Proof) -> Iterator[Finding]:
     Why: there is nothing left to turn it through.
 
     Fix: turn the work first; write `Does: turn …` under that step."""
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         gaps = {seam.name for deed in deeds[:1] for seam in deed.draft.seams if seam.leave_open}
         opened: set[str] = set()
         for deed in deeds:
@@ -166,7 +138,7 @@ def notion_never_attached(proof: Proof) -> Iterator[Finding]:
     Why: the reader buys it and is never told where it goes.
 
     Fix: add `Does: attach … at …` to the step that sets it, or take it out."""
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         attached = {deed.action.target for deed in deeds if deed.action.verb == "attach"}
         for notion in deeds[0].draft.notions if deeds else ():
             if notion.count and notion.key not in attached:
@@ -190,7 +162,7 @@ def tool_not_listed(proof: Proof) -> Iterator[Finding]:
 
     Fix: add the tool to `tools:`."""
     tools = [str(tool) for tool in proof.source.facts.tools]
-    for deeds in _deeds(proof):
+    for deeds in deeds_of(proof):
         told: set[str] = set()
         for deed in deeds:
             tool = TOOL_OF.get(deed.action.verb)

@@ -7,15 +7,23 @@ from publisher.terms import did_you_mean
 
 SUBJECTS = {
     "fit": "What is sewn together fits",
+    "meeting": "What is pinned together meets",
     "curves": "Seams on a curve",
+    "zips": "Zips",
     "bindings": "Hems and bindings",
+    "holding": "Pockets, casings, linings",
+    "layers": "Layers and heat",
     "marks": "Marks and copies",
     "work": "The steps",
     "order": "The order of work",
+    "turning": "Turning the work",
     "cutting": "Cutting",
     "sizes": "Sizes",
     "units": "Inches and metric",
+    "reading": "How a step reads",
     "words": "Words",
+    "pictures": "Photographs",
+    "promises": "What the cover promises",
 }
 
 

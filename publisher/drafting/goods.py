@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from publisher.drafting.bench import Bench, unusable
 from publisher.drafting.goods_values import Material, Notion, Width
-from publisher.drafting.references import work_out
+from publisher.drafting.references import work_out, work_out_length
 from publisher.measures import MaterialWidth
 from publisher.source import Native, WrittenMaterial, WrittenNotion
 from publisher.terms import Dimension, UnitSystem, did_you_mean
@@ -36,6 +36,8 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
         note=str(written.note) if written.note else None,
         place=written.key.place,
         one_way=_one_way(written),
+        thickness=_thickness(bench, written),
+        bears_heat=_bears_heat(written),
     )
 
 
@@ -44,6 +46,27 @@ def _one_way(written: WrittenMaterial) -> bool:
         says = f"a nap runs one way, or there is none; '{written.nap}' says neither"
         raise unusable("wrong-kind", written.nap.place, says, "write 'nap: one way', or take the line out")
     return written.nap is not None
+
+
+def _thickness(bench: Bench, written: WrittenMaterial) -> float | None:
+    if written.thickness is None:
+        return None
+    thickness = work_out_length(bench, written.thickness, f"the thickness of '{written.key}'")
+    if thickness <= 0:
+        raise unusable(
+            "no-length",
+            bench.native(written.thickness).place,
+            "a layer has some thickness",
+            "measure ten layers and take a tenth",
+        )
+    return thickness
+
+
+def _bears_heat(written: WrittenMaterial) -> bool:
+    if written.heat is not None and str(written.heat) != "none":
+        says = f"a cloth bears the iron, or none; '{written.heat}' says neither"
+        raise unusable("wrong-kind", written.heat.place, says, "write 'heat: none', or take the line out")
+    return written.heat is None
 
 
 def _shrinkage(bench: Bench, written: WrittenMaterial) -> float:

@@ -26,6 +26,8 @@ class Material:
     note: str | None
     place: Place = field(compare=False)
     one_way: bool = False  # it has a nap, or a print that stands the right way up
+    thickness: float | None = None  # mm, of one layer
+    bears_heat: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from publisher.drafting.edges import joint_edges
 from publisher.drafting.grain import grain_line_of, grain_of, lies_one_way
 from publisher.drafting.marks import bears, draft_marks
 from publisher.drafting.references import as_length, copy_name, work_out_formula
-from publisher.drafting.sizes import strip_thickness
+from publisher.drafting.sizes import held_by, strip_thickness
 from publisher.drafting.stretches import gap_marks
 from publisher.drafting.strips import strip_finished_width
 from publisher.drafting.values import Copy, Edge, JointEdge, Piece, PieceKind, Strip
@@ -52,6 +52,7 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
         note=str(piece.note) if piece.note else None,
         place=piece.name.place,
         one_way=one_way,
+        holds=held_by(bench, piece),
         hems=tuple(hem for edge in edges if (hem := edge_hem(bench, piece, edge.name)) is not None),
     )
     paired = _paired(drafted)

@@ -11,7 +11,8 @@ from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
-from publisher.measures import Pair
+from publisher.drafting.values import Held
+from publisher.measures import HeldSaying, Pair
 from publisher.source import WrittenPiece, WrittenStrip
 from publisher.terms import did_you_mean, length, round_cut
 
@@ -89,3 +90,16 @@ def refuse_nothing(piece: WrittenPiece, side: float) -> None:
             f"a side of '{piece.name}' is {side:g} mm long",
             "look at the measures it is made of",
         )
+
+
+def held_by(bench: Bench, piece: WrittenPiece) -> Held | None:
+    """The thing that a piece is said to hold; None where nothing is said. Raises Unusable."""
+    if piece.holds is None:
+        return None
+    said = bench.formula(piece.holds)
+    assert isinstance(said, HeldSaying)
+    width, height, thickness = (
+        as_length(bench, work_out_formula(bench, side), piece.holds, f"what '{piece.name}' holds") if side else 0.0
+        for side in (said.width, said.height, said.thickness)
+    )
+    return Held(width, height, thickness, bench.native(piece.holds).place)

@@ -84,6 +84,16 @@ class Strip:
 
 
 @dataclass(frozen=True, slots=True)
+class Held:
+    """A thing that a pocket is to hold, mm."""
+
+    width: float
+    height: float
+    thickness: float
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
     """One shape. `edges` close the finished line; `cut_line` is the closed line to cut along.
 
@@ -111,6 +121,7 @@ class Piece:
     opened: "Piece | None" = None
     half: "Piece | None" = None
     fold_edge: str | None = None  # of a half: its edge on the fold
+    holds: "Held | None" = None
     one_way: bool = False  # it lies with its top the same way as all others: for a nap, or a print
 
     @property

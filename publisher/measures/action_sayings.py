@@ -18,6 +18,7 @@ VERBS = (
     "baste",
     "sew",
     "close",
+    "open",
     "trim",
     "clip",
     "hem",

@@ -11,7 +11,7 @@ from publisher.terms import AMOUNT_PATTERN, Finding, Severity, Unusable, Written
 LONGEST = 500  # signs: a formula longer than this is not one
 DEEPEST = 40  # brackets within brackets
 RESERVED = ("of", "from", "to", "and", "at", "the", "with", "by", "for")
-STARTS = ("formula", "rectangle", "point", "edge", "side", "matching", "mark", "hem", "pleat", "dart")
+STARTS = ("formula", "rectangle", "held", "point", "edge", "side", "matching", "mark", "hem", "pleat", "dart")
 
 # The other spaces that text programs put between a number and its unit, and tabs.
 SPACES = str.maketrans({"\t": " ", "\u00a0": " ", "\u202f": " ", "\u2009": " "})

@@ -10,6 +10,7 @@ from publisher.measures.sayings import (
     parse_copy,
     parse_corner,
     parse_edge,
+    parse_held,
     parse_matching,
     parse_name,
     parse_pair,
@@ -57,7 +58,7 @@ def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
     formulas += [guide.body, guide.finished, *([guide.ease] if guide.ease is not None else [])] if guide else []
     formulas += [native for notion in source.notions for _, native in notion.sizes]
     optional = [source.allowance, *(notion.count for notion in source.notions)]
-    optional += [material.allowance for material in source.materials]
+    optional += [native for material in source.materials for native in (material.allowance, material.thickness)]
     optional += [native for seam in source.seams for native in (seam.ease, seam.leave_open)]
     for written in _natives(*formulas, *optional):
         yield written, parse_formula
@@ -104,6 +105,8 @@ def _written_in_piece(piece: WrittenPiece) -> Iterator[tuple[Written, Parser]]:
         optional += [piece.strip.finished_width, piece.strip.length, piece.strip.ends, piece.strip.thickness]
     for written in _natives(*formulas, *optional):
         yield written, parse_formula
+    for written in _natives(piece.holds):
+        yield written, parse_held
     for copy in piece.copies:
         yield copy.says, parse_copy
     for mark in piece.marks:

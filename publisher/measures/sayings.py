@@ -12,6 +12,7 @@ from publisher.measures.values import (
     CopySaying,
     CornerSaying,
     CurveSaying,
+    HeldSaying,
     LineSaying,
     Matching,
     MaterialWidth,
@@ -28,6 +29,15 @@ def parse_pair(written: Written) -> Pair:
     """`A by B`: the sides of a rectangle."""
     first, second = parse(written, "rectangle").children
     return Pair(read_formula(first, written), read_formula(second, written))
+
+
+def parse_held(written: Written) -> HeldSaying:
+    """`A by B by C`: width, height and thickness of a thing; without the last it is thin."""
+    sides = [read_formula(side, written) if side is not None else None for side in parse(written, "held").children]
+    width, height, thickness = sides
+    assert width is not None
+    assert height is not None
+    return HeldSaying(width, height, thickness)
 
 
 def parse_point(written: Written) -> Pair | PointSaying:

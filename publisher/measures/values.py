@@ -235,6 +235,15 @@ class Pair:
 
 
 @dataclass(frozen=True, slots=True)
+class HeldSaying:
+    """Width, height and thickness of a thing that a pocket is to hold; None where it is thin."""
+
+    width: Formula
+    height: Formula
+    thickness: Formula | None
+
+
+@dataclass(frozen=True, slots=True)
 class MaterialWidth:
     """`42 in wide`: how a material is sold; or a precut by name (`fat quarter`)."""
 
@@ -256,6 +265,7 @@ Saying = (
     | ActionSaying
     | Matching
     | Pair
+    | HeldSaying
     | PointSaying
     | MaterialWidth
     | Fraction

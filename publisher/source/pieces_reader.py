@@ -71,6 +71,7 @@ def read_piece(name: Written, node: Node, found: list[Finding]) -> WrittenPiece 
         copies=tuple(WrittenCopy(copy, says, allowances.of(copy)) for copy, says in piece.copies.items()),
         marks=tuple(WrittenMark(mark, says) for mark, says in piece.marks.items()),
         note=piece.note,
+        holds=native(piece.holds, found) if piece.holds is not None else None,
         hems=tuple(piece.hems.items()),
         corners=tuple(piece.corners.items()),
         pleats=tuple(WrittenMark(pleat, says) for pleat, says in piece.pleats.items()),

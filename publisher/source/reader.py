@@ -221,7 +221,10 @@ def _material(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writ
         return None
     sold = tuple(native(way, found) for way in said.sold)
     allowance = native(said.allowance, found) if said.allowance is not None else None
-    return WrittenMaterial(key, said.kind, said.name, sold, said.shrinkage, said.note, allowance, said.nap)
+    thickness = native(said.thickness, found) if said.thickness is not None else None
+    return WrittenMaterial(
+        key, said.kind, said.name, sold, said.shrinkage, said.note, allowance, said.nap, thickness, said.heat
+    )
 
 
 def _notion(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenNotion | None:

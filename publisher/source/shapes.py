@@ -52,6 +52,8 @@ class Material(Shape):
     allowance: Text | None = None
     shrinkage: Text | None = None
     nap: Text | None = None
+    thickness: Text | None = None
+    heat: Text | None = None
     note: Text | None = None
 
 
@@ -158,6 +160,7 @@ class Piece(Shape):
     darts: Names = Field(default_factory=dict)
     copies: Names
     marks: Names = Field(default_factory=dict)
+    holds: Text | None = None
     note: Text | None = None
 
 

@@ -38,6 +38,8 @@ class WrittenMaterial:
     note: Written | None
     allowance: Native | None = None  # of what is cut from it, where its piece gives none
     nap: Written | None = None  # "one way": a nap, or a print that stands the right way up
+    thickness: Native | None = None  # of one layer
+    heat: Written | None = None  # "none": it bears no iron
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +177,7 @@ class WrittenPiece:
     pleats: tuple[WrittenMark, ...] = ()  # name → "box pleat of 1 cm at …"
     darts: tuple[WrittenMark, ...] = ()  # name → "dart of 2 cm by 9 cm at …"
     cut_from: "WrittenPiece | None" = None
+    holds: Native | None = None  # "8 cm by 15 cm by 1 cm": a thing that is to go into it
     corners: tuple[tuple[Written, Written], ...] = ()  # corner, or two edges → "bevelled", "squared to side"
 
     @property

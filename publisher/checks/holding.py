@@ -1,0 +1,141 @@
+"""What is to go inside: things into pockets, elastic into casings, a lining into its outside."""
+
+from collections.abc import Iterator
+
+from publisher.checks.amounts import told
+from publisher.checks.deeds import deeds_of
+from publisher.checks.values import Proof
+from publisher.drafting import Copy, Draft, Hem, Piece
+from publisher.terms import Finding, Severity, UnitSystem
+
+# Room beside a thing in a flat pocket, so that it slides (common practice, no source): 1/4 in, 6 mm.
+POCKET_EASE = {UnitSystem.INCH: 6.35, UnitSystem.METRIC: 6.0}
+ALIKE = 1.0  # mm
+
+
+def pocket_too_small(proof: Proof) -> Iterator[Finding]:
+    """A pocket is too narrow for the thing it is said to hold, or holds less than half of it.
+
+    Why: the thing does not go in, or falls out.
+
+    Fix: make the pocket wider or higher: the width of the thing, its thickness, and a little to slide."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            held = piece.holds
+            if held is None:
+                continue
+            box = piece.finished_line.box
+            ease = POCKET_EASE[draft.variant.units]
+            wanted = held.width + held.thickness + ease
+            if box.width < wanted - 0.05:
+                yield Finding(
+                    "pocket-too-small",
+                    Severity.ERROR,
+                    held.place,
+                    f"'{piece.name}' is {told(box.width, draft)} wide, and what it holds takes {told(wanted, draft)}: "
+                    f"{told(held.width, draft)} wide, {told(held.thickness, draft)} thick, {told(ease, draft)} to slide",
+                    "make the pocket wider",
+                    (draft.variant,),
+                )
+            elif box.height < held.height / 2:
+                yield Finding(
+                    "pocket-too-small",
+                    Severity.WARNING,
+                    held.place,
+                    f"'{piece.name}' is {told(box.height, draft)} high, less than half of the {told(held.height, draft)} "
+                    "that it holds",
+                    "make the pocket higher, or the thing falls out",
+                    (draft.variant,),
+                )
+
+
+def casing_too_narrow(proof: Proof) -> Iterator[Finding]:
+    """Elastic, a cord or a ribbon is wider than the casing it runs through, or longer than the casing.
+
+    Why: it jams and twists; and elastic that is longer than its edge gathers nothing.
+
+    Fix: write the casing for it: `casing for elastic.width`; or use a narrower one."""
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            found = _casing(deed.draft, deed.action.other or "") if deed.action.verb == "attach" else None
+            notion = next((one for one in deed.draft.notions if one.key == deed.action.target), None)
+            if found is None or notion is None:
+                continue
+            hem, along = found
+            width, length = (dict(notion.sizes).get(size) for size in ("width", "length"))
+            room = hem.depth - POCKET_EASE[deed.draft.variant.units]
+            if width is not None and float(width.amount) > room + 0.5:
+                yield Finding(
+                    "casing-too-narrow",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"'{notion.key}' is {told(float(width.amount), deed.draft)} wide, and the casing of "
+                    f"'{deed.action.other}' is for {told(room, deed.draft)}",
+                    f"write 'casing for {notion.key}.width', or use a narrower one",
+                    (deed.draft.variant,),
+                )
+            if notion.kind == "elastic" and length is not None and float(length.amount) >= along:
+                yield Finding(
+                    "casing-too-narrow",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"'{notion.key}' is {told(float(length.amount), deed.draft)} long, and '{deed.action.other}' "
+                    f"{told(along, deed.draft)}: it gathers nothing",
+                    "make the elastic shorter than the edge",
+                    (deed.draft.variant,),
+                )
+
+
+def _casing(draft: Draft, name: str) -> tuple[Hem, float] | None:
+    """The casing of an edge named as `copy.edge`, and how long the edge is, mm."""
+    head, _, tail = name.partition(".")
+    pieces = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
+    for hem in pieces[head].hems if head in pieces else ():
+        if hem.casing and hem.edge == tail:
+            return hem, pieces[head].edge(tail).length
+    return None
+
+
+def lining_larger_than_outside(proof: Proof) -> Iterator[Finding]:
+    """A lining finishes wider or higher than the outside it lies in.
+
+    Why: it lies in folds inside, and peeps out at the edge.
+
+    Fix: sew it with a larger allowance or draw it smaller, but for the edge that joins the outside."""
+    for draft in proof.drafts:
+        for (inner, lining), (outer, outside) in _lined(draft):
+            over = [
+                (called, mine - its)
+                for called, mine, its in (
+                    ("wider", inner.finished_line.box.width, outer.finished_line.box.width),
+                    ("higher", inner.finished_line.box.height, outer.finished_line.box.height),
+                )
+                if mine - its > ALIKE
+            ]
+            for called, by in over[:1]:
+                yield Finding(
+                    "lining-larger-than-outside",
+                    Severity.WARNING,
+                    inner.place,
+                    f"'{lining.name}' finishes {told(by, draft)} {called} than '{outside.name}'",
+                    "draw the lining smaller, or sew it with a larger allowance",
+                    (draft.variant,),
+                )
+
+
+Drafted = tuple[Piece, Copy]
+
+
+def _lined(draft: Draft) -> Iterator[tuple[Drafted, Drafted]]:
+    """Copies that bear the same name but for the word lining, sewn to each other: `lining front` and `body front`."""
+    copies = {copy.name: (piece, copy) for piece in draft.pieces for copy in piece.copies}
+    seen: set[tuple[str, str]] = set()
+    for seam in draft.seams:
+        for one in (*seam.first, *seam.second):
+            for other in (*seam.first, *seam.second):
+                pair = one.copy, other.copy
+                words = set(one.copy.split()) - {"lining"}
+                lines = "lining" in one.copy.split() and "lining" not in other.copy.split()
+                if lines and one.piece != other.piece and words <= set(other.copy.split()) and pair not in seen:
+                    seen.add(pair)
+                    yield copies[one.copy], copies[other.copy]

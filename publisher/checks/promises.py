@@ -1,0 +1,89 @@
+"""What the cover promises: who can sew it, in what time, and for whom it is made."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.checks.values import Proof
+from publisher.terms import Finding, Severity, Written
+
+# Pinning, sewing and pressing one seam takes a practised hand no less (a rule of the house).
+LEAST_MINUTES = 2
+# A beginner is not asked for a zip on a curve, or for so many seams in one thing (a rule of the house).
+MOST_SEAMS_FOR_BEGINNERS = 25
+CHILD = re.compile(r"\b(?:bab(?:y|ies)|infants?|toddlers?|child(?:ren)?'?s?|kids?)\b", re.IGNORECASE)
+KEPT_FROM_CHILDREN = re.compile(r"\b(?:keep|kept|away|never|not a toy|not for)\b", re.IGNORECASE)
+SMALL = ("magnetic snap", "snap", "button", "bead", "ring", "eyelet", "cord", "ribbon", "rivet")
+
+
+def time_too_short(proof: Proof) -> Iterator[Finding]:
+    """The minutes of the sections do not add up to two for each seam.
+
+    Why: the reader plans an evening, and needs three.
+
+    Fix: time yourself once, or have a tester time it."""
+    seams = len(proof.drafts[0].seams) if proof.drafts else 0
+    minutes = [one for one in _minutes(proof) if one is not None]
+    if not minutes or not seams:
+        return
+    total = sum(int(str(one)) for one in minutes if str(one).isdigit())
+    if total < LEAST_MINUTES * seams:
+        yield Finding(
+            "time-too-short",
+            Severity.ADVICE,
+            minutes[0].place,
+            f"all sections take {total} minutes together, and {seams} seams are sewn",
+            "time it once, pinning and pressing too",
+            tuple(draft.variant for draft in proof.drafts),
+        )
+
+
+def _minutes(proof: Proof) -> Iterator[Written | None]:
+    for section in proof.source.sections:
+        yield section.minutes
+        yield from (step.minutes for step in section.steps)
+
+
+def level_too_easy(proof: Proof) -> Iterator[Finding]:
+    """The pattern is said to be for beginners, and has a zip on a curve, or more than twenty-five seams.
+
+    Why: a first project that is not finished is often the last.
+
+    Fix: say another level, or simplify."""
+    level = proof.source.facts.level
+    if level is None or str(level).strip().lower() not in ("beginner", "beginners", "easy", "first project"):
+        return
+    for draft in proof.drafts[:1]:
+        zips = any(notion.kind == "zip" for notion in draft.notions)
+        if len(draft.seams) > MOST_SEAMS_FOR_BEGINNERS or zips:
+            what = f"{len(draft.seams)} seams" + (" and a zip" if zips else "")
+            yield Finding(
+                "level-too-easy",
+                Severity.ADVICE,
+                level.place,
+                f"the level is '{level}', and there are {what}",
+                "say 'confident beginner', or make it simpler",
+                tuple(draft.variant for draft in proof.drafts),
+            )
+
+
+def small_parts_for_children(proof: Proof) -> Iterator[Finding]:
+    """The pattern is made for children and has small parts or cords, and no word says for what age.
+
+    Why: what comes loose is swallowed, and a cord at the neck strangles. Rules for what is given or sold differ from place
+    to place; this check looks for words and knows none of them.
+
+    Fix: say in the first lines for what age it is not, or use what cannot come loose."""
+    facts = proof.source.facts
+    said = " ".join(str(text) for text in (facts.title, facts.about) if text is not None)
+    if not CHILD.search(said) or KEPT_FROM_CHILDREN.search(said):
+        return
+    small = [notion for notion in proof.source.notions if str(notion.kind) in SMALL]
+    for notion in small[:1]:
+        yield Finding(
+            "small-parts-for-children",
+            Severity.WARNING,
+            notion.key.place,
+            f"the pattern is for a child, and '{notion.key}' is a {notion.kind}",
+            "say below 'about:' for what age it is not ('not for children under three years'), or leave it out",
+            tuple(draft.variant for draft in proof.drafts),
+        )

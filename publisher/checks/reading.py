@@ -1,0 +1,202 @@
+"""How a step reads at the machine: one thing at a time, the right allowance, no word that the reader must guess."""
+
+import re
+from collections.abc import Iterator
+from urllib.parse import urlsplit
+
+from publisher.checks.amounts import told
+from publisher.checks.values import Proof
+from publisher.source import WrittenStep
+from publisher.terms import Finding, Severity, Variant, Written
+
+ENGLISH = "en"
+# Kinds of work in one step (a rule of the house).
+MOST_DEEDS = 4
+WORK = ("sew", "place", "baste", "hem", "bind", "attach", "fuse", "turn", "pleat", "dart", "gather", "fold")
+QUOTE = re.compile(r"\{([^{}]*)\}")
+SUB_STEP = re.compile(r"(?m)^ *(?:1|a)\. ")
+# "with a {seam allowance} allowance", "{seam allowance} from the edge": the words that make a quote an allowance.
+AS_ALLOWANCE = re.compile(r"\{([^{}]*)\} (?:(?:seam )?allowance\b|from (?:the|their|all|both) (?:raw )?edges?\b)")
+
+
+def step_does_much(proof: Proof) -> Iterator[Finding]:
+    """A step does four kinds of work or more, and has no sub-steps.
+
+    Why: the reader looks up for two seconds and finds her place only among few things.
+
+    Fix: make two steps of it, or sub-steps a, b, c."""
+    assembly = proof.assemblies[0] if proof.assemblies else None
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for step in assembly.steps if assembly else ():
+        kinds = list(dict.fromkeys(action.verb for action in step.actions if action.verb in WORK))
+        if len(kinds) >= MOST_DEEDS and not SUB_STEP.search(str(written[step.number].text)):
+            yield Finding(
+                "step-does-much",
+                Severity.ADVICE,
+                step.place,
+                f"step {step.number} does {len(kinds)} kinds of work: {', '.join(kinds)}",
+                "make two steps of it, or sub-steps",
+                _everywhere(proof),
+            )
+
+
+def allowance_not_the_edges(proof: Proof) -> Iterator[Finding]:
+    """A step tells the reader to sew with an allowance that its seam does not have.
+
+    Why: she sews beside the stitching line, and the work comes out larger or smaller.
+
+    Fix: quote the allowance that the edges have."""
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        seams = {seam.name: seam for seam in draft.seams}
+        quoted = {(place, text): value.quantity for (place, text), value in draft.quoted}
+        for step in assembly.steps:
+            verbs = {action.verb for action in step.actions}
+            sewn = [seams[action.target] for action in step.actions if action.verb == "sew"]
+            if not sewn or verbs & {"place", "baste", "attach", "topstitch", "bind", "hem"}:
+                continue
+            has = {one for seam in sewn for edge in (*seam.first, *seam.second) for one in edge.allowances}
+            for quote in _allowances_told(written[step.number]):
+                quantity = quoted.get((quote.place, str(quote)))
+                if quantity is not None and all(abs(float(quantity.amount) - one) > 0.05 for one in has):
+                    yield Finding(
+                        "allowance-not-the-edges",
+                        Severity.ERROR,
+                        quote.place,
+                        f"step {step.number} sews '{sewn[0].name}' with {told(float(quantity.amount), draft)}, and its "
+                        f"edges have {' and '.join(told(one, draft) for one in sorted(has))}",
+                        "quote the allowance of the edges, or change it there",
+                        (draft.variant,),
+                    )
+
+
+def _allowances_told(step: WrittenStep) -> Iterator[Written]:
+    """The quotes that stand before the word allowance, or 'from the edge'."""
+    meant = {found[1].strip() for found in AS_ALLOWANCE.finditer(str(step.text))}
+    yield from (quote for quote in step.quotes if str(quote).strip() in meant)
+
+
+# Words that are no side: "left open", "right sides together", "right angle", "what is left over".
+NO_SIDE = r"(?! (?:sides?\b|side out|angle|open\b|over\b|unsewn|away|where|as it|up\b|turn|sides|half\b))"
+SIDE = re.compile(
+    rf"(?<!is )(?<!are )(?<!be )(?<!its )\b(?:the|its|to the|your|at|on) (left|right)\b{NO_SIDE}", re.IGNORECASE
+)
+VIEWPOINT = re.compile(
+    r"\b(?:as worn|when worn|wearer'?s?|your (?:left|right)|seen from|facing you|as you look|looking at|in front of you"
+    r"|before you|who wears|who is wearing)\b",
+    re.IGNORECASE,
+)
+
+
+def left_without_viewpoint(proof: Proof) -> Iterator[Finding]:
+    """The steps say left or right, and nowhere from where it is seen.
+
+    Why: what is left on the right side of the cloth is right on its wrong side, and right when it is worn.
+
+    Fix: say once how it is seen ("left and right are as worn"), or name the edge by what it joins."""
+    if str(proof.source.facts.language) != ENGLISH:
+        return
+    texts = [text for _, text in _texts(proof)]
+    if any(VIEWPOINT.search(str(text)) for text in texts):
+        return
+    for step, text in _texts(proof):
+        plain = QUOTE.sub(lambda quote: " " * len(quote[0]), str(text))
+        found = SIDE.search(plain)
+        if found is not None:
+            yield Finding(
+                "left-without-viewpoint",
+                Severity.ADVICE,
+                text.part(found.start(1), found.end(1)).place,
+                f"{step} says '{found[1]}', and no step says from where it is seen",
+                "say once how left and right are meant: as worn, or seen from the right side",
+                _everywhere(proof),
+            )
+            return
+
+
+# Common to all printed matter, or explained by the edition where they are used.
+KNOWN = frozenset({"RS", "WS", "PDF", "QR", "OK", "USA", "UK", "EU", "A4", "A3", "DIY", "TV", "I", "A"})
+SHORT = re.compile(r"(?<![\w{])([A-Z]{2,5})(?![\w}])")
+
+
+def abbreviation_unexplained(proof: Proof) -> Iterator[Finding]:
+    """The steps use an abbreviation that is nowhere written out.
+
+    Why: a reader who meets it at the machine must guess, or look it up elsewhere.
+
+    Fix: write it out, or explain it once in brackets: "half-square triangle (HST)"."""
+    texts = list(_texts(proof))
+    whole = "\n".join(str(text) for _, text in texts)
+    told: set[str] = set()
+    for step, text in texts:
+        for found in SHORT.finditer(QUOTE.sub(lambda quote: " " * len(quote[0]), str(text))):
+            word = found[1]
+            if word in KNOWN or word in told or f"({word})" in whole or f"{word} (" in whole:
+                continue
+            told.add(word)
+            yield Finding(
+                "abbreviation-unexplained",
+                Severity.WARNING,
+                text.part(found.start(1), found.end(1)).place,
+                f"{step} says '{word}', which is nowhere written out",
+                f"write it out, or explain it once: the words in full ({word})",
+                _everywhere(proof),
+            )
+
+
+LINK = re.compile(r"(?<!!)\[[^\]]*\]\(\s*<?([^)>\s]*)[^)]*\)|<(https?:[^>\s]*)>")
+
+
+def link_leads_nowhere(proof: Proof) -> Iterator[Finding]:
+    """A link has no address that a reader's machine can open from a PDF.
+
+    Why: a page beside the pattern on the maker's disk is on no reader's.
+
+    Fix: write the whole address, with https://."""
+    for step, text in _texts(proof):
+        for found in LINK.finditer(str(text)):
+            at = 1 if found[1] is not None else 2
+            if not _opens(found[at]):
+                yield Finding(
+                    "link-leads-nowhere",
+                    Severity.WARNING,
+                    text.part(found.start(at), found.end(at)).place,
+                    f"{step} links to '{found[at]}', which no reader can open",
+                    "write the whole address: https://…",
+                    _everywhere(proof),
+                )
+    video = proof.source.facts.video
+    if video is not None and not _opens(str(video)):
+        yield Finding(
+            "link-leads-nowhere",
+            Severity.WARNING,
+            video.place,
+            f"the video is at '{video}', which no reader can open",
+            "write the whole address: https://…",
+            _everywhere(proof),
+        )
+
+
+def _opens(address: str) -> bool:
+    try:
+        parts = urlsplit(address)
+    except ValueError:
+        return False
+    return (parts.scheme in ("http", "https") and "." in parts.netloc) or (
+        parts.scheme == "mailto" and "@" in parts.path
+    )
+
+
+def _texts(proof: Proof) -> Iterator[tuple[str, Written]]:
+    """The words of steps.md, and whose they are."""
+    for section in proof.source.sections:
+        title = f"the section '{section.title}'" if section.title else "the introduction"
+        yield title, section.intro
+        yield from ((title, aside.text) for aside in section.asides)
+        for step in section.steps:
+            yield f"step {step.number}", step.text
+            yield from ((f"step {step.number}", aside.text) for aside in step.asides)
+
+
+def _everywhere(proof: Proof) -> tuple[Variant, ...]:
+    return tuple(draft.variant for draft in proof.drafts)

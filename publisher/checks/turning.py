@@ -1,0 +1,106 @@
+"""Turning the work right side out: through a gap that lets it pass, and nothing set when its wrong side is shut in."""
+
+from collections.abc import Iterator
+
+from publisher.checks.amounts import told
+from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.values import Proof
+from publisher.drafting import Copy, Draft, Piece
+from publisher.terms import Finding, Severity
+
+# A hand's two fingers and the cloth pass through this; stiff layers are rolled, to a third of their narrower side
+# (common practice, no source).
+SHORTEST_GAP, STIFF_PART = 40.0, 3  # mm; a third
+# Layers so thick do not crumple (a rule of the house).
+STIFF = 1.5  # mm
+# What is set with prongs or a back part, from the wrong side.
+SET_FROM_BEHIND = ("magnetic snap", "eyelet", "grommet", "rivet", "snap")
+
+
+def gap_too_short(proof: Proof) -> Iterator[Finding]:
+    """The gap is too short to pull the work through: fingers, or the stiffest layer, do not pass.
+
+    Why: the reader unpicks the seam, or creases the wadding for good.
+
+    Fix: leave a longer gap, or leave a longer seam open."""
+    for draft in proof.drafts:
+        for seam in draft.seams:
+            if not seam.leave_open:
+                continue
+            wanted, stiff = _wanted_gap(draft)
+            if seam.leave_open < wanted - 0.5:
+                why = (
+                    f"'{stiff}' is rolled to {told(wanted, draft)}" if stiff else f"a hand takes {told(wanted, draft)}"
+                )
+                yield Finding(
+                    "gap-too-short",
+                    Severity.WARNING,
+                    seam.place,
+                    f"the gap of '{seam.name}' is {told(seam.leave_open, draft)}, and {why}",
+                    "leave a longer gap",
+                    (draft.variant,),
+                )
+
+
+def _wanted_gap(draft: Draft) -> tuple[float, str]:
+    """The shortest gap that lets everything pass, mm, and the stiff copy that asks for it, if one does."""
+    stiff = [
+        (min(piece.finished_line.box.width, piece.finished_line.box.height) / STIFF_PART, copy.name)
+        for piece, copy in _stiff_copies(draft)
+    ]
+    widest = max(stiff, default=(0.0, ""))
+    return widest if widest[0] > SHORTEST_GAP else (SHORTEST_GAP, "")
+
+
+def _stiff_copies(draft: Draft) -> Iterator[tuple[Piece, Copy]]:
+    stiff = {
+        material.key
+        for material in draft.materials
+        if material.kind == "wadding" or (material.thickness is not None and material.thickness >= STIFF)
+    }
+    for piece in draft.pieces:
+        for copy in piece.copies:
+            if copy.material in stiff:
+                yield piece, copy
+
+
+def set_out_of_reach(proof: Proof) -> Iterator[Finding]:
+    """A snap, an eyelet or a pocket is set when the wrong side of its cloth is shut in on all sides.
+
+    Why: the back of the snap cannot be reached any more, and a pocket would be sewn through all layers.
+
+    Fix: move the step to before the seam that closes the work."""
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            copy = _worked_on(deed)
+            if copy is not None and _shut_in(deed, copy):
+                yield Finding(
+                    "set-out-of-reach",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} works on '{copy}', whose edges are all sewn up by then",
+                    "move the line to a step before the seam that closes it",
+                    (deed.draft.variant,),
+                )
+
+
+def _worked_on(deed: Deed) -> str | None:
+    """The copy whose wrong side an action needs."""
+    action = deed.action
+    if action.verb == "attach" and action.other:
+        kinds = {notion.key: notion.kind for notion in deed.draft.notions}
+        return action.other.partition(".")[0] if kinds.get(action.target) in SET_FROM_BEHIND else None
+    if action.verb == "place":
+        return next((one.below for one in deed.draft.placements if one.name == action.target), None)
+    return None
+
+
+def _shut_in(deed: Deed, copy: str) -> bool:
+    """True where every edge of a copy is sewn to another, and no gap that was left is still open."""
+    sewn = [seam for seam in deed.draft.seams if seam.name in deed.before.sewn]
+    closed = {(edge.copy, edge.edge) for seam in sewn for edge in (*seam.first, *seam.second)}
+    piece = deed.draft.piece(deed.draft.copy(copy).piece)
+    parts = {part.name for name, edge in closed if name == copy for part in piece.edges_of(edge)}
+    gaps = {seam.name for seam in sewn if seam.leave_open}
+    shut = {edge.name for edge in piece.edges} <= parts
+    return shut and gaps <= deed.before.gaps_closed
