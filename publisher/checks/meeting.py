@@ -1,5 +1,6 @@
 """Where two sides of a seam meet: notch on notch, corner on corner. Positions are mm along the stitching line."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
@@ -98,18 +99,24 @@ class _Lonely:
 def _lonely(draft: Draft, seam: Seam) -> list[_Lonely]:
     """What meets nothing, in that way of pinning the sides together in which least is left over."""
     allowed = MEETS + abs(seam.ease)
-    least: list[_Lonely] | None = None
+    least: list[_Lonely] = []
+    amount: _Amount = (math.inf, math.inf, math.inf)
     for one, other in _ways(draft, seam):
         left = _left_over(one, other, allowed)
         if not left:
             return []
-        if least is None or _amount(left) < _amount(least):
-            least = left
-    return least or []
+        if (its := _amount(left, one, other)) < amount:
+            least, amount = left, its
+    return least
 
 
-def _amount(left: list[_Lonely]) -> tuple[int, float]:
-    return len(left), max(one.apart for one in left)
+_Amount = tuple[float, float, float]
+
+
+def _amount(left: list[_Lonely], first: _Side, second: _Side) -> _Amount:
+    """What a way of pinning leaves over, to be compared: first spots of a kind that both sides have, then all others."""
+    shared = [all(any(one.notch is kind for one in side.spots) for side in (first, second)) for kind in (False, True)]
+    return sum(shared[one.spot.notch] for one in left), len(left), max(one.apart for one in left)
 
 
 def _left_over(first: _Side, second: _Side, allowed: float) -> list[_Lonely]:

@@ -15,8 +15,12 @@ MOST_DEEDS = 4
 WORK = ("sew", "place", "baste", "hem", "bind", "attach", "fuse", "turn", "pleat", "dart", "gather", "fold")
 QUOTE = re.compile(r"\{([^{}]*)\}")
 SUB_STEP = re.compile(r"(?m)^ *(?:1|a)\. ")
-# "with a {seam allowance} allowance", "{seam allowance} from the edge": the words that make a quote an allowance.
-AS_ALLOWANCE = re.compile(r"\{([^{}]*)\} (?:(?:seam )?allowance\b|from (?:the|their|all|both) (?:raw )?edges?\b)")
+# "with a {seam allowance} allowance", "{seam allowance} from the edge": the words that make a quote an allowance; the
+# latter are said of topstitching too.
+AS_ALLOWANCE = re.compile(r"\{([^{}]*)\} (?:seam )?allowance\b")
+FROM_EDGE = re.compile(r"\{([^{}]*)\} from (?:the|their|all|both) (?:raw )?edges?\b")
+# Work that may have an allowance of its own beside the seam's.
+OWN = frozenset({"place", "baste", "attach", "bind", "hem"})
 
 
 def step_does_much(proof: Proof) -> Iterator[Finding]:
@@ -53,10 +57,10 @@ def allowance_not_the_edges(proof: Proof) -> Iterator[Finding]:
         for step in assembly.steps:
             verbs = {action.verb for action in step.actions}
             sewn = [seams[action.target] for action in step.actions if action.verb == "sew"]
-            if not sewn or verbs & {"place", "baste", "attach", "topstitch", "bind", "hem"}:
+            if not sewn or verbs & OWN:
                 continue
             has = {one for seam in sewn for edge in (*seam.first, *seam.second) for one in edge.allowances}
-            for quote in _allowances_told(written[step.number]):
+            for quote in _allowances_told(written[step.number], "topstitch" in verbs):
                 quantity = quoted.get((quote.place, str(quote)))
                 if quantity is not None and all(abs(float(quantity.amount) - one) > 0.05 for one in has):
                     yield Finding(
@@ -70,9 +74,10 @@ def allowance_not_the_edges(proof: Proof) -> Iterator[Finding]:
                     )
 
 
-def _allowances_told(step: WrittenStep) -> Iterator[Written]:
-    """The quotes that stand before the word allowance, or 'from the edge'."""
-    meant = {found[1].strip() for found in AS_ALLOWANCE.finditer(str(step.text))}
+def _allowances_told(step: WrittenStep, topstitched: bool) -> Iterator[Written]:
+    """The quotes that stand before the word allowance, or, where nothing is topstitched, 'from the edge'."""
+    ways = (AS_ALLOWANCE,) if topstitched else (AS_ALLOWANCE, FROM_EDGE)
+    meant = {found[1].strip() for way in ways for found in way.finditer(str(step.text))}
     yield from (quote for quote in step.quotes if str(quote).strip() in meant)
 
 

@@ -183,6 +183,39 @@ def an_edge_grows(pattern: str, steps: str) -> Broken:
             yield piece[1], (broken, steps), ("seam-lengths-differ", "placed-edges-apart", "binding-too-short")
 
 
+def a_notch_is_moved(pattern: str, steps: str) -> Broken:
+    """Of notches that meet others; those of the wash bag meet chalk marks, and the pouch's loop place none."""
+    for notch in re.finditer(r"(?m)^      ([\w ]+): +(?:double )?notch at (.*?) from the \w+ end of [\w ]+$", pattern):
+        if "curve" not in notch[1] and notch[1] != "loop place" and notch[2] != "0":
+            yield notch[1], (pattern[: notch.end(2)] + " + 1 cm" + pattern[notch.end(2) :], steps), ("notches-apart",)
+
+
+def a_zip_too_long(pattern: str, steps: str) -> Broken:
+    length = re.search(r"(?m)^  zip length: +(.*?)  ", pattern)
+    if length:
+        broken = pattern[: length.start(1)] + "26 in | 66 cm" + pattern[length.end(1) :]
+        yield length[1], (broken, steps), ("zip-apart-from-opening",)
+
+
+def the_zip_stays_shut(pattern: str, steps: str) -> Broken:
+    for line in re.finditer(r"(?m)^ *Does: open .*\n", steps):
+        yield line[0].strip(), (pattern, steps[: line.start()] + steps[line.end() :]), ("zip-left-closed",)
+
+
+def a_wrong_allowance_told(pattern: str, steps: str) -> Broken:
+    for quote in re.finditer(r"\{seam allowance\}(?= allowance)", steps):
+        broken = steps[: quote.start()] + "{topstitching}" + steps[quote.end() :]
+        does = re.search(r"(?m)^ *Does: (\w+)", steps[quote.end() :])
+        if does and does[1] == "sew":
+            yield f"at {quote.start()}", (pattern, broken), ("allowance-not-the-edges",)
+
+
+def a_snap_set_last(pattern: str, steps: str) -> Broken:
+    for line in re.finditer(r"(?m)^ *Does: attach snap at body .*\n", steps):
+        broken = steps[: line.start()] + steps[line.end() :].rstrip() + "\n" + line[0]
+        yield line[0].strip(), (pattern, broken), ("set-out-of-reach",)
+
+
 KINDS: dict[str, Callable[[str, str], Broken]] = {
     "a seam is sewn in no step": _dropped("sew", "seams", "seam-never-sewn"),
     "a placement is placed in no step": _dropped("(?:place|baste)", "placements", "placement-never-placed"),
@@ -207,6 +240,11 @@ KINDS: dict[str, Callable[[str, str], Broken]] = {
     "one allowance is changed": one_allowance_changed,
     "a size slips": a_size_slips,
     "an edge grows": an_edge_grows,
+    "a notch is moved": a_notch_is_moved,
+    "a zip is too long": a_zip_too_long,
+    "the zip stays shut": the_zip_stays_shut,
+    "a wrong allowance is told": a_wrong_allowance_told,
+    "a snap is set last": a_snap_set_last,
 }
 
 

@@ -321,7 +321,22 @@ def test_a_copy(text: str, count: int, to_finished_line: bool, alike: bool) -> N
 
 
 # The verbs of the README, written out once more so that none is lost.
-WORK = ("cut", "mark", "fuse", "place", "baste", "sew", "close", "trim", "clip", "hem", "bind", "gather", "pleat")
+WORK = (
+    "cut",
+    "mark",
+    "fuse",
+    "place",
+    "baste",
+    "sew",
+    "close",
+    "open",
+    "trim",
+    "clip",
+    "hem",
+    "bind",
+    "gather",
+    "pleat",
+)
 WORK += ("dart", "topstitch", "fold", "press", "turn", "attach")
 
 
