@@ -8,7 +8,7 @@ from publisher.drafting import Draft, SeamEdge
 from publisher.geometry import Box, offset_outline
 from publisher.measures import Measures, Name
 from publisher.source import Source, WrittenStep
-from publisher.terms import Finding, Severity, did_you_mean
+from publisher.terms import Finding, Severity, did_you_mean, of_variant
 
 
 def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly, tuple[Finding, ...]]:
@@ -28,7 +28,7 @@ def assemble(source: Source, measures: Measures, draft: Draft) -> tuple[Assembly
             found.extend((*unread, *unshown, *unmeasured))
             done = (actions, before, state, checkpoints, written.place)
             steps.append(AssemblyStep(written.id, written.number, *done, shows=shows, bare=written.shows_nothing))
-    return Assembly(tuple(steps)), tuple(replace(finding, variants=(draft.variant,)) for finding in found)
+    return Assembly(tuple(steps)), tuple(of_variant(finding, draft.variant) for finding in found)
 
 
 def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:

@@ -1,16 +1,9 @@
-"""Amounts as findings tell them: in the units of the variant, fine enough to show what is wrong."""
-
-from fractions import Fraction
+"""Amounts as checks tell them."""
 
 from publisher.drafting import Draft
-from publisher.terms import UnitSystem
+from publisher.terms import tell_length
 
 
 def told(millimetres: float, draft: Draft) -> str:
-    """A length for the maker: tenths of a millimetre, or inches in sixty-fourths with the millimetres beside them."""
-    if draft.variant.units is UnitSystem.METRIC:
-        return f"{millimetres:.1f} mm"
-    parts = Fraction(round(millimetres / 25.4 * 64), 64)
-    whole, rest = divmod(parts, 1)
-    shown = f"{whole} {rest}" if whole and rest else f"{rest or whole}"
-    return f"{shown} in ({millimetres:.1f} mm)"
+    """A length for the maker, in the units of the draft."""
+    return tell_length(millimetres, draft.variant.units)

@@ -11,7 +11,7 @@ from publisher.cloth.strip_plans import bias_rounds, bias_square, join_loss, str
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
 from publisher.geometry import Box, Line, Path
-from publisher.terms import Finding, Severity, UnitSystem, length, round_up_to_step
+from publisher.terms import Finding, Severity, UnitSystem, length, of_variant, round_up_to_step
 
 # Common practice, no source: what the selvages take off a woven width, what squaring up the cut end takes, and the
 # room left between neighbours so that each can be cut on its own line.
@@ -39,7 +39,7 @@ def lay_out(draft: Draft, kept: tuple[tuple[str, bytes], ...] = ()) -> tuple[Clo
             told = {finding.place for finding in unplanned}  # a strip that is too long is too wide as well
             found.extend((*unplanned, *(finding for finding in unlaid if finding.place not in told)))
     cloth = Cloth(draft.variant, tuple(layouts), tuple(strips))
-    return cloth, tuple(replace(finding, variants=(draft.variant,)) for finding in found)
+    return cloth, tuple(of_variant(finding, draft.variant) for finding in found)
 
 
 def usable_width(material: Material, width: Width, units: UnitSystem) -> float:

@@ -1,7 +1,6 @@
 """From what was written to a draft of each variant, with findings about everything that cannot be drafted."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from typing import TypeVar
 
 from publisher.drafting.bench import AlreadyFound, Bench, unusable
@@ -18,7 +17,7 @@ from publisher.drafting.solving import solve_measure
 from publisher.drafting.values import Draft, Piece, PieceKind, Sizing
 from publisher.measures import Measures
 from publisher.source import Source, WrittenPiece, WrittenSizeGuide
-from publisher.terms import Finding, UnitSystem, Unusable, Variant, length
+from publisher.terms import Finding, UnitSystem, Unusable, Variant, length, of_variant
 from publisher.terms import Written as Name
 
 Written = TypeVar("Written")
@@ -39,7 +38,7 @@ def draft_variants(source: Source, measures: Measures) -> tuple[tuple[Draft, ...
     for variant in variants_of(source):
         draft, findings = draft_variant(apart, measures, variant)
         drafts.append(draft)
-        found.extend(replace(finding, variants=(variant,)) for finding in findings)
+        found.extend(of_variant(finding, variant) for finding in findings)
     return tuple(drafts), tuple(found)
 
 

@@ -1,5 +1,6 @@
 """The words every stage shares: places, findings, exact lengths and their rounding, phrases, variants."""
 
+from publisher.terms.amounts import of_variant, tell_length
 from publisher.terms.findings import Finding, Severity, Unusable, merge_findings
 from publisher.terms.hashing import content_hash
 from publisher.terms.lengths import (
@@ -59,6 +60,7 @@ __all__ = [
     "merge_findings",
     "nearest_name",
     "number",
+    "of_variant",
     "print_cloth",
     "print_decimal",
     "print_fine_length",
@@ -70,4 +72,5 @@ __all__ = [
     "round_length",
     "round_up_to_step",
     "selling_step",
+    "tell_length",
 ]

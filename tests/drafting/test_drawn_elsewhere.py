@@ -180,7 +180,12 @@ def test_inside_a_drawn_cut_line_each_edge_keeps_its_own_distance(
     [
         # A tab of 6 mm whose three sides take 10 mm each.
         ("M 50 150 H 250 V 50 H 153 V 44 H 147 V 50 H 50 Z", "1 cm", "allowance-eats-edge", "leave nothing of it"),
-        ("M 50 150 H 250 V 56 A 6 6 0 0 0 244 50 H 50 Z", "1 cm", "curve-too-tight", "a curve of 6 mm radius"),
+        (
+            "M 50 150 H 250 V 56 A 6 6 0 0 0 244 50 H 50 Z",
+            "1 cm",
+            "curve-too-tight",
+            "a curve of 15/64 in (6.0 mm) radius",
+        ),
         # A neck 16 mm wide between two bodies.
         (
             "M 50 150 H 150 V 108 H 170 V 150 H 250 V 50 H 170 V 92 H 150 V 50 H 50 Z",

@@ -234,7 +234,7 @@ def test_turned_band_agrees_with_a_published_example() -> None:
             "        h: line from s to p\n    copies:\n      one: canvas\n",
             "outline-crosses-itself",
             12,
-            "45",
+            "x 1 3/4 in (44.5 mm), y 1 3/4 in",
         ),
         (
             "pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n        r: 0, 9 cm\n"
@@ -248,14 +248,14 @@ def test_turned_band_agrees_with_a_published_example() -> None:
             "    copies:\n      one: canvas\n",
             "rounding-does-not-fit",
             16,
-            "28.57 mm",
+            "1 1/8 in (28.6 mm)",
         ),
         (
             "pieces:\n  a:\n    outline:\n      points:\n        p: 0, 0\n        q: 9 cm, 0\n      edges:\n"
             "        e: line from p to q\n        f: arc from q to p with radius 4 cm\n    copies:\n      one: canvas\n",
             "arc-does-not-fit",
             19,
-            "41.27 mm does not reach over a chord of 88.9 mm",
+            "1 5/8 in (41.3 mm) does not reach over a chord of 3 1/2 in (88.9 mm)",
         ),
         (
             "pieces:\n  a:\n    rectangle: 5 cm by 5 cm\n    copies:\n      one: canvass\n",
