@@ -25,11 +25,13 @@ from publisher.checks.marks import mark_off_piece, mark_without_template, pair_l
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
     closed_before_turning,
+    done_twice,
     fused_after_sewing,
     gap_never_closed,
     marked_after_use,
     notion_never_attached,
     tool_not_listed,
+    topstitched_too_early,
     used_before_cut,
 )
 from publisher.checks.pages import Page, name_of, page_of
@@ -87,6 +89,8 @@ CHECKS: tuple[Check, ...] = (
     gap_never_closed,
     notion_never_attached,
     tool_not_listed,
+    topstitched_too_early,
+    done_twice,
     long_curve_without_notches,
     gap_on_a_curve,
     zip_apart_from_opening,

@@ -176,3 +176,61 @@ def tool_not_listed(proof: Proof) -> Iterator[Finding]:
                     f"add a line '- {tool}' below 'tools:'",
                     (deed.draft.variant,),
                 )
+
+
+def topstitched_too_early(proof: Proof) -> Iterator[Finding]:
+    """An edge is topstitched before the seam that it belongs to has been sewn.
+
+    Why: the seam allowance is not caught, and the stitching has to be unpicked to sew the seam.
+
+    Fix: move the topstitching to a step after the seam."""
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            later = _seams_to_come(deed) if deed.action.verb == "topstitch" else []
+            if later:
+                yield Finding(
+                    "topstitched-too-early",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} topstitches '{deed.action.target}', and '{later[0]}' is not sewn by then",
+                    "move the line to a step after that seam",
+                    (deed.draft.variant,),
+                )
+
+
+def _seams_to_come(deed: Deed) -> list[str]:
+    """The seams of a topstitched edge, or the topstitched seam itself, where none has been sewn and nothing else done."""
+    target = deed.action.target
+    copy, _, edge = target.partition(".")
+    seams = [
+        seam.name
+        for seam in deed.draft.seams
+        if seam.name == target or any((one.copy, one.edge) == (copy, edge) for one in (*seam.first, *seam.second))
+    ]
+    return [] if (copy, edge) in deed.before.closed_edges or any(name in deed.before.sewn for name in seams) else seams
+
+
+# What is done once to each thing; a snap has two halves, and an edge may be pressed and clipped again.
+ONCE = ("place", "hem", "bind", "pleat", "dart", "close", "fuse")
+
+
+def done_twice(proof: Proof) -> Iterator[Finding]:
+    """Two steps do the same thing to the same piece.
+
+    Why: the reader looks for a second pocket, or unpicks what was right.
+
+    Fix: take one of the lines out, or name the other piece."""
+    for deeds in deeds_of(proof):
+        first: dict[tuple[str, str], int] = {}
+        for deed in deeds:
+            done = deed.action.verb, deed.action.target
+            if deed.action.verb in ONCE and done in first:
+                yield Finding(
+                    "done-twice",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} says '{' '.join(done)}', and step {first[done]} has done it",
+                    "take one of the lines out, or name the other piece",
+                    (deed.draft.variant,),
+                )
+            first.setdefault(done, deed.step.number)
