@@ -1,6 +1,7 @@
 """The cautions that a pattern's tools and notions call for, as text."""
 
 from publisher.checks import Proof
+from publisher.drafting import Grain
 from publisher.edition.words import Speaker
 from publisher.terms import UnitSystem, length
 
@@ -19,6 +20,9 @@ CAUTION_OF = {
     "hand needle": "pins",
     "magnetic snap": "magnetic snap",
 }
+# What ties and strangles: bought by the length, or a strip so narrow and so long (rules of the house).
+CORDS = ("cord", "ribbon", "elastic")
+CORD_WIDTH, CORD_LENGTH = 21.0, 220.0  # mm, finished: the widest and the shortest
 SMALL_PARTS = ("magnetic snap", "snap", "button", "bead", "ring")
 
 
@@ -29,6 +33,20 @@ def cautions_of(proof: Proof, units: UnitSystem, speak: Speaker) -> tuple[str, .
     keys = list(dict.fromkeys(CAUTION_OF[thing] for thing in used if thing in CAUTION_OF))
     if any(kind in SMALL_PARTS for kind in kinds):
         keys.append("small parts")
+    if any(kind in CORDS for kind in kinds) or _has_cord(proof):
+        keys.append("cords")
     near = speak.length(MAGNET_CLEARANCE[units])
     cautions = [speak.say(f"cautions.{key}", near=near) for key in keys if speak.has(f"cautions.{key}")]
     return (*cautions, speak.say("cautions.general"))
+
+
+def _has_cord(proof: Proof) -> bool:
+    """True where a strip on the straight grain, which binds no edge, is narrow and long."""
+    for draft in proof.drafts[:1]:
+        binding = {draft.copy(one.strip).piece for one in draft.bindings}
+        for piece in draft.pieces:
+            if piece.strip is None or piece.name in binding or piece.grain is Grain.BIAS:
+                continue
+            if piece.strip.finished_width <= CORD_WIDTH and piece.strip.finished_length >= CORD_LENGTH:
+                return True
+    return False
