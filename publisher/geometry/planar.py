@@ -116,6 +116,40 @@ def boxes_overlap(boxes: Sequence[tuple[float, float, float, float]], gap: float
     return False
 
 
+def ring_round(path: Path, tolerance: float = 0.2) -> tuple[Point, ...]:
+    """A ring of few straight steps that holds all of a closed path and is nowhere further than twice `tolerance` outside.
+
+    A path of straight lines comes back as it is, one that crosses itself as its box. Counter-clockwise, the first point
+    not repeated.
+    """
+    flat = polygon(path, tolerance / 4)
+    if not flat.is_valid:
+        flat = box(*flat.bounds)
+    plain = flat.simplify(tolerance / 2)
+    straight = all(isinstance(segment, Line) for segment in path.segments)
+    # What simplifying cut off, and what flattening did, is put on again all round.
+    off = max(shapely.distance(shapely.points(flat.exterior.coords), plain).max(initial=0.0), 0.0)
+    grown = off if straight else off + tolerance / 4
+    if grown > 1e-9:
+        plain = plain.buffer(grown, join_style="mitre", mitre_limit=2.0)
+    assert isinstance(plain, Polygon)
+    corners = list(shapely.geometry.polygon.orient(plain).exterior.coords)[:-1]
+    return tuple(Point(x, y) for x, y in corners)
+
+
+def lie_apart(paths: Sequence[Path], gap: float, slack: float = 0.02) -> bool:
+    """True when no two closed paths overlap, or lie nearer than `gap`, by more than `slack`."""
+    areas = [polygon(path, slack / 2) for path in paths]
+    if not all(area.is_valid for area in areas):
+        return False
+    if gap > slack:
+        first, second = STRtree(areas).query(areas, predicate="dwithin", distance=gap - slack)
+    else:
+        # What only touches has lines in common and no room.
+        first, second = STRtree(areas).query([area.buffer(-slack) for area in areas], predicate="intersects")
+    return not bool((first != second).any())
+
+
 def fills_box(area: BaseGeometry, within: Box, margin: float) -> bool:
     """True when something of an area, grown by `margin`, lies in an upright box."""
     return bool(area.buffer(margin).intersects(box(within.left, within.bottom, within.right, within.top)))
