@@ -34,6 +34,8 @@ DOORS = {
     "kurbopy": {"geometry/curve_offsets.py"},
     "PIL": {"drawings/pictures.py"},
     "lark": {"measures/grammar.py", "measures/formulas.py", "measures/mark_sayings.py", "measures/sayings.py"},
+    "rectpack": {"cloth/packing.py"},
+    "spyrrow": {"cloth/nester.py"},
     "shapely": {"geometry/planar.py", "geometry/boxes.py"},
     "svgwrite": {"figures/svg.py", "figures/steps/writer.py"},
     "fontTools": {"edition/text_width.py"},

@@ -1,60 +1,61 @@
-"""Layouts that were found earlier and kept: looked up by the question they answer, checked again before use.
+"""Answers that were found earlier and kept: looked up by their question, checked again before use.
 
-A kept file is `cloth-<hash>.json`, its hash made of the rectangles, the width and the gap; it lists for each
-rectangle `[x, y, turned]` in mm, in the order of the question.
+A kept file is `cloth-<hash>.json`, its name the question's; for each cut it lists `[shape, x, y, turn, sheet]`, mm and
+degrees, shapes numbered in the order of the question.
 """
 
-import json
-from collections.abc import Sequence
+from collections import Counter
 
-from publisher.cloth.shelves import Rectangle, Shelved
-from publisher.geometry import boxes_overlap
-from publisher.terms import content_hash
+from publisher.cloth.questions import Answer, Question, Spot, laid_outline, read_answer
+from publisher.geometry import Path, lie_apart
 
-# Part of every question: a change in what a layout means asks it anew.
-MEANING = "rectangles with a gap, 1"
+SLACK = 0.02  # mm by which numbers may differ
 
 
-def question_of(rectangles: Sequence[Rectangle], width: float, gap: float) -> str:
-    """The hash that names the question, the same on every machine."""
-    told = [(one.name, one.nth, round(one.width, 3), round(one.length, 3), one.free) for one in rectangles]
-    return content_hash((MEANING, told, round(width, 3), round(gap, 3)))
+def kept_answer(kept: tuple[tuple[str, bytes], ...], question: Question) -> Answer | None:
+    """The kept answer, or None where there is none that holds."""
+    content = dict(kept).get(question.name)
+    answer = read_answer(content) if content is not None else None
+    return answer if answer is not None and holds(question, answer) else None
 
 
-def kept_layout(
-    kept: tuple[tuple[str, bytes], ...], rectangles: Sequence[Rectangle], width: float, gap: float
-) -> tuple[tuple[Shelved, ...], float] | None:
-    """The kept answer and the length it takes, or None where there is none that still holds."""
-    if not kept:
-        return None
-    content = dict(kept).get(f"cloth-{question_of(rectangles, width, gap)}.json")
-    if content is None:
-        return None
-    try:
-        laid = tuple(
-            Shelved(rectangle, float(x), float(y), bool(turned))
-            for rectangle, (x, y, turned) in zip(rectangles, json.loads(content), strict=True)
-        )
-    except (ValueError, TypeError, OverflowError, RecursionError):
-        return None
-    return (laid, max((one.y + one.length for one in laid), default=0.0)) if holds(laid, width, gap) else None
-
-
-def holds(laid: Sequence[Shelved], width: float, gap: float) -> bool:
-    """True when every rectangle lies on the cloth, turned only where it may be, and none overlaps another.
+def holds(question: Question, answer: Answer) -> bool:
+    """True when every cut lies on the cloth, turned only as it may be, on the fold where it must, and none overlaps.
 
     The cloth is as long as all of them one behind the other: none may lie further away.
     """
-    longest = sum(one.length + gap for one in laid)
-    for one in laid:
-        across = one.x >= -1e-6 and one.x + one.width <= width + 1e-6
-        along = one.y >= -1e-6 and one.y + one.length <= longest + 1e-6
-        if not (across and along) or (one.turned and not one.rectangle.free):
-            return False
-    return not boxes_overlap([(one.x, one.y, one.x + one.width, one.y + one.length) for one in laid], gap)
+    counts = Counter(spot.shape for spot in answer)
+    if counts != Counter({number: shape.count for number, shape in enumerate(question.shapes)}):
+        return False
+    if any(spot.turn not in question.shapes[spot.shape].turns for spot in answer):
+        return False
+    if not _sheets_hold(question, answer):
+        return False
+    sheets: dict[int, list[Path]] = {}
+    for spot in answer:
+        sheets.setdefault(spot.sheet, []).append(laid_outline(question.shapes[spot.shape], spot))
+    lie = (_on_the_cloth(question, spot) for spot in answer)
+    return all(lie) and all(lie_apart(paths, question.gap, SLACK) for paths in sheets.values())
 
 
-def written_layout(laid: Sequence[Shelved]) -> bytes:
-    """A layout as it is kept: small, one line a rectangle, made for git."""
-    lines = ",\n".join(f"  [{one.x:.3f}, {one.y:.3f}, {str(one.turned).lower()}]" for one in laid)
-    return f"[\n{lines}\n]\n".encode()
+def _sheets_hold(question: Question, answer: Answer) -> bool:
+    sheets = {spot.sheet for spot in answer}
+    return sheets == {0} if question.length is None else sheets == set(range(1, len(sheets) + 1))
+
+
+def _on_the_cloth(question: Question, spot: Spot) -> bool:
+    shape = question.shapes[spot.shape]
+    box = shape.box(spot.turn)
+    # On folded cloth its other half lies as far from the fold.
+    left = question.gap / 2 if question.folded and not shape.on_the_fold else 0.0
+    if shape.on_the_fold and abs(spot.x) > 1e-6:
+        return False
+    far = question.length if question.length is not None else _all_in_a_line(question)
+    across = spot.x >= left - SLACK / 2 and spot.x + box.width <= question.width + SLACK / 2
+    return across and spot.y >= -SLACK / 2 and spot.y + box.height <= far + SLACK / 2
+
+
+def _all_in_a_line(question: Question) -> float:
+    return sum(
+        (max(shape.box(turn).height for turn in shape.turns) + question.gap) * shape.count for shape in question.shapes
+    )

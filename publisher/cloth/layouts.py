@@ -1,16 +1,16 @@
 """Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
 
-import itertools
-import math
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
-from publisher.cloth.kept import kept_layout
-from publisher.cloth.lying import as_path, laid, outline_cut
-from publisher.cloth.shelves import Rectangle, Shelved, TooWide, arrange_in_rows
+from publisher.cloth.arranging import Arranged, KeptFiles, arrange, worth_solving
+from publisher.cloth.cuts import Cut, ask, cuts_from, placed
+from publisher.cloth.questions import Question
+from publisher.cloth.rows import TooLong
+from publisher.cloth.shelves import TooWide
 from publisher.cloth.strip_plans import bias_rounds, bias_square, join_loss, strips_needed
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
-from publisher.geometry import Box, Line, Path
 from publisher.terms import Finding, Severity, UnitSystem, length, of_variant, round_up_to_step
 
 # Common practice, no source: what the selvages take off a woven width, what squaring up the cut end takes, and the
@@ -24,21 +24,50 @@ BIAS_SEAM = {UnitSystem.INCH: 25.4 / 4, UnitSystem.METRIC: 6.0}
 WOVEN_WITH_SELVAGE = ("fabric", "lining")
 
 
-def lay_out(draft: Draft, kept: tuple[tuple[str, bytes], ...] = ()) -> tuple[Cloth, tuple[Finding, ...]]:
+@dataclass(frozen=True, slots=True)
+class Sale:
+    """One way a material is sold, with what is cut from it; `usable` of its width, mm."""
+
+    material: Material
+    width: Width
+    usable: float
+    copies: tuple[tuple[Piece, Copy], ...]
+    plans: tuple[StripPlan, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Laying:
+    """A layout where there is one, the questions that a solver may be asked about it, and those without a kept answer."""
+
+    layout: ClothLayout | None = None
+    questions: tuple[Question, ...] = ()
+    unanswered: tuple[Question, ...] = ()
+
+
+def lay_out(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
     """All layouts of one variant, and findings for copies that no width holds."""
-    layouts: list[ClothLayout] = []
+    laid: list[Laying] = []
     strips: list[StripPlan] = []
     found: list[Finding] = []
     for material in draft.materials:
-        copies = [(piece, copy) for piece in draft.pieces for copy in piece.copies if copy.material == material.key]
+        copies = tuple(
+            (piece, copy) for piece in draft.pieces for copy in piece.copies if copy.material == material.key
+        )
         for width in material.sold:
             plans, unplanned = _strip_plans(draft, material, width, copies)
             strips.extend(plans)
-            layout, unlaid = _lay_material(draft, material, width, copies, plans, kept)
-            layouts.extend([layout] if layout else [])
+            sale = Sale(material, width, usable_width(material, width, draft.variant.units), copies, tuple(plans))
+            laying, unlaid = _lay_material(draft, sale, kept)
+            laid.append(laying)
             told = {finding.place for finding in unplanned}  # a strip that is too long is too wide as well
             found.extend((*unplanned, *(finding for finding in unlaid if finding.place not in told)))
-    cloth = Cloth(draft.variant, tuple(layouts), tuple(strips))
+    cloth = Cloth(
+        variant=draft.variant,
+        layouts=tuple(one.layout for one in laid if one.layout),
+        strips=tuple(strips),
+        questions=tuple(dict.fromkeys(question for one in laid for question in one.questions)),
+        unanswered=tuple(dict.fromkeys(question for one in laid for question in one.unanswered)),
+    )
     return cloth, tuple(of_variant(finding, draft.variant) for finding in found)
 
 
@@ -50,7 +79,7 @@ def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
 
 
 def _strip_plans(
-    draft: Draft, material: Material, width: Width, copies: list[tuple[Piece, Copy]]
+    draft: Draft, material: Material, width: Width, copies: Sequence[tuple[Piece, Copy]]
 ) -> tuple[list[StripPlan], list[Finding]]:
     plans: list[StripPlan] = []
     found: list[Finding] = []
@@ -126,121 +155,50 @@ def _strip_too_long(piece: Piece, copy: Copy, usable: float) -> Finding:
     )
 
 
-def rectangle_of(piece: Piece, copy: Copy, nth: int) -> Rectangle:
-    """The box of one cut on the cloth, mm: the piece's y axis runs along the cloth unless its grain says otherwise."""
-    piece = piece.as_cut
-    outline = piece.finished_line if copy.to_finished_line else piece.cut_line
-    if piece.grain is Grain.BIAS:
-        outline = _turned(outline)
-    box = outline.box
-    across, along = (box.height, box.width) if piece.grain is Grain.ACROSS else (box.width, box.height)
-    across, along = across + 2 * copy.rough, along + 2 * copy.rough
-    return Rectangle(copy.name, nth, across, along, free=piece.grain is Grain.EITHER)
-
-
-def _turned(outline: Path) -> Path:
-    """The flattened outline turned by 45°, for its box."""
-    corners = [point.turned(math.pi / 4) for point in outline.flattened()]
-    return Path(tuple(Line(first, second) for first, second in itertools.pairwise(corners)))
-
-
-def _lay_material(
-    draft: Draft,
-    material: Material,
-    width: Width,
-    copies: list[tuple[Piece, Copy]],
-    plans: list[StripPlan],
-    kept: tuple[tuple[str, bytes], ...],
-) -> tuple[ClothLayout | None, list[Finding]]:
-    units = draft.variant.units
-    usable = usable_width(material, width, units)
-    rectangles: list[Rectangle] = []
-    for piece, copy in copies:
-        plan = next((plan for plan in plans if plan.copy == copy.name), None)
-        for nth in range(1, copy.count + 1):
-            if plan is not None and plan.square:
-                rectangles.append(Rectangle(copy.name, nth, plan.square, plan.square))
-            elif plan is not None:
-                rectangles.extend(Rectangle(copy.name, nth, usable, plan.cut_width) for _ in range(plan.count))
-            else:
-                rectangles.append(rectangle_of(piece, copy, nth))
+def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, list[Finding]]:
+    """The shorter of single and folded cloth, with what a solver may be asked."""
+    gap = GAP[draft.variant.units]
+    cuts = cuts_from(sale.material, sale.copies, sale.plans, sale.usable)
+    question, numbers = ask(cuts, sale.usable, gap, sale.width.precut_length)
     try:
-        shelved, used = arrange_in_rows(rectangles, usable, GAP[units])
+        arranged = arrange(question, kept)
     except TooWide as too_wide:
-        return None, [_too_wide(material, too_wide, copies, usable)]
-    arranged_by = "rows"
-    better = kept_layout(kept, rectangles, usable, GAP[units])
-    if better is not None and better[1] < used:
-        (shelved, used), arranged_by = better, "kept"
-    layout = _layout(draft, material, width, usable, shelved, used, arranged_by)
-    if width.precut and width.precut_length is not None:
-        return _precuts(layout, width, rectangles, GAP[units])
-    return layout, []
+        return Laying(), [_too_wide(sale, cuts[numbers.index(int(too_wide.rectangle.name))], too_wide)]
+    except TooLong:
+        return Laying(), []  # this way of buying will not do; the others may
+    asked = (question,) if worth_solving(question, arranged) else ()
+    layout = _layout(draft, sale, arranged, tuple(placed(cuts, numbers, question, arranged.answer)))
+    return Laying(layout, asked, () if arranged.answered else asked), []
 
 
-def _layout(
-    draft: Draft,
-    material: Material,
-    width: Width,
-    usable: float,
-    shelved: tuple[Shelved, ...],
-    used: float,
-    arranged_by: str,
-) -> ClothLayout:
+def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:
     units = draft.variant.units
-    needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage) if used else 0.0
+    sheets, sheet = (round(arranged.used), sale.width.precut_length) if sale.width.precut_length else (0, 0.0)
+    used = sheets * sheet if sheets else arranged.used
+    needed = (used + SQUARING_UP[units]) / (1 - sale.material.shrinkage) if used and not sheets else used
     return ClothLayout(
-        material=material.key,
-        width=width.width,
-        usable_width=usable,
-        laid=tuple(_laid(draft, at) for at in shelved),
+        material=sale.material.key,
+        width=sale.width.width,
+        usable_width=sale.usable,
+        laid=laid,
         used_length=used,
         needed_length=needed,
-        buy_length=float(round_up_to_step(length(needed), units).amount),
-        arranged_by=arranged_by,
-        precut=width.precut,
+        buy_length=float(round_up_to_step(length(needed), units).amount) if not sheets else used,
+        arranged_by=arranged.by,
+        precut=sale.width.precut,
+        precut_count=sheets,
+        precut_length=sheet,
     )
 
 
-def _laid(draft: Draft, at: Shelved) -> Laid:
-    """A rectangle's place as the place of what is cut from it."""
-    piece, copy = next(
-        (piece, copy) for piece in draft.pieces for copy in piece.copies if copy.name == at.rectangle.name
-    )
-    box = Box(at.x, at.y, at.x + at.width, at.y + at.length)
-    over = copy.turned_over != (copy.mirrored and at.rectangle.nth % 2 == 0)
-    turn = {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0) + (90 if at.turned else 0)
-    outline = laid(outline_cut(piece, copy), turn, over, at.x, at.y)
-    if not math.isclose(outline.box.width, at.width, abs_tol=1e-6):
-        outline = as_path(box)  # one length of a strip that is pieced, or the square it is cut from on the bias
-    return Laid(copy.name, at.rectangle.nth, at.x, at.y, at.width, at.length, turn, over, outline)
-
-
-def _precuts(
-    layout: ClothLayout, width: Width, rectangles: list[Rectangle], gap: float
-) -> tuple[ClothLayout | None, list[Finding]]:
-    """How many precuts the rectangles fill, sheet by sheet in falling order of length."""
-    assert width.precut_length is not None
-    sheets: list[list[Rectangle]] = []
-    for rectangle in sorted(rectangles, key=lambda one: -one.length):
-        for sheet in sheets:
-            if arrange_in_rows([*sheet, rectangle], width.width, gap)[1] <= width.precut_length:
-                sheet.append(rectangle)
-                break
-        else:
-            if rectangle.length > width.precut_length:
-                return None, []  # this way of buying will not do; the others may
-            sheets.append([rectangle])
-    return replace(layout, precut_count=len(sheets)), []
-
-
-def _too_wide(material: Material, too_wide: TooWide, copies: list[tuple[Piece, Copy]], usable: float) -> Finding:
-    copy = next(copy for _, copy in copies if copy.name == too_wide.rectangle.name)
+def _too_wide(sale: Sale, cut: Cut, too_wide: TooWide) -> Finding:
+    copy = next(copy for _, copy in sale.copies if copy.name == cut.copy)
+    material = sale.material
     return Finding(
         "piece-wider-than-cloth",
         Severity.ERROR,
         copy.place,
-        f"'{copy.name}' is {too_wide.rectangle.width:.0f} mm wide and '{material.key}' {usable:.0f} mm"
+        f"'{copy.name}' is {too_wide.rectangle.width:.0f} mm wide and '{material.key}' {sale.usable:.0f} mm"
         + (" between its selvages" if material.kind in WOVEN_WITH_SELVAGE else ""),
         "offer a wider cloth, or turn the piece if its grain allows (grain: across)",
     )

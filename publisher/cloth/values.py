@@ -1,7 +1,8 @@
 """Pieces on cloth: where each lies, how much to buy, how strips are pieced."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from publisher.cloth.questions import Question
 from publisher.geometry import Path
 from publisher.terms import Variant
 
@@ -28,7 +29,11 @@ class Laid:
 
 @dataclass(frozen=True, slots=True)
 class ClothLayout:
-    """One arrangement on one width. `arranged_by` is `rows`, or `kept` where a kept layout is shorter; lengths in mm."""
+    """One arrangement on one width. `arranged_by` is `rows`, or `kept` where a kept layout is shorter; lengths in mm.
+
+    Of precuts, the lengths are those of all of them together. `folded`: the cloth may be laid double, right sides
+    together, with its fold along the middle of the usable width; what lies left and right of it is then cut as one.
+    """
 
     material: str
     width: float  # as sold
@@ -40,6 +45,8 @@ class ClothLayout:
     arranged_by: str
     precut: str | None = None
     precut_count: int = 0
+    precut_length: float = 0.0  # along the cloth, of one
+    folded: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +67,10 @@ class StripPlan:
 
 @dataclass(frozen=True, slots=True)
 class Cloth:
-    """All layouts and strip plans of one variant."""
+    """All layouts and strip plans of one variant, what a solver may be asked for them, and what has no kept answer."""
 
     variant: Variant
     layouts: tuple[ClothLayout, ...]
     strips: tuple[StripPlan, ...]
+    questions: tuple[Question, ...] = field(default=(), compare=False)
+    unanswered: tuple[Question, ...] = field(default=(), compare=False)

@@ -3,9 +3,9 @@
 import pytest
 
 from publisher.cloth import lay_out
-from publisher.cloth.kept import kept_layout, question_of
-from publisher.cloth.layouts import rectangle_of
+from publisher.cloth.kept import kept_answer
 from publisher.pipeline import prove
+from tests.cloth.asking import asked, panel
 from tests.specimens import HEAD, draft_text, files, prove_text
 
 PIECES = """\
@@ -87,10 +87,8 @@ def test_a_kept_layout_longer_than_rows_asks_for_no_more_cloth() -> None:
     (by_rows,) = lay_out(draft_text(pattern)[0])[0].layouts
     assert (by_rows.arranged_by, by_rows.used_length) == ("rows", pytest.approx(100))
     draft = draft_text(pattern)[0]
-    (piece,) = draft.pieces
-    rectangles = [rectangle_of(piece, piece.copies[0], nth) for nth in (1, 2)]
-    name = f"cloth-{question_of(rectangles, by_rows.usable_width, 3.0)}.json"
-    below = b"[[0, 0, false], [0, 103, false]]"  # 203 mm long, which holds and is no better
-    assert kept_layout(((name, below),), rectangles, by_rows.usable_width, 3.0) is not None
-    (layout,) = lay_out(draft, ((name, below),))[0].layouts
+    below = b"[[0, 0, 0, 0, 0], [0, 0, 103, 0, 0]]"  # 203 mm long, which holds and is no better
+    question = asked([panel(200, 100)] * 2, by_rows.usable_width, 3.0)
+    assert kept_answer(((question.name, below),), question) is not None
+    (layout,) = lay_out(draft, ((question.name, below),))[0].layouts
     assert layout == by_rows

@@ -4,9 +4,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.cloth.kept import holds, kept_layout, question_of, written_layout
+from publisher.cloth.kept import holds
+from publisher.cloth.questions import length_of
+from publisher.cloth.rows import in_rows
 from publisher.cloth.shelves import Rectangle, TooWide, arrange_in_rows
 from publisher.cloth.strip_plans import bias_length, bias_rounds, bias_square, join_loss, strips_needed
+from tests.cloth.asking import asked, panel
 
 NAIL = 2.25 * 25.4  # an old cloth measure: 1/16 yd
 
@@ -40,11 +43,10 @@ sizes = st.floats(min_value=5, max_value=400)
 
 @given(st.lists(st.tuples(sizes, sizes, st.booleans()), min_size=1, max_size=25), st.floats(min_value=0, max_value=8))
 def test_rows_hold_everything_and_nothing_overlaps(boxes: list[tuple[float, float, bool]], gap: float) -> None:
-    rectangles = [Rectangle("r", nth, across, along, free) for nth, (across, along, free) in enumerate(boxes)]
-    laid, used = arrange_in_rows(rectangles, 400, gap)
-    assert sorted(one.rectangle.nth for one in laid) == list(range(len(boxes)))
-    assert holds(laid, 400, gap)
-    assert used == pytest.approx(max(one.y + one.length for one in laid))
+    question = asked([panel(across, along, free=free) for across, along, free in boxes], 400, gap)
+    answer = in_rows(question)
+    assert holds(question, answer)
+    assert length_of(question, answer) <= sum(max(across, along) + gap for across, along, _ in boxes)
 
 
 def test_too_wide_is_told() -> None:
@@ -55,29 +57,6 @@ def test_too_wide_is_told() -> None:
 def test_free_rectangle_is_turned_to_fit() -> None:
     (laid,), used = arrange_in_rows([Rectangle("flag", 1, 500, 300, free=True)], 400, 3)
     assert (laid.turned, laid.width, used) == (True, 300, 500)
-
-
-def test_kept_layout_is_used_while_it_holds() -> None:
-    rectangles = [Rectangle("a", 1, 100, 50), Rectangle("b", 1, 100, 30), Rectangle("b", 2, 100, 20)]
-    laid, used = arrange_in_rows(rectangles, 210, 0)
-    assert used == pytest.approx(70)
-    name = f"cloth-{question_of(rectangles, 210, 0)}.json"
-    better = b"[[0, 0, false], [100, 0, false], [100, 30, false]]"
-    kept = kept_layout(((name, better),), rectangles, 210, 0)
-    assert kept is not None
-    assert kept[1] == pytest.approx(50)
-    assert kept_layout(((name, written_layout(kept[0])),), rectangles, 210, 0) == kept
-    for bad in (
-        b"[[0, 0, false], [90, 0, false], [100, 30, false]]",  # overlaps
-        b"[[0, 0, false], [120, 0, false], [100, 30, false]]",  # hangs over the selvage
-        b"[[0, 0, true], [100, 0, false], [100, 30, false]]",  # turned off its grain
-        b"[[0, 0, false]]",
-        b"nonsense",
-        b"[" * 10_000,
-    ):
-        assert kept_layout(((name, bad),), rectangles, 210, 0) is None
-    assert kept_layout(((name, better),), rectangles, 211, 0) is None
-    assert laid
 
 
 def test_strips_joined_on_the_diagonal() -> None:
@@ -147,21 +126,3 @@ def test_the_rule_of_area_promises_more_than_a_square_gives() -> None:
     two seams of 1/4 in are lost and only whole rounds count: 19.5 / 2.83 = 6.9, 6 rounds of 27.6 in, less 2 in."""
     assert 20 * 20 / 2 == 200
     assert bias_length(20, 2, 0.25) == pytest.approx(163.46, abs=0.01)
-
-
-@pytest.mark.parametrize(
-    "far",
-    [
-        b"[[0, 0, false], [100, 0, false], [100, 1e400, false]]",
-        b"[[0, 0, false], [100, 0, false], [100, 1e300, false]]",
-        b"[[0, 0, false], [100, 0, false], [100, NaN, false]]",
-        b"[[0, 0, false], [100, 0, false], [100, " + 400 * b"9" + b", false]]",
-        b"[[0, 0, false], [100, 0, false], [100, " + 5000 * b"9" + b", false]]",
-        b"[[0, 0, false], [100, 0, false], [100, 100, false]]",  # 20 mm long, and all together are 100
-    ],
-    ids=["endless", "far", "no number", "400 digits", "5000 digits", "behind all others"],
-)
-def test_a_kept_layout_is_not_used_where_a_rectangle_lies_far_away(far: bytes) -> None:
-    rectangles = [Rectangle("a", 1, 100, 50), Rectangle("b", 1, 100, 30), Rectangle("b", 2, 100, 20)]
-    name = f"cloth-{question_of(rectangles, 210, 0)}.json"
-    assert kept_layout(((name, far),), rectangles, 210, 0) is None

@@ -1,0 +1,63 @@
+"""The shortest layout at hand that answers a question: rows, a kept answer, or either for a part, laid several times."""
+
+from dataclasses import dataclass, replace
+
+from publisher.cloth.kept import kept_answer
+from publisher.cloth.questions import Answer, Question, length_of, parts_of, repeated
+from publisher.cloth.rows import in_rows
+
+KeptFiles = tuple[tuple[str, bytes], ...]
+NO_SHORTER = 1e-3  # mm
+
+
+@dataclass(frozen=True, slots=True)
+class Arranged:
+    """An answer, what it takes (mm of cloth, or sheets), and whether it is `kept` or in `rows`.
+
+    `answered`: there is a kept answer that holds, though it may be no shorter than this one.
+    """
+
+    answer: Answer
+    used: float
+    by: str
+    answered: bool = False
+
+
+def arrange(question: Question, kept: KeptFiles) -> Arranged:
+    """The shortest; rows where nothing is shorter. Raises TooWide and TooLong."""
+    best, answer = _plain(question), _kept(question, kept)
+    for one in ([answer] if answer else []) + _in_parts(question, kept):
+        if one.used < best.used - NO_SHORTER:
+            best = one
+    return replace(best, answered=answer is not None)
+
+
+def arrange_folded(question: Question, kept: KeptFiles) -> Arranged | None:
+    """The kept answer on cloth that is folded double; there are no rows for it."""
+    return _kept(question, kept)
+
+
+def worth_solving(question: Question, plain: Arranged) -> bool:
+    """True unless a plain layout is as short as any can be."""
+    return question.count > 1 and plain.used > question.bound + NO_SHORTER
+
+
+def _plain(question: Question) -> Arranged:
+    answer = in_rows(question)
+    return Arranged(answer, length_of(question, answer), "rows")
+
+
+def _kept(question: Question, kept: KeptFiles) -> Arranged | None:
+    answer = kept_answer(kept, question)
+    return None if answer is None else Arranged(answer, length_of(question, answer), "kept")
+
+
+def _in_parts(question: Question, kept: KeptFiles) -> list[Arranged]:
+    # So that twice the order never takes more than twice the cloth, whatever a solver found for it.
+    found: list[Arranged] = []
+    for times, part in parts_of(question):
+        for one in (_plain(part), _kept(part, kept)):
+            if one is not None:
+                answer = repeated(part, one.answer, times)
+                found.append(Arranged(answer, length_of(question, answer), one.by))
+    return found

@@ -1,0 +1,104 @@
+"""What is cut from a material at one width, as its grain lies on the cloth, and the question it asks. Millimetres."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from publisher.cloth.lying import as_path, laid, outline_cut
+from publisher.cloth.questions import Answer, Question, Shape, rounded
+from publisher.cloth.values import Laid, StripPlan
+from publisher.drafting import Copy, Grain, Material, Piece
+from publisher.geometry import Box, Path, ring_round
+
+ALIKE, EITHER_END, ANY_WAY = (0,), (0, 180), (0, 90, 180, 270)
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One cut of a copy, its box at the origin; `turns` are the degrees it may be turned by from there.
+
+    `turn` and `turned_over` say how it lies so, from the template as printed; `on_the_fold`: it is the right half.
+    """
+
+    copy: str
+    nth: int
+    outline: Path
+    turn: int
+    turned_over: bool
+    turns: tuple[int, ...]
+    on_the_fold: bool = False
+
+    @property
+    def across(self) -> float:
+        """Its box across the cloth, mm."""
+        return self.outline.box.width
+
+    @property
+    def along(self) -> float:
+        """Its box along the cloth, mm."""
+        return self.outline.box.height
+
+
+def cuts_from(
+    material: Material, copies: Sequence[tuple[Piece, Copy]], plans: Sequence[StripPlan], usable: float
+) -> tuple[Cut, ...]:
+    """All that is cut, in the order of the copies; of a strip that is pieced each length, of a bias strip its square."""
+    cuts: list[Cut] = []
+    for piece, copy in copies:
+        plan = next((plan for plan in plans if plan.copy == copy.name), None)
+        for nth in range(1, copy.count + 1):
+            if plan is None:
+                cuts.append(cut_of(piece, copy, nth, material))
+            elif plan.square:
+                cuts.append(_rectangle(material, copy, nth, plan.square, plan.square))
+            else:
+                cuts += [_rectangle(material, copy, nth, usable, plan.cut_width) for _ in range(plan.count)]
+    return tuple(cuts)
+
+
+def cut_of(piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
+    """One cut: the piece's y axis runs along the cloth unless its grain says otherwise; of a pair, every other is over."""
+    over = copy.turned_over != (copy.mirrored and nth % 2 == 0)
+    turn = {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
+    outline = laid(outline_cut(piece, copy), turn, over, 0.0, 0.0)
+    return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material))
+
+
+def turns_of(piece: Piece, material: Material) -> tuple[int, ...]:
+    """How a piece may be turned on the cloth: one way where it or the cloth says so, any way where its grain is free."""
+    if piece.one_way or material.one_way:
+        return ALIKE
+    return ANY_WAY if piece.grain is Grain.EITHER else EITHER_END
+
+
+def _rectangle(material: Material, copy: Copy, nth: int, across: float, along: float) -> Cut:
+    turns = ALIKE if material.one_way else EITHER_END
+    return Cut(copy.name, nth, as_path(Box(0.0, 0.0, across, along)), 0, False, turns)
+
+
+def ask(cuts: Sequence[Cut], width: float, gap: float, length: float | None) -> tuple[Question, list[int]]:
+    """The question that some cuts ask, and for each cut the number of its shape."""
+    keys = [_key(cut) for cut in cuts]
+    ordered = sorted(dict.fromkeys(keys), key=lambda key: (-len(key[0]), key))
+    shapes = tuple(
+        Shape(ring, turns, keys.count(key), cuts[keys.index(key)].outline, fold)
+        for key in ordered
+        for ring, turns, fold in [key]
+    )
+    return Question(shapes, width, gap, length), [ordered.index(key) for key in keys]
+
+
+def _key(cut: Cut) -> tuple[tuple[tuple[float, float], ...], tuple[int, ...], bool]:
+    ring = tuple((rounded(point.x), rounded(point.y)) for point in ring_round(cut.outline))
+    first = ring.index(min(ring))
+    return (*ring[first:], *ring[:first]), cut.turns, cut.on_the_fold
+
+
+def placed(cuts: Sequence[Cut], numbers: Sequence[int], question: Question, answer: Answer) -> Iterator[Laid]:
+    """Each cut where the answer has its shape, in the order of the cuts."""
+    spots = {number: [spot for spot in answer if spot.shape == number] for number in set(numbers)}
+    for cut, number in zip(cuts, numbers, strict=True):
+        spot = spots[number].pop(0)
+        box = question.shapes[number].box(spot.turn)
+        outline = laid(cut.outline, spot.turn, False, spot.x, spot.y)
+        turn = (cut.turn + spot.turn) % 360
+        yield Laid(cut.copy, cut.nth, spot.x, spot.y, box.width, box.height, turn, cut.turned_over, outline, spot.sheet)

@@ -1,0 +1,114 @@
+"""The nesting program run as a child: what it found by the deadline, whatever became of it. Millimetres, seconds."""
+
+import json
+import math
+import subprocess
+import sys
+import threading
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib.util import find_spec
+from pathlib import Path
+
+NESTER = Path(__file__).with_name("nester.py")
+Ring = Sequence[tuple[float, float]]
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A shape to lay, with how often, and by which degrees it may be turned."""
+
+    ring: Ring
+    count: int
+    turns: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """What the solver is asked: items on a strip of `height` and any width, `gap` between them and to the borders."""
+
+    height: float
+    gap: float
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Nested:
+    """One item of the strip turned about the origin, then shifted."""
+
+    item: int
+    x: float
+    y: float
+    turn: int
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """How long to look, and with how many threads; `seed` leads elsewhere, for another attempt."""
+
+    seconds: float
+    workers: int = 1
+    seed: int = 0
+
+
+def solver_installed() -> bool:
+    """True where spyrrow can be imported."""
+    return find_spec("spyrrow") is not None
+
+
+def nest(strip: Strip, effort: Effort, enough: float = 0.0) -> tuple[Nested, ...] | None:
+    """The narrowest layout found until the deadline, or until one is no wider than `enough`; None where there is none.
+
+    The child is ended at the deadline. The solver's own time is no bound, and it panics on shapes it does not like.
+    """
+    # A path of a file, not a module: the child starts in a hundredth of the time that the product's modules take.
+    command = [sys.executable, "-P", str(NESTER)]
+    pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE, "stderr": subprocess.DEVNULL}
+    with subprocess.Popen(command, **pipes, text=True) as child:  # type: ignore[call-overload]
+        listening = _Listening(child.stdout, enough)
+        try:
+            child.stdin.write(_asked(strip, effort))
+            child.stdin.flush()  # and left open: the child ends where this process does
+            listening.done.wait(effort.seconds)
+        except BrokenPipeError:
+            pass
+        finally:
+            child.kill()
+            listening.thread.join()
+    return listening.best
+
+
+def _asked(strip: Strip, effort: Effort) -> str:
+    asked = {
+        "height": strip.height,
+        "gap": strip.gap,
+        "seconds": max(math.ceil(effort.seconds), 1),
+        "workers": effort.workers,
+        "seed": effort.seed,
+        "items": [[list(item.ring), item.count, list(map(float, item.turns))] for item in strip.items],
+    }
+    return json.dumps(asked) + "\n"
+
+
+class _Listening:
+    """A thread that reads the child's lines and keeps the best layout."""
+
+    def __init__(self, lines: object, enough: float) -> None:
+        self._lines, self._enough, self._width = lines, enough, math.inf
+        self.best: tuple[Nested, ...] | None = None
+        self.done = threading.Event()
+        self.thread = threading.Thread(target=self._listen, daemon=True)
+        self.thread.start()
+
+    def _listen(self) -> None:
+        for line in self._lines:  # type: ignore[attr-defined]
+            if line.endswith("\n"):  # else it was cut off
+                self._hear(*json.loads(line))
+        self.done.set()
+
+    def _hear(self, width: float, placed: list[list[float]]) -> None:
+        if width < self._width:
+            self._width = width
+            self.best = tuple(Nested(int(item), x, y, round(turn) % 360) for item, x, y, turn in placed)
+        if width <= self._enough:
+            self.done.set()

@@ -1,0 +1,180 @@
+"""The question that a layout answers: which shapes, how they may be turned, on what cloth; and answers to it.
+
+It knows no names: pieces that are renamed, or listed in another order, ask the same. Millimetres.
+"""
+
+import json
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+
+from publisher.geometry import Box, Path, Point, mapped
+from publisher.terms import content_hash
+
+# Part of every question: a change in what an answer means asks it anew.
+MEANING = "outlines with a gap, 2"
+# Numbers are rounded for the hash away from where exact eighths and tenths fall, so that the last digit, in which
+# machines differ, tips none of them over.
+AWAY = 0.00027
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """Cuts that are alike: `ring` holds the outline, its box at the origin; `count` of them, each turned by one of `turns`.
+
+    `on_the_fold`: its left side lies on the fold of cloth that is folded double.
+    """
+
+    ring: tuple[tuple[float, float], ...]
+    turns: tuple[int, ...]
+    count: int
+    outline: Path = field(compare=False)
+    on_the_fold: bool = False
+
+    def box(self, turn: int = 0) -> Box:
+        """The box of its outline turned, with the lower left corner at the origin."""
+        box = self.outline.box
+        across, along = (box.height, box.width) if turn % 180 == 90 else (box.width, box.height)
+        return Box(0.0, 0.0, across, along)
+
+    @property
+    def area(self) -> float:
+        """What its ring holds, mm²."""
+        turned = zip(self.ring, (*self.ring[1:], self.ring[0]), strict=True)
+        return abs(sum(one[0] * other[1] - one[1] * other[0] for one, other in turned)) / 2
+
+    @property
+    def rectangular(self) -> bool:
+        """True when it fills its box."""
+        box = self.box()
+        return math.isclose(self.area, box.width * box.height, rel_tol=1e-9, abs_tol=1e-6)
+
+
+@dataclass(frozen=True)
+class Question:
+    """Shapes to lay on cloth of `width` with `gap` between neighbours; on sheets of `length`, where there are sheets.
+
+    `folded`: the cloth lies double, `width` is half of it, the fold at its left, and each shape is cut twice at once.
+    """
+
+    shapes: tuple[Shape, ...]
+    width: float
+    gap: float
+    length: float | None = None
+    folded: bool = False
+
+    @cached_property
+    def name(self) -> str:
+        """What names its kept answer, the same on every machine."""
+        told = [(shape.ring, shape.turns, shape.count, shape.on_the_fold) for shape in self.shapes]
+        numbers = (rounded(self.width), rounded(self.gap), rounded(self.length or 0.0))
+        return f"cloth-{content_hash((MEANING, told, numbers, self.folded))}.json"
+
+    @property
+    def count(self) -> int:
+        """How many cuts."""
+        return sum(shape.count for shape in self.shapes)
+
+    def is_band(self, shape: Shape) -> bool:
+        """True for a rectangle so wide that nothing lies beside it."""
+        others = [other.box(turn).width for other in self.shapes if other is not shape for turn in other.turns]
+        others += [shape.box().width] if shape.count > 1 else []
+        left = self.width - shape.box().width - self.gap
+        return shape.rectangular and 90 not in shape.turns and left < min(others, default=self.width)
+
+    @property
+    def bound(self) -> float:
+        """A length of cloth that no layout can be shorter than, mm; of sheets: their number."""
+        if self.length is not None:
+            return float(math.ceil(_area(self.shapes) / self.width / self.length - 1e-9))
+        bands = [shape for shape in self.shapes if self.is_band(shape)]
+        rest = [shape for shape in self.shapes if shape not in bands]
+        # Of rectangles wider than half the cloth no two lie side by side either.
+        half = (self.width - self.gap) / 2
+        wide = [one for one in rest if one.rectangular and min(one.box(turn).width for turn in one.turns) > half]
+        tallest = (min(shape.box(turn).height for turn in shape.turns) for shape in rest)
+        least = max([_area(rest) / self.width, self._stacked(wide), *tallest])
+        across = self._stacked(bands)
+        return across + least + (self.gap if across and least else 0.0)
+
+    def _stacked(self, shapes: Sequence[Shape]) -> float:
+        """What shapes take one behind the other, mm."""
+        taken = (one.count * (min(one.box(turn).height for turn in one.turns) + self.gap) for one in shapes)
+        return max(sum(taken) - self.gap, 0.0)
+
+
+def _area(shapes: Sequence[Shape]) -> float:
+    return sum(shape.area * shape.count for shape in shapes)
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where one cut of a shape lies: the corner of its turned outline's box, mm; `sheet` from 1, where there are sheets."""
+
+    shape: int
+    x: float
+    y: float
+    turn: int
+    sheet: int = 0
+
+
+Answer = tuple[Spot, ...]
+
+
+def rounded(number: float) -> float:
+    """A length for a hash, mm, to a thousandth."""
+    return round(number + AWAY, 3)
+
+
+def laid_outline(shape: Shape, spot: Spot) -> Path:
+    """The outline of a shape where it lies."""
+    outline = shape.outline
+    if spot.turn:
+        outline = mapped(outline, lambda point: point.turned(math.radians(spot.turn)), turned_over=False)
+    box = outline.box
+    shift = Point(spot.x - box.left, spot.y - box.bottom)
+    return mapped(outline, lambda point: point + shift, turned_over=False)
+
+
+def length_of(question: Question, answer: Answer) -> float:
+    """The length of cloth that an answer takes, mm; of sheets: their number."""
+    if question.length is not None:
+        return float(max((spot.sheet for spot in answer), default=0))
+    return max((spot.y + question.shapes[spot.shape].box(spot.turn).height for spot in answer), default=0.0)
+
+
+def repeated(question: Question, answer: Answer, times: int) -> Answer:
+    """An answer laid several times, one behind the other."""
+    if question.length is not None:
+        sheets = round(length_of(question, answer))
+        return tuple(replace(spot, sheet=spot.sheet + sheets * at) for at in range(times) for spot in answer)
+    step = length_of(question, answer) + question.gap
+    return tuple(replace(spot, y=spot.y + step * at) for at in range(times) for spot in answer)
+
+
+def parts_of(question: Question) -> tuple[tuple[int, Question], ...]:
+    """The same question of a half, a third … of every count, where there is one, with how often that makes the whole."""
+    common = math.gcd(*(shape.count for shape in question.shapes))
+    times = [one for one in range(2, min(common, 1000) + 1) if common % one == 0]
+    return tuple(
+        (one, replace(question, shapes=tuple(replace(shape, count=shape.count // one) for shape in question.shapes)))
+        for one in times
+    )
+
+
+def written_answer(answer: Answer) -> bytes:
+    """An answer as it is kept: small, one line a cut, made for git."""
+    ordered = sorted(answer, key=lambda spot: (spot.shape, spot.sheet, spot.y, spot.x))
+    lines = ",\n".join(f"  [{one.shape}, {one.x:.3f}, {one.y:.3f}, {one.turn}, {one.sheet}]" for one in ordered)
+    return f"[\n{lines}\n]\n".encode()
+
+
+def read_answer(content: bytes) -> Answer | None:
+    """A kept answer, not yet checked; None where it is damaged."""
+    try:
+        rows = json.loads(content)
+        answer = tuple(Spot(int(shape), float(x), float(y), int(turn), int(sheet)) for shape, x, y, turn, sheet in rows)
+    except (ValueError, TypeError, OverflowError, RecursionError):
+        return None
+    return answer if all(math.isfinite(spot.x) and math.isfinite(spot.y) for spot in answer) else None
