@@ -3,6 +3,7 @@
 `pytest --hypothesis-profile search` looks for new ones, and for longer.
 """
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,6 +13,8 @@ from hypothesis import settings
 settings.register_profile("steady", derandomize=True, deadline=None)
 settings.register_profile("search", max_examples=2000, deadline=None)
 settings.load_profile("steady")
+# No test waits for cutting layouts but those that ask for them.
+os.environ["PUBLISHER_NO_SOLVING"] = "1"
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

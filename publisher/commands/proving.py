@@ -1,7 +1,8 @@
 """A pattern read from disk and proved."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any, TypeVar
 
 import click
@@ -33,10 +34,11 @@ def _allowances(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -
 
 
 def prove_folder(
-    folder: Path, name: str, allow: tuple[Allowance, ...] = ()
+    folder: Path, name: str, allow: tuple[Allowance, ...] = (), kept: Mapping[str, bytes] = MappingProxyType({})
 ) -> tuple[Proof | None, tuple[Finding, ...], Texts]:
-    """The proof, all findings, and the texts that a finding's line is printed from."""
+    """The proof, all findings, and the texts that a finding's line is printed from; `kept` stands before what is on disk."""
     files, unread = read_folder(folder)
+    files.update(kept)
     proof, findings = prove(name, files, allow)
     texts = tuple(
         (file, content.decode("utf-8-sig", "replace"))

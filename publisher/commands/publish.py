@@ -2,13 +2,14 @@
 
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from publisher.checks import Allowance, Proof
+from publisher.commands.laying import Solving, solved_layouts, solving_options
 from publisher.commands.patterns import all_patterns, find_pattern, output_name
 from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes, sized_name
@@ -77,6 +78,7 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
     help="Where output goes.",
 )
 @click.option("--plain", is_flag=True, help="One line a finding, for editors.")
+@solving_options
 @allow_option
 def publish(
     patterns: tuple[str, ...],
@@ -85,6 +87,8 @@ def publish(
     sizes: tuple[str, ...],
     into: Path,
     plain: bool,
+    solve_again: bool,
+    no_solving: bool,
     allow: tuple[Allowance, ...],
 ) -> None:
     """Make the printable editions of a pattern, or of every pattern in content/.
@@ -96,6 +100,9 @@ def publish(
     --with drafting-page adds pages by which a reader without a printer draws the templates with ruler and compasses.
 
     --size M prints size M alone, in a file of its own (…-m.pdf); without it all sizes lie on one template.
+
+    Cutting layouts that are not known yet are looked for, two seconds each, and kept in the pattern's folder kept/.
+    --solve-again looks for shorter ones, twenty seconds each, and keeps what is better.
 
     \b
     Examples:
@@ -110,7 +117,7 @@ def publish(
     wanted = editions or DEFAULT_EDITIONS
     chosen = [chosen_sizes(folder, sizes) for folder in folders]
     fine = [
-        publish_pattern(folder, wanted, Asked(requests, own, allow), into, plain)
+        publish_pattern(folder, wanted, Asked(requests, own, allow, Solving(solve_again, no_solving)), into, plain)
         for folder, own in zip(folders, chosen, strict=True)
     ]
     sys.exit(0 if all(fine) else 1)
@@ -118,17 +125,22 @@ def publish(
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked for beside the editions: pages to add, the sizes to print (none: all), and checks to let through."""
+    """What is asked for beside the editions: pages to add, the sizes to print (none: all), checks to let through, layouts."""
 
     requests: Sequence["Request"]
     sizes: tuple[str, ...]
     allow: tuple[Allowance, ...] = ()
+    solving: Solving = field(default_factory=Solving)
 
 
 def publish_pattern(folder: Path, wanted: Sequence[Edition], asked: Asked, into: Path, plain: bool) -> bool:
     """Publishes one pattern and tells its findings; False where errors stopped it."""
     name = output_name(folder)
     proof, findings, texts = prove_folder(folder, name, asked.allow)
+    if proof is not None and not errors_in(findings):
+        solved = solved_layouts(folder, name, proof, asked.solving)
+        if solved:
+            proof, findings, texts = prove_folder(folder, name, asked.allow, solved)
     findings = (*findings, *_language(proof))
     if proof is None or errors_in(findings):
         tell(findings, texts, folder, plain)

@@ -1,0 +1,116 @@
+"""Cutting layouts that have no answer yet are solved, and kept in the pattern's `kept/`."""
+
+import os
+import re
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+import click
+
+from publisher.checks import Proof
+from publisher.cloth import (
+    AGAIN_SECONDS,
+    FIRST_SECONDS,
+    WORKERS,
+    Question,
+    kept_answer,
+    length_of,
+    parts_of,
+    solve_all,
+    solver_installed,
+    written_answer,
+)
+
+KEPT_NAME = re.compile(r"cloth-[0-9a-f]{16}\.json")
+BETTER = 0.1  # mm: less is no other layout
+MISSING = "cutting layouts stay in rows: the solver is not installed (pip install spyrrow rectpack)"
+
+
+@dataclass(frozen=True, slots=True)
+class Solving:
+    """What to do about layouts: solve those without an answer, all of them again, or none."""
+
+    again: bool = False
+    never: bool = False
+
+
+def solving_options(command: click.decorators.FC) -> click.decorators.FC:
+    """`--solve-again` and `--no-solving`."""
+    again = click.option(
+        "--solve-again", is_flag=True, help="Look for shorter cutting layouts, and keep what is better."
+    )
+    never = click.option(
+        "--no-solving",
+        is_flag=True,
+        envvar="PUBLISHER_NO_SOLVING",
+        help="Use the cutting layouts that are kept; others stay in rows.",
+    )
+    return again(never(command))
+
+
+def solved_layouts(folder: Path, name: str, proof: Proof, solving: Solving) -> dict[str, bytes]:
+    """Kept files that are new or better, by their name in the folder; written to it where it can be written to."""
+    asked = _by_name([one for cloth in proof.cloths for one in cloth.questions])
+    unanswered = _by_name([one for cloth in proof.cloths for one in cloth.unanswered])
+    questions = list((asked if solving.again else unanswered).values())
+    if solving.never:
+        return {}
+    if not solver_installed():
+        if questions:
+            click.echo(f"{name}: {MISSING}", err=True)
+        return {}
+    found = _solve(name, questions, proof, solving.again) if questions else {}
+    used = {part.name for one in asked.values() for _, part in parts_of(one)} | set(asked)
+    _keep(folder, found, used)
+    return {f"kept/{file}": content for file, content in found.items()}
+
+
+def _by_name(questions: Sequence[Question]) -> dict[str, Question]:
+    return {question.name: question for question in questions}
+
+
+def _solve(name: str, questions: Sequence[Question], proof: Proof, again: bool) -> dict[str, bytes]:
+    seconds = AGAIN_SECONDS if again else FIRST_SECONDS
+    about = seconds * -(-len(questions) // min(WORKERS, len(questions)))
+    found: dict[str, bytes] = {}
+    _progress(f"{name}: {len(questions)} cutting layouts to look for, {about:.0f} s at most …")
+    for at, (question, answer) in enumerate(solve_all(questions, seconds, seed=len(proof.source.kept)), 1):
+        before = kept_answer(proof.source.kept, question)
+        if before is None or length_of(question, answer) < length_of(question, before) - BETTER:
+            found[question.name] = written_answer(answer)
+        if sys.stderr.isatty():
+            _progress(f"{name}: {at} of {len(questions)} cutting layouts …")
+    _progress("")
+    if again:
+        click.echo(f"{name}: {len(found)} of {len(questions)} cutting layouts are shorter than before", err=True)
+    return found
+
+
+def _progress(text: str) -> None:
+    """On a terminal in one line, wiped by the next; elsewhere a line of its own."""
+    if sys.stderr.isatty():
+        click.echo(f"\r\x1b[K{text}", err=True, nl=False)
+    elif text:
+        click.echo(text, err=True)
+
+
+def _keep(folder: Path, found: dict[str, bytes], used: set[str]) -> None:
+    """Writes what was found, each file whole or not at all, and clears away answers to what is asked no more."""
+    kept = folder / "kept"
+    if kept.is_symlink():
+        click.echo(f"{kept} is a link: cutting layouts are not kept there, and solved each time", err=True)
+        return
+    try:
+        if found:
+            kept.mkdir(exist_ok=True)
+        for file, content in found.items():
+            beside = kept / f"{file}.new"
+            beside.write_bytes(content)
+            os.replace(beside, kept / file)
+        for path in sorted(kept.glob("cloth-*.json")) if kept.is_dir() else ():
+            if KEPT_NAME.fullmatch(path.name) and path.name not in used:
+                path.unlink()
+    except OSError as reason:
+        click.echo(f"{kept}: {reason.strerror}; cutting layouts are not kept there, and solved each time", err=True)
