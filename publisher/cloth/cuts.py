@@ -1,5 +1,6 @@
 """What is cut from a material at one width, as its grain lies on the cloth, and the question it asks. Millimetres."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -16,7 +17,8 @@ ALIKE, EITHER_END, ANY_WAY = (0,), (0, 180), (0, 90, 180, 270)
 class Cut:
     """One cut of a copy, its box at the origin; `turns` are the degrees it may be turned by from there.
 
-    `turn` and `turned_over` say how it lies so, from the template as printed; `on_the_fold`: it is the right half.
+    `turn` and `turned_over` say how it lies so, from the template as printed. `half_on_the_fold`: its template shows a
+    half of it, with the fold along the cloth; `on_the_fold`: it is that half, with the fold on its left.
     """
 
     copy: str
@@ -25,6 +27,7 @@ class Cut:
     turn: int
     turned_over: bool
     turns: tuple[int, ...]
+    half_on_the_fold: bool = False
     on_the_fold: bool = False
 
     @property
@@ -60,7 +63,14 @@ def cut_of(piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
     over = copy.turned_over != (copy.mirrored and nth % 2 == 0)
     turn = {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
     outline = laid(outline_cut(piece, copy), turn, over, 0.0, 0.0)
-    return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material))
+    return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material), _half_on_the_fold(piece, copy, turn))
+
+
+def _half_on_the_fold(piece: Piece, copy: Copy, turn: int) -> bool:
+    if piece.half is None or piece.half.fold_edge is None or copy.rough:
+        return False
+    along = piece.half.edge(piece.half.fold_edge).path.direction_at(0.0).turned(math.radians(turn))
+    return abs(along.x) < 1e-6
 
 
 def turns_of(piece: Piece, material: Material) -> tuple[int, ...]:

@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from publisher.cloth.arranging import Arranged, KeptFiles, arrange, worth_solving
+from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, arrange_folded, worth_solving
 from publisher.cloth.cuts import Cut, ask, cuts_from, placed
+from publisher.cloth.folding import Folded, fold, placed_folded
 from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
 from publisher.cloth.shelves import TooWide
@@ -167,8 +168,27 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
     except TooLong:
         return Laying(), []  # this way of buying will not do; the others may
     asked = (question,) if worth_solving(question, arranged) else ()
-    layout = _layout(draft, sale, arranged, tuple(placed(cuts, numbers, question, arranged.answer)))
-    return Laying(layout, asked, () if arranged.answered else asked), []
+    single = _layout(draft, sale, arranged, tuple(placed(cuts, numbers, question, arranged.answer)))
+    laying = Laying(single, asked, () if arranged.answered else asked)
+    may_be_folded = sale.width.precut is None and sale.material.kind in WOVEN_WITH_SELVAGE
+    folded = fold(cuts, sale.usable, gap) if may_be_folded else None
+    return (laying if folded is None else _shorter(draft, sale, laying, folded, kept)), []
+
+
+def _shorter(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
+    """Single or folded cloth, whichever takes less; folded where both take as much, for that is how cloth is sold."""
+    assert single.layout is not None
+    if folded.question.bound > single.layout.used_length + NO_SHORTER:
+        return single
+    questions = (*single.questions, folded.question)
+    arranged = arrange_folded(folded.question, kept)
+    if arranged is None:
+        return Laying(single.layout, questions, (*single.unanswered, folded.question))
+    if arranged.used > single.layout.used_length + NO_SHORTER:
+        return Laying(single.layout, questions, single.unanswered)
+    laid = tuple(placed_folded(folded, arranged.answer, sale.usable))
+    layout = replace(_layout(draft, sale, arranged, laid), folded=True)
+    return Laying(layout, questions, single.unanswered)
 
 
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:

@@ -1,5 +1,6 @@
 """Cutting layouts that have no answer yet are solved, and kept in the pattern's `kept/`."""
 
+import contextlib
 import os
 import re
 import sys
@@ -52,23 +53,17 @@ def solving_options(command: click.decorators.FC) -> click.decorators.FC:
 
 def solved_layouts(folder: Path, name: str, proof: Proof, solving: Solving) -> dict[str, bytes]:
     """Kept files that are new or better, by their name in the folder; written to it where it can be written to."""
-    asked = _by_name([one for cloth in proof.cloths for one in cloth.questions])
-    unanswered = _by_name([one for cloth in proof.cloths for one in cloth.unanswered])
-    questions = list((asked if solving.again else unanswered).values())
     if solving.never:
         return {}
+    asked = (cloth.questions if solving.again else cloth.unanswered for cloth in proof.cloths)
+    questions = list({one.name: one for each in asked for one in each}.values())
     if not solver_installed():
         if questions:
             click.echo(f"{name}: {MISSING}", err=True)
         return {}
     found = _solve(name, questions, proof, solving.again) if questions else {}
-    used = {part.name for one in asked.values() for _, part in parts_of(one)} | set(asked)
-    _keep(folder, found, used)
+    _write(folder, found)
     return {f"kept/{file}": content for file, content in found.items()}
-
-
-def _by_name(questions: Sequence[Question]) -> dict[str, Question]:
-    return {question.name: question for question in questions}
 
 
 def _solve(name: str, questions: Sequence[Question], proof: Proof, again: bool) -> dict[str, bytes]:
@@ -96,21 +91,30 @@ def _progress(text: str) -> None:
         click.echo(text, err=True)
 
 
-def _keep(folder: Path, found: dict[str, bytes], used: set[str]) -> None:
-    """Writes what was found, each file whole or not at all, and clears away answers to what is asked no more."""
+def _write(folder: Path, found: dict[str, bytes]) -> None:
+    """Each file whole or not at all."""
     kept = folder / "kept"
-    if kept.is_symlink():
+    if found and kept.is_symlink():
         click.echo(f"{kept} is a link: cutting layouts are not kept there, and solved each time", err=True)
         return
     try:
-        if found:
-            kept.mkdir(exist_ok=True)
         for file, content in found.items():
+            kept.mkdir(exist_ok=True)
             beside = kept / f"{file}.new"
             beside.write_bytes(content)
             os.replace(beside, kept / file)
-        for path in sorted(kept.glob("cloth-*.json")) if kept.is_dir() else ():
-            if KEPT_NAME.fullmatch(path.name) and path.name not in used:
-                path.unlink()
     except OSError as reason:
         click.echo(f"{kept}: {reason.strerror}; cutting layouts are not kept there, and solved each time", err=True)
+
+
+def clear_away(folder: Path, proof: Proof) -> None:
+    """Removes kept answers to what the pattern asks no more: their number is bounded, and git shows each."""
+    asked = [one for cloth in proof.cloths for one in cloth.questions]
+    used = {one.name for one in asked} | {part.name for one in asked for _, part in parts_of(one)}
+    kept = folder / "kept"
+    if kept.is_symlink() or not kept.is_dir():
+        return
+    for path in sorted(kept.glob("cloth-*.json")):
+        if KEPT_NAME.fullmatch(path.name) and path.name not in used:
+            with contextlib.suppress(OSError):
+                path.unlink()

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 import click
 
 from publisher.checks import Allowance, Proof
-from publisher.commands.laying import Solving, solved_layouts, solving_options
+from publisher.cloth import solver_installed
+from publisher.commands.laying import Solving, clear_away, solved_layouts, solving_options
 from publisher.commands.patterns import all_patterns, find_pattern, output_name
 from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes, sized_name
@@ -141,6 +142,8 @@ def publish_pattern(folder: Path, wanted: Sequence[Edition], asked: Asked, into:
         solved = solved_layouts(folder, name, proof, asked.solving)
         if solved:
             proof, findings, texts = prove_folder(folder, name, asked.allow, solved)
+        if proof is not None and not asked.solving.never and solver_installed():
+            clear_away(folder, proof)
     findings = (*findings, *_language(proof))
     if proof is None or errors_in(findings):
         tell(findings, texts, folder, plain)

@@ -5,13 +5,15 @@ from itertools import pairwise
 
 import shapely
 from shapely import LineString, Polygon, STRtree, box
-from shapely.affinity import scale
+from shapely.affinity import scale, translate
 from shapely.geometry.base import BaseGeometry
 from shapely.validation import explain_validity
 
 from publisher.geometry.paths import Path
 from publisher.geometry.points import Box, Point
 from publisher.geometry.segments import Line
+
+MOST_STEPS = 1000
 
 
 def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
@@ -135,6 +137,38 @@ def ring_round(path: Path, tolerance: float = 0.2) -> tuple[Point, ...]:
     assert isinstance(plain, Polygon)
     corners = list(shapely.geometry.polygon.orient(plain).exterior.coords)[:-1]
     return tuple(Point(x, y) for x, y in corners)
+
+
+def same_area(path: Path, other: Path, tolerance: float = 0.01) -> bool:
+    """True when two closed paths hold the same area, but for a band of `tolerance` along their outlines."""
+    one, two = path.box, other.box
+    gaps = (one.left - two.left, one.right - two.right, one.bottom - two.bottom, one.top - two.top)
+    if max(map(abs, gaps)) > tolerance:
+        return False
+    differ = polygon(path, tolerance).buffer(0).symmetric_difference(polygon(other, tolerance).buffer(0))
+    return bool(differ.area < 4 * tolerance * path.length)
+
+
+def ring_of_all(rings: Sequence[Sequence[tuple[float, float]]]) -> tuple[tuple[float, float], ...]:
+    """The outer ring of several that overlap, counter-clockwise, the first point not repeated; gaps inside are filled."""
+    together = shapely.union_all([Polygon(ring) for ring in rings])
+    assert isinstance(together, Polygon)
+    return tuple((x, y) for x, y in shapely.geometry.polygon.orient(together).exterior.coords[:-1])
+
+
+def slid_down(ring: Sequence[tuple[float, float]], onto: Sequence[Sequence[tuple[float, float]]], gap: float) -> float:
+    """How far a ring that lies above others slides down until it is `gap` from one of them; nought where it does not.
+
+    Each step is as long as the way that is free, so that it passes nothing (to 0.01).
+    """
+    sliding, below = Polygon(ring), shapely.union_all([Polygon(one) for one in onto])
+    down = 0.0
+    for _ in range(MOST_STEPS):
+        free = translate(sliding, 0.0, -down).distance(below) - gap
+        if free < 0.01 or below.is_empty:
+            break
+        down += free
+    return down
 
 
 def lie_apart(paths: Sequence[Path], gap: float, slack: float = 0.02) -> bool:
