@@ -37,9 +37,9 @@ def arrange_folded(question: Question, kept: KeptFiles) -> Arranged | None:
     return _kept(question, kept)
 
 
-def worth_solving(question: Question, plain: Arranged) -> bool:
-    """True unless a plain layout is as short as any can be."""
-    return question.count > 1 and plain.used > question.bound + NO_SHORTER
+def worth_solving(question: Question, arranged: Arranged) -> bool:
+    """True unless what is at hand is as short as any layout can be."""
+    return question.count > 1 and arranged.used > question.bound + NO_SHORTER
 
 
 def _plain(question: Question) -> Arranged:

@@ -23,6 +23,11 @@ class Folded:
     mates: tuple[Cut | None, ...]
     numbers: tuple[int, ...]
 
+    @property
+    def halves(self) -> bool:
+        """True where a piece lies on the fold, its template printed as a half."""
+        return any(cut.half_on_the_fold for cut in self.cuts)
+
 
 def fold(cuts: Sequence[Cut], usable: float, gap: float) -> Folded | None:
     """What to lay on folded cloth; None where nothing lies on the fold and nothing is a pair, or something is too wide.

@@ -167,28 +167,28 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
         return Laying(), [_too_wide(sale, cuts[numbers.index(int(too_wide.rectangle.name))], too_wide)]
     except TooLong:
         return Laying(), []  # this way of buying will not do; the others may
-    asked = (question,) if worth_solving(question, arranged) else ()
+    asked = (question,) if arranged.answered or worth_solving(question, arranged) else ()
     single = _layout(draft, sale, arranged, tuple(placed(cuts, numbers, question, arranged.answer)))
     laying = Laying(single, asked, () if arranged.answered else asked)
     may_be_folded = sale.width.precut is None and sale.material.kind in WOVEN_WITH_SELVAGE
     folded = fold(cuts, sale.usable, gap) if may_be_folded else None
-    return (laying if folded is None else _shorter(draft, sale, laying, folded, kept)), []
+    return (laying if folded is None else _single_or_folded(draft, sale, laying, folded, kept)), []
 
 
-def _shorter(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
-    """Single or folded cloth, whichever takes less; folded where both take as much, for that is how cloth is sold."""
+def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
+    """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
     assert single.layout is not None
-    if folded.question.bound > single.layout.used_length + NO_SHORTER:
+    if folded.question.bound > single.layout.used_length + NO_SHORTER and not folded.halves:
         return single
     questions = (*single.questions, folded.question)
     arranged = arrange_folded(folded.question, kept)
     if arranged is None:
         return Laying(single.layout, questions, (*single.unanswered, folded.question))
-    if arranged.used > single.layout.used_length + NO_SHORTER:
-        return Laying(single.layout, questions, single.unanswered)
     laid = tuple(placed_folded(folded, arranged.answer, sale.usable))
     layout = replace(_layout(draft, sale, arranged, laid), folded=True)
-    return Laying(layout, questions, single.unanswered)
+    as_short = arranged.used <= single.layout.used_length + NO_SHORTER
+    no_dearer = folded.halves and layout.buy_length <= single.layout.buy_length
+    return Laying(layout if as_short or no_dearer else single.layout, questions, single.unanswered)
 
 
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:
