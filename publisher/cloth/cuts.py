@@ -1,19 +1,21 @@
 """What is cut from a material at one width, as its grain lies on the cloth, and the question it asks. Millimetres."""
 
 import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from publisher.cloth.lying import as_path, laid, outline_cut
 from publisher.cloth.questions import Answer, Question, Shape, rounded
 from publisher.cloth.values import Laid, StripPlan
 from publisher.drafting import Copy, Grain, Material, Piece
-from publisher.geometry import Box, Path, ring_round
+from publisher.geometry import Box, Path, area_within, ring_round
 
+Key = tuple[tuple[tuple[float, float], ...], tuple[int, ...], bool]
 ALIKE, EITHER_END, ANY_WAY = (0,), (0, 180), (0, 90, 180, 270)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Cut:
     """One cut of a copy, its box at the origin; `turns` are the degrees it may be turned by from there.
 
@@ -30,32 +32,59 @@ class Cut:
     half_on_the_fold: bool = False
     on_the_fold: bool = False
 
-    @property
-    def across(self) -> float:
-        """Its box across the cloth, mm."""
-        return self.outline.box.width
+    @cached_property
+    def size(self) -> tuple[float, float]:
+        """Its box across and along the cloth, mm."""
+        box = self.outline.box
+        return box.width, box.height
 
-    @property
-    def along(self) -> float:
-        """Its box along the cloth, mm."""
-        return self.outline.box.height
+    @cached_property
+    def key(self) -> Key:
+        """What it has in common with cuts that are alike."""
+        ring = tuple((rounded(point.x), rounded(point.y)) for point in ring_round(self.outline))
+        first = ring.index(min(ring))
+        return (*ring[first:], *ring[:first]), self.turns, self.on_the_fold
+
+    @cached_property
+    def half(self) -> "Cut":
+        """Its right half, the left side on the fold."""
+        across, along = self.size
+        right = as_path(Box(across / 2, -1.0, across + 1, along + 1))
+        (half, *_) = area_within(self.outline, right)
+        return replace(self, outline=laid(half, 0, False, 0.0, 0.0), turns=ALIKE, on_the_fold=True)
 
 
 def cuts_from(
-    material: Material, copies: Sequence[tuple[Piece, Copy]], plans: Sequence[StripPlan], usable: float
+    material: Material,
+    copies: Sequence[tuple[Piece, Copy]],
+    plans: Sequence[StripPlan],
+    usable: float,
+    whole: Mapping[tuple[str, int], Cut],
 ) -> tuple[Cut, ...]:
-    """All that is cut, in the order of the copies; of a strip that is pieced each length, of a bias strip its square."""
+    """All that is cut, in the order of the copies; of a strip that is pieced each length, of a bias strip its square.
+
+    `whole` are the cuts that are the same on every width, by copy and number.
+    """
     cuts: list[Cut] = []
-    for piece, copy in copies:
+    for _, copy in copies:
         plan = next((plan for plan in plans if plan.copy == copy.name), None)
         for nth in range(1, copy.count + 1):
             if plan is None:
-                cuts.append(cut_of(piece, copy, nth, material))
+                cuts.append(whole[copy.name, nth])
             elif plan.square:
                 cuts.append(_rectangle(material, copy, nth, plan.square, plan.square))
             else:
                 cuts += [_rectangle(material, copy, nth, usable, plan.cut_width) for _ in range(plan.count)]
     return tuple(cuts)
+
+
+def whole_cuts(material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict[tuple[str, int], Cut]:
+    """Every cut as it is on cloth that is wide enough for it, by copy and number."""
+    return {
+        (copy.name, nth): cut_of(piece, copy, nth, material)
+        for piece, copy in copies
+        for nth in range(1, copy.count + 1)
+    }
 
 
 def cut_of(piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
@@ -87,20 +116,15 @@ def _rectangle(material: Material, copy: Copy, nth: int, across: float, along: f
 
 def ask(cuts: Sequence[Cut], width: float, gap: float, length: float | None) -> tuple[Question, list[int]]:
     """The question that some cuts ask, and for each cut the number of its shape."""
-    keys = [_key(cut) for cut in cuts]
+    keys = [cut.key for cut in cuts]
     ordered = sorted(dict.fromkeys(keys), key=lambda key: (-len(key[0]), key))
     shapes = tuple(
-        Shape(ring, turns, keys.count(key), cuts[keys.index(key)].outline, fold)
+        Shape(ring, turns, keys.count(key), first.outline, first.size, fold)
         for key in ordered
         for ring, turns, fold in [key]
+        for first in [cuts[keys.index(key)]]
     )
     return Question(shapes, width, gap, length), [ordered.index(key) for key in keys]
-
-
-def _key(cut: Cut) -> tuple[tuple[tuple[float, float], ...], tuple[int, ...], bool]:
-    ring = tuple((rounded(point.x), rounded(point.y)) for point in ring_round(cut.outline))
-    first = ring.index(min(ring))
-    return (*ring[first:], *ring[:first]), cut.turns, cut.on_the_fold
 
 
 def placed(cuts: Sequence[Cut], numbers: Sequence[int], question: Question, answer: Answer) -> Iterator[Laid]:

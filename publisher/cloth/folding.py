@@ -7,11 +7,11 @@ reads it need not know of the fold. Millimetres.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from publisher.cloth.cuts import ALIKE, Cut, ask
-from publisher.cloth.lying import as_path, laid
+from publisher.cloth.cuts import Cut, ask
+from publisher.cloth.lying import laid
 from publisher.cloth.questions import Answer, Question
 from publisher.cloth.values import Laid
-from publisher.geometry import Box, Path, Point, area_within, mirrored, same_area
+from publisher.geometry import Path, Point, mirrored, same_area
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,17 +34,14 @@ def fold(cuts: Sequence[Cut], usable: float, gap: float) -> Folded | None:
 
     A cut without a mate takes its place on both layers all the same.
     """
-    question, numbers = ask(cuts, usable, gap, None)
-    mirror = _mirror_images(question)
-    left = list(zip(cuts, numbers, strict=True))
+    left = list(cuts)
     chosen: list[tuple[Cut, Cut | None]] = []
     while left:
-        cut, number = left.pop(0)
-        of_pair = (at for at, one in enumerate(left) if one[1] == mirror.get(number) and not cut.half_on_the_fold)
-        at = next(of_pair, None)
-        chosen.append((cut, None if at is None else left.pop(at)[0]))
+        cut = left.pop(0)
+        at = next((at for at, other in enumerate(left) if _is_mate(cut, other)), None)
+        chosen.append((cut, None if at is None else left.pop(at)))
     half = usable / 2
-    asked = [_half(cut) if cut.half_on_the_fold else cut for cut, _ in chosen]
+    asked = [cut.half if cut.half_on_the_fold else cut for cut, _ in chosen]
     gained = any(cut.half_on_the_fold or mate for cut, mate in chosen)
     if not gained or any(_least_width(cut) > half - (0 if cut.on_the_fold else gap / 2) for cut in asked):
         return None
@@ -54,27 +51,15 @@ def fold(cuts: Sequence[Cut], usable: float, gap: float) -> Folded | None:
 
 
 def _least_width(cut: Cut) -> float:
-    return cut.along if 90 in cut.turns and cut.along < cut.across else cut.across
+    return min(cut.size) if 90 in cut.turns else cut.size[0]
 
 
-def _half(cut: Cut) -> Cut:
-    """The right half of a cut, its left side on the fold."""
-    box = cut.outline.box
-    right = as_path(Box(box.left + box.width / 2, box.bottom - 1, box.right + 1, box.top + 1))
-    (half, *_) = area_within(cut.outline, right)
-    return replace(cut, outline=laid(half, 0, False, 0.0, 0.0), turns=ALIKE, on_the_fold=True)
-
-
-def _mirror_images(question: Question) -> dict[int, int]:
-    """Of each shape the one that is its mirror image, left for right."""
-    found: dict[int, int] = {}
-    for number, shape in enumerate(question.shapes):
-        image = turned_over(shape.outline)
-        for other, candidate in enumerate(question.shapes):
-            if candidate.turns == shape.turns and same_area(image, candidate.outline):
-                found[number] = other
-                break
-    return found
+def _is_mate(cut: Cut, other: Cut) -> bool:
+    """True when one is the mirror image of the other, left for right."""
+    if cut.half_on_the_fold or other.half_on_the_fold or cut.turns != other.turns:
+        return False
+    near = max(abs(one - two) for one, two in zip(cut.size, other.size, strict=True)) < 0.01
+    return near and same_area(turned_over(cut.outline), other.outline)
 
 
 def turned_over(outline: Path) -> Path:
@@ -90,7 +75,7 @@ def placed_folded(folded: Folded, answer: Answer, usable: float) -> Iterator[Lai
         spot = spots[number].pop(0)
         box = folded.question.shapes[number].box(spot.turn)
         if cut.half_on_the_fold:
-            yield _laid(cut, 0, middle - cut.across / 2, spot.y)
+            yield _laid(cut, 0, middle - cut.size[0] / 2, spot.y)
             continue
         yield _laid(cut, spot.turn, middle + spot.x, spot.y)
         if mate is not None:

@@ -6,8 +6,8 @@ degrees, shapes numbered in the order of the question.
 
 from collections import Counter
 
-from publisher.cloth.questions import Answer, Question, Spot, laid_outline, read_answer
-from publisher.geometry import Path, lie_apart
+from publisher.cloth.questions import Answer, Question, Spot, laid_outline, laid_ring, read_answer
+from publisher.geometry import lie_apart, rings_apart
 
 SLACK = 0.02  # mm by which numbers may differ
 
@@ -31,11 +31,18 @@ def holds(question: Question, answer: Answer) -> bool:
         return False
     if not _sheets_hold(question, answer):
         return False
-    sheets: dict[int, list[Path]] = {}
-    for spot in answer:
-        sheets.setdefault(spot.sheet, []).append(laid_outline(question.shapes[spot.shape], spot))
-    lie = (_on_the_cloth(question, spot) for spot in answer)
-    return all(lie) and all(lie_apart(paths, question.gap, SLACK) for paths in sheets.values())
+    if not all(_on_the_cloth(question, spot) for spot in answer):
+        return False
+    sheets = [[spot for spot in answer if spot.sheet == sheet] for sheet in {spot.sheet: None for spot in answer}]
+    return all(_apart(question, spots) for spots in sheets)
+
+
+def _apart(question: Question, spots: list[Spot]) -> bool:
+    """True where the rings keep the gap, which hold the outlines; or else the outlines themselves."""
+    rings = [laid_ring(question.shapes[spot.shape], spot) for spot in spots]
+    if rings_apart(rings, question.gap, SLACK):
+        return True
+    return lie_apart([laid_outline(question.shapes[spot.shape], spot) for spot in spots], question.gap, SLACK)
 
 
 def _sheets_hold(question: Question, answer: Answer) -> bool:
@@ -50,12 +57,6 @@ def _on_the_cloth(question: Question, spot: Spot) -> bool:
     left = question.gap / 2 if question.folded and not shape.on_the_fold else 0.0
     if shape.on_the_fold and abs(spot.x) > 1e-6:
         return False
-    far = question.length if question.length is not None else _all_in_a_line(question)
+    far = question.length if question.length is not None else question.all_in_a_line
     across = spot.x >= left - SLACK / 2 and spot.x + box.width <= question.width + SLACK / 2
     return across and spot.y >= -SLACK / 2 and spot.y + box.height <= far + SLACK / 2
-
-
-def _all_in_a_line(question: Question) -> float:
-    return sum(
-        (max(shape.box(turn).height for turn in shape.turns) + question.gap) * shape.count for shape in question.shapes
-    )

@@ -1,10 +1,10 @@
 """Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, arrange_folded, worth_solving
-from publisher.cloth.cuts import Cut, ask, cuts_from, placed
+from publisher.cloth.cuts import Cut, ask, cuts_from, placed, whole_cuts
 from publisher.cloth.folding import Folded, fold, placed_folded
 from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
@@ -34,6 +34,7 @@ class Sale:
     usable: float
     copies: tuple[tuple[Piece, Copy], ...]
     plans: tuple[StripPlan, ...]
+    whole: Mapping[tuple[str, int], Cut]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,10 +55,13 @@ def lay_out(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, .
         copies = tuple(
             (piece, copy) for piece in draft.pieces for copy in piece.copies if copy.material == material.key
         )
+        whole = whole_cuts(material, copies)
         for width in material.sold:
             plans, unplanned = _strip_plans(draft, material, width, copies)
             strips.extend(plans)
-            sale = Sale(material, width, usable_width(material, width, draft.variant.units), copies, tuple(plans))
+            sale = Sale(
+                material, width, usable_width(material, width, draft.variant.units), copies, tuple(plans), whole
+            )
             laying, unlaid = _lay_material(draft, sale, kept)
             laid.append(laying)
             told = {finding.place for finding in unplanned}  # a strip that is too long is too wide as well
@@ -159,7 +163,7 @@ def _strip_too_long(piece: Piece, copy: Copy, usable: float) -> Finding:
 def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, list[Finding]]:
     """The shorter of single and folded cloth, with what a solver may be asked."""
     gap = GAP[draft.variant.units]
-    cuts = cuts_from(sale.material, sale.copies, sale.plans, sale.usable)
+    cuts = cuts_from(sale.material, sale.copies, sale.plans, sale.usable, sale.whole)
     question, numbers = ask(cuts, sale.usable, gap, sale.width.precut_length)
     try:
         arranged = arrange(question, kept)
@@ -178,7 +182,10 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
 def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
     """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
     assert single.layout is not None
-    if folded.question.bound > single.layout.used_length + NO_SHORTER and not folded.halves:
+    least = folded.question.bound
+    if least > single.layout.used_length + NO_SHORTER and (
+        not folded.halves or _to_buy(draft, sale, least)[1] > single.layout.buy_length
+    ):
         return single
     questions = (*single.questions, folded.question)
     arranged = arrange_folded(folded.question, kept)
@@ -192,10 +199,9 @@ def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, 
 
 
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:
-    units = draft.variant.units
     sheets, sheet = (round(arranged.used), sale.width.precut_length) if sale.width.precut_length else (0, 0.0)
     used = sheets * sheet if sheets else arranged.used
-    needed = (used + SQUARING_UP[units]) / (1 - sale.material.shrinkage) if used and not sheets else used
+    needed, bought = (used, used) if sheets or not used else _to_buy(draft, sale, used)
     return ClothLayout(
         material=sale.material.key,
         width=sale.width.width,
@@ -203,12 +209,19 @@ def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]
         laid=laid,
         used_length=used,
         needed_length=needed,
-        buy_length=float(round_up_to_step(length(needed), units).amount) if not sheets else used,
+        buy_length=bought,
         arranged_by=arranged.by,
         precut=sale.width.precut,
         precut_count=sheets,
         precut_length=sheet,
     )
+
+
+def _to_buy(draft: Draft, sale: Sale, used: float) -> tuple[float, float]:
+    """What is needed for a length used, with squaring up and shrinkage, and that up to the selling step."""
+    units = draft.variant.units
+    needed = (used + SQUARING_UP[units]) / (1 - sale.material.shrinkage)
+    return needed, float(round_up_to_step(length(needed), units).amount)
 
 
 def _too_wide(sale: Sale, cut: Cut, too_wide: TooWide) -> Finding:

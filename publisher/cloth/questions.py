@@ -17,6 +17,7 @@ MEANING = "outlines with a gap, 2"
 # Numbers are rounded for the hash away from where exact eighths and tenths fall, so that the last digit, in which
 # machines differ, tips none of them over.
 AWAY = 0.00027
+FOLD_BAND = 0.3  # mm: a ring is no further outside of its outline
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,13 +31,19 @@ class Shape:
     turns: tuple[int, ...]
     count: int
     outline: Path = field(compare=False)
+    size: tuple[float, float] = field(compare=False)  # of the outline's box, across and along
     on_the_fold: bool = False
 
     def box(self, turn: int = 0) -> Box:
         """The box of its outline turned, with the lower left corner at the origin."""
-        box = self.outline.box
-        across, along = (box.height, box.width) if turn % 180 == 90 else (box.width, box.height)
+        across, along = self.size if turn % 180 == 0 else self.size[::-1]
         return Box(0.0, 0.0, across, along)
+
+    @property
+    def on_fold(self) -> float:
+        """How much of the fold it takes, mm."""
+        along = [y for x, y in self.ring if x < FOLD_BAND]
+        return max(along) - min(along) if self.on_the_fold else 0.0
 
     @property
     def area(self) -> float:
@@ -76,6 +83,12 @@ class Question:
         """How many cuts."""
         return sum(shape.count for shape in self.shapes)
 
+    @cached_property
+    def all_in_a_line(self) -> float:
+        """What all of them take one behind the other, each turned so that it takes most, mm."""
+        most = (max(shape.box(turn).height for turn in shape.turns) for shape in self.shapes)
+        return sum(shape.count * (along + self.gap) for shape, along in zip(self.shapes, most, strict=True))
+
     def is_band(self, shape: Shape) -> bool:
         """True for a rectangle so wide that nothing lies beside it."""
         others = [other.box(turn).width for other in self.shapes if other is not shape for turn in other.turns]
@@ -94,7 +107,9 @@ class Question:
         half = (self.width - self.gap) / 2
         wide = [one for one in rest if one.rectangular and min(one.box(turn).width for turn in one.turns) > half]
         tallest = (min(shape.box(turn).height for turn in shape.turns) for shape in rest)
-        least = max([_area(rest) / self.width, self._stacked(wide), *tallest])
+        # Nor do halves on the fold, as far as they lie on it.
+        halves = sum(shape.count * (shape.on_fold + self.gap) for shape in rest if shape.on_the_fold) - self.gap
+        least = max([_area(rest) / self.width, self._stacked(wide), halves, *tallest])
         across = self._stacked(bands)
         return across + least + (self.gap if across and least else 0.0)
 
@@ -135,6 +150,20 @@ def laid_outline(shape: Shape, spot: Spot) -> Path:
     box = outline.box
     shift = Point(spot.x - box.left, spot.y - box.bottom)
     return mapped(outline, lambda point: point + shift, turned_over=False)
+
+
+def laid_ring(shape: Shape, spot: Spot) -> tuple[tuple[float, float], ...]:
+    """The ring of a shape where it lies."""
+    across, along = shape.size
+    x, y = spot.x, spot.y
+    # Turned about the origin, and its box brought back there.
+    if spot.turn == 90:
+        return tuple((along - one + x, other + y) for other, one in shape.ring)
+    if spot.turn == 180:
+        return tuple((across - one + x, along - other + y) for one, other in shape.ring)
+    if spot.turn == 270:
+        return tuple((one + x, across - other + y) for other, one in shape.ring)
+    return tuple((one + x, other + y) for one, other in shape.ring)
 
 
 def length_of(question: Question, answer: Answer) -> float:

@@ -173,7 +173,15 @@ def slid_down(ring: Sequence[tuple[float, float]], onto: Sequence[Sequence[tuple
 
 def lie_apart(paths: Sequence[Path], gap: float, slack: float = 0.02) -> bool:
     """True when no two closed paths overlap, or lie nearer than `gap`, by more than `slack`."""
-    areas = [polygon(path, slack / 2) for path in paths]
+    return _apart([polygon(path, slack / 2) for path in paths], gap, slack)
+
+
+def rings_apart(rings: Sequence[Sequence[tuple[float, float]]], gap: float, slack: float = 0.02) -> bool:
+    """The same of rings of straight steps."""
+    return _apart([Polygon(ring) for ring in rings], gap, slack)
+
+
+def _apart(areas: Sequence[Polygon], gap: float, slack: float) -> bool:
     if not all(area.is_valid for area in areas):
         return False
     if gap > slack:
