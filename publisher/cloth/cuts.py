@@ -90,7 +90,7 @@ def whole_cuts(material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict
 def cut_of(piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
     """One cut: the piece's y axis runs along the cloth unless its grain says otherwise; of a pair, every other is over."""
     over = copy.turned_over != (copy.mirrored and nth % 2 == 0)
-    turn = {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
+    turn = 0 if material.free else {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
     outline = laid(outline_cut(piece, copy), turn, over, 0.0, 0.0)
     return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material), _half_on_the_fold(piece, copy, turn))
 
@@ -103,14 +103,16 @@ def _half_on_the_fold(piece: Piece, copy: Copy, turn: int) -> bool:
 
 
 def turns_of(piece: Piece, material: Material) -> tuple[int, ...]:
-    """How a piece may be turned on the cloth: one way where it or the cloth says so, any way where its grain is free."""
+    """How a piece may be turned on the cloth: one way where it or the cloth says so, any way where there is no grain."""
+    if material.free:
+        return ANY_WAY
     if piece.one_way or material.one_way:
         return ALIKE
     return ANY_WAY if piece.grain is Grain.EITHER else EITHER_END
 
 
 def _rectangle(material: Material, copy: Copy, nth: int, across: float, along: float) -> Cut:
-    turns = ALIKE if material.one_way else EITHER_END
+    turns = ALIKE if material.one_way else ANY_WAY if material.free else EITHER_END
     return Cut(copy.name, nth, as_path(Box(0.0, 0.0, across, along)), 0, False, turns)
 
 

@@ -226,12 +226,13 @@ def _to_buy(draft: Draft, sale: Sale, used: float) -> tuple[float, float]:
 
 def _too_wide(sale: Sale, cut: Cut, too_wide: TooWide) -> Finding:
     copy = next(copy for _, copy in sale.copies if copy.name == cut.copy)
-    material = sale.material
+    material, woven = sale.material, sale.material.kind in WOVEN_WITH_SELVAGE
     return Finding(
         "piece-wider-than-cloth",
         Severity.ERROR,
         copy.place,
         f"'{copy.name}' is {too_wide.rectangle.width:.0f} mm wide and '{material.key}' {sale.usable:.0f} mm"
-        + (" between its selvages" if material.kind in WOVEN_WITH_SELVAGE else ""),
-        "offer a wider cloth, or turn the piece if its grain allows (grain: across)",
+        + (" between its selvages" if woven else ""),
+        "offer a wider cloth, or turn the piece if its grain allows (grain: across)"
+        + ("" if woven else f", or say of '{material.key}' that it has no grain (grain: either way)"),
     )

@@ -38,6 +38,7 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
         one_way=_one_way(written),
         thickness=_thickness(bench, written),
         bears_heat=_bears_heat(written),
+        free=_free(written),
     )
 
 
@@ -67,6 +68,19 @@ def _bears_heat(written: WrittenMaterial) -> bool:
         says = f"a cloth bears the iron, or none; '{written.heat}' says neither"
         raise unusable("wrong-kind", written.heat.place, says, "write 'heat: none', or take the line out")
     return written.heat is None
+
+
+def _free(written: WrittenMaterial) -> bool:
+    if written.grain is None:
+        return False
+    if str(written.grain) != "either way":
+        says = f"'{written.grain}' is said of the grain of '{written.key}', and pieces say how they lie on it"
+        mend = "write 'grain: either way' where the material has none, or take the line out"
+        raise unusable("no-such-grain", written.grain.place, says, mend)
+    if written.nap is not None:
+        says = f"'{written.key}' has a nap, and no grain"
+        raise unusable("nap-without-grain", written.grain.place, says, "take one of the two lines out")
+    return True
 
 
 def _shrinkage(bench: Bench, written: WrittenMaterial) -> float:

@@ -28,6 +28,7 @@ class Material:
     one_way: bool = False  # it has a nap, or a print that stands the right way up
     thickness: float | None = None  # mm, of one layer
     bears_heat: bool = True
+    free: bool = False  # it has no grain: its pieces may be turned any way
 
 
 @dataclass(frozen=True, slots=True)

@@ -223,7 +223,17 @@ def _material(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writ
     allowance = native(said.allowance, found) if said.allowance is not None else None
     thickness = native(said.thickness, found) if said.thickness is not None else None
     return WrittenMaterial(
-        key, said.kind, said.name, sold, said.shrinkage, said.note, allowance, said.nap, thickness, said.heat
+        key,
+        said.kind,
+        said.name,
+        sold,
+        said.shrinkage,
+        said.note,
+        allowance,
+        said.nap,
+        thickness,
+        said.heat,
+        said.grain,
     )
 
 

@@ -54,6 +54,7 @@ class Material(Shape):
     nap: Text | None = None
     thickness: Text | None = None
     heat: Text | None = None
+    grain: Text | None = None
     note: Text | None = None
 
 

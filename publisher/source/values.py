@@ -40,6 +40,7 @@ class WrittenMaterial:
     nap: Written | None = None  # "one way": a nap, or a print that stands the right way up
     thickness: Native | None = None  # of one layer
     heat: Written | None = None  # "none": it bears no iron
+    grain: Written | None = None  # "either way": it has none, and its pieces may be turned
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,7 @@ def _row(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> ChartRow:
         count=copy.count,
         size=_size(draft, piece.as_cut, copy) if piece.kind is not PieceKind.DRAWN or copy.rough else None,
         cut=_cut(copy),
-        grain=_grain(piece),
+        grain=_grain(draft, piece, copy),
         notes=tuple(_notes(draft, cloth, piece, copy)),
         template=piece.kind is PieceKind.DRAWN and not copy.rough,
     )
@@ -46,7 +46,9 @@ def _cut(copy: Copy) -> Phrase:
     return Phrase.of("chart.cut", count=str(copy.count))
 
 
-def _grain(piece: Piece) -> Phrase:
+def _grain(draft: Draft, piece: Piece, copy: Copy) -> Phrase:
+    if any(material.free for material in draft.materials if material.key == copy.material):
+        return Phrase.of("chart.grain-either")
     keys = {Grain.UP: "up", Grain.ACROSS: "across", Grain.BIAS: "bias", Grain.EITHER: "either"}
     return Phrase.of(f"chart.grain-{keys[piece.grain]}")
 
