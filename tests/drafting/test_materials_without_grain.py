@@ -44,7 +44,7 @@ def test_the_chart_says_so() -> None:
 def test_without_it_the_band_is_too_wide() -> None:
     _, findings = prove_text(PIECES.format(line="shrinkage: 0%", grain=""))
     told = found(findings, "piece-wider-than-cloth")
-    assert told.says == "'band inside' is 698 mm wide and 'interfacing' 508 mm"
+    assert told.says.startswith("'band inside' is 27 31/64 in (698.0 mm) wide and 'interfacing' 20 in (508.0 mm)")
     assert "say of 'interfacing' that it has no grain (grain: either way)" in (told.mend or "")
 
 
