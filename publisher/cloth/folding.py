@@ -34,12 +34,7 @@ def fold(cuts: Sequence[Cut], usable: float, gap: float) -> Folded | None:
 
     A cut without a mate takes its place on both layers all the same.
     """
-    left = list(cuts)
-    chosen: list[tuple[Cut, Cut | None]] = []
-    while left:
-        cut = left.pop(0)
-        at = next((at for at, other in enumerate(left) if _is_mate(cut, other)), None)
-        chosen.append((cut, None if at is None else left.pop(at)))
+    chosen = _with_mates(cuts, usable, gap)
     half = usable / 2
     asked = [cut.half if cut.half_on_the_fold else cut for cut, _ in chosen]
     gained = any(cut.half_on_the_fold or mate for cut, mate in chosen)
@@ -50,13 +45,34 @@ def fold(cuts: Sequence[Cut], usable: float, gap: float) -> Folded | None:
     return Folded(replace(question, folded=True), firsts, mates, tuple(halves))
 
 
+def _with_mates(cuts: Sequence[Cut], usable: float, gap: float) -> list[tuple[Cut, Cut | None]]:
+    """Each cut with the one that is got with it; a mate is not listed again."""
+    _, numbers = ask(cuts, usable, gap, None)
+    known: dict[tuple[int, int], bool] = {}  # what was found of two shapes: there may be many cuts of each
+    left = list(zip(cuts, numbers, strict=True))
+    chosen: list[tuple[Cut, Cut | None]] = []
+    while left:
+        cut, number = left.pop(0)
+        mate: int | None = None
+        for at, (other, another) in enumerate(left):
+            if cut.half_on_the_fold or other.half_on_the_fold:
+                continue
+            if (number, another) not in known:
+                known[number, another] = _are_mates(cut, other)
+            if known[number, another]:
+                mate = at
+                break
+        chosen.append((cut, None if mate is None else left.pop(mate)[0]))
+    return chosen
+
+
 def _least_width(cut: Cut) -> float:
     return min(cut.size) if 90 in cut.turns else cut.size[0]
 
 
-def _is_mate(cut: Cut, other: Cut) -> bool:
+def _are_mates(cut: Cut, other: Cut) -> bool:
     """True when one is the mirror image of the other, left for right."""
-    if cut.half_on_the_fold or other.half_on_the_fold or cut.turns != other.turns:
+    if cut.turns != other.turns:
         return False
     near = max(abs(one - two) for one, two in zip(cut.size, other.size, strict=True)) < 0.01
     return near and same_area(turned_over(cut.outline), other.outline)

@@ -1,16 +1,19 @@
 """The nesting program run as a child: what it found by the deadline, whatever became of it. Millimetres, seconds."""
 
+import contextlib
 import json
 import math
 import subprocess
 import sys
 import threading
+import time
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from importlib.util import find_spec
 from pathlib import Path
 
 NESTER = Path(__file__).with_name("nester.py")
+OFTEN = 0.05  # seconds between looks whether to stop
 Ring = Sequence[tuple[float, float]]
 
 
@@ -44,11 +47,16 @@ class Nested:
 
 @dataclass(frozen=True, slots=True)
 class Effort:
-    """How long to look, and with how many threads; `seed` leads elsewhere, for another attempt."""
+    """How long to look, and with how many threads; `seed` leads elsewhere, for another attempt; `stop` ends it early."""
 
     seconds: float
     workers: int = 1
     seed: int = 0
+    stop: threading.Event = field(default_factory=threading.Event, compare=False)
+
+    def left(self, since: float) -> "Effort":
+        """What is left of it, begun at a time of the steady clock."""
+        return replace(self, seconds=max(self.seconds - (time.monotonic() - since), 0.0))
 
 
 def solver_installed() -> bool:
@@ -69,7 +77,10 @@ def nest(strip: Strip, effort: Effort, enough: float = 0.0) -> tuple[Nested, ...
         try:
             child.stdin.write(_asked(strip, effort))
             child.stdin.flush()  # and left open: the child ends where this process does
-            listening.done.wait(effort.seconds)
+            until = time.monotonic() + effort.seconds
+            while time.monotonic() < until and not effort.stop.is_set():
+                if listening.done.wait(min(OFTEN, max(until - time.monotonic(), 0.0))):
+                    break
         except BrokenPipeError:
             pass
         finally:
@@ -102,7 +113,7 @@ class _Listening:
 
     def _listen(self) -> None:
         for line in self._lines:  # type: ignore[attr-defined]
-            if line.endswith("\n"):  # else it was cut off
+            with contextlib.suppress(ValueError):  # where it was cut off
                 self._hear(*json.loads(line))
         self.done.set()
 

@@ -31,6 +31,8 @@ def in_sheets(question: Question, effort: Effort, nest: Nest) -> Answer | None:
         left = until - time.monotonic()
         if quick is not None or left < PROBE / 2:
             return quick
+        if effort.stop.is_set():
+            return None
         return _probe(question, rectangles, replace(effort, seconds=min(PROBE, left)), nest)
 
     best = on_sheets(rectangles_of(question), quickly)

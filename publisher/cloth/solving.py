@@ -1,6 +1,7 @@
 """Questions answered as well as can be in some seconds: rows, boxes, and outlines nested; the shortest that holds."""
 
 import os
+import time
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor, as_completed
 
@@ -21,15 +22,16 @@ FIRST_SECONDS, AGAIN_SECONDS = 2.0, 20.0  # for a layout, in one of the workers
 def solve_all(questions: Sequence[Question], seconds: float, seed: int = 0) -> Iterator[tuple[Question, Answer]]:
     """Each question with the best answer found, as they come, in about `seconds` × their number ÷ workers."""
     workers = min(WORKERS, os.cpu_count() or 1)
-    threads = 1 if len(questions) > 1 else workers
+    effort = Effort(seconds, 1 if len(questions) > 1 else workers, seed)
     with ThreadPoolExecutor(workers) as pool:
-        asked = {pool.submit(solve, one, Effort(seconds, threads, seed)): one for one in questions}
+        asked = {pool.submit(solve, one, effort): one for one in questions}
         try:
             for done in as_completed(asked):
                 answer = done.result()
                 if answer is not None:
                     yield asked[done], answer
         finally:
+            effort.stop.set()
             pool.shutdown(wait=False, cancel_futures=True)
 
 
@@ -47,6 +49,7 @@ def solve(question: Question, effort: Effort) -> Answer | None:
 
 
 def _ways(question: Question, effort: Effort) -> Iterator[Answer | None]:
+    start = time.monotonic()
     if question.folded:
         yield nested_on_fold(question, effort)
         return
@@ -55,4 +58,4 @@ def _ways(question: Question, effort: Effort) -> Iterator[Answer | None]:
         yield in_sheets(question, effort, nested)
         return
     yield in_boxes(question)
-    yield nested(question, effort)
+    yield nested(question, effort.left(start))

@@ -2,9 +2,10 @@
 
 import contextlib
 import os
+import random
 import re
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -61,26 +62,31 @@ def solved_layouts(folder: Path, name: str, proof: Proof, solving: Solving) -> d
         if questions:
             click.echo(f"{name}: {MISSING}", err=True)
         return {}
-    found = _solve(name, questions, proof, solving.again) if questions else {}
-    _write(folder, found)
-    return {f"kept/{file}": content for file, content in found.items()}
+    found: dict[str, bytes] = {}
+    writable = True
+    for file, content in _solve(name, questions, proof, solving.again) if questions else ():
+        found[f"kept/{file}"] = content
+        # At once, so that nothing is lost where she stops it.
+        writable = writable and _write(folder / "kept", file, content)
+    if solving.again:
+        click.echo(f"{name}: {len(found)} of {len(questions)} cutting layouts are shorter than before", err=True)
+    return found
 
 
-def _solve(name: str, questions: Sequence[Question], proof: Proof, again: bool) -> dict[str, bytes]:
+def _solve(name: str, questions: Sequence[Question], proof: Proof, again: bool) -> Iterator[tuple[str, bytes]]:
+    """File and content of each answer that is new, or better than the one that is kept."""
     seconds = AGAIN_SECONDS if again else FIRST_SECONDS
     about = seconds * -(-len(questions) // min(WORKERS, len(questions)))
-    found: dict[str, bytes] = {}
     _progress(f"{name}: {len(questions)} cutting layouts to look for, {about:.0f} s at most …")
-    for at, (question, answer) in enumerate(solve_all(questions, seconds, seed=len(proof.source.kept)), 1):
+    # What is kept was found under a time limit, so that no seed gives it again; another one may lead further.
+    seed = random.randrange(2**31) if again else 0
+    for at, (question, answer) in enumerate(solve_all(questions, seconds, seed), 1):
         before = kept_answer(proof.source.kept, question)
         if before is None or length_of(question, answer) < length_of(question, before) - BETTER:
-            found[question.name] = written_answer(answer)
+            yield question.name, written_answer(answer)
         if sys.stderr.isatty():
             _progress(f"{name}: {at} of {len(questions)} cutting layouts …")
     _progress("")
-    if again:
-        click.echo(f"{name}: {len(found)} of {len(questions)} cutting layouts are shorter than before", err=True)
-    return found
 
 
 def _progress(text: str) -> None:
@@ -91,20 +97,20 @@ def _progress(text: str) -> None:
         click.echo(text, err=True)
 
 
-def _write(folder: Path, found: dict[str, bytes]) -> None:
-    """Each file whole or not at all."""
-    kept = folder / "kept"
-    if found and kept.is_symlink():
+def _write(kept: Path, file: str, content: bytes) -> bool:
+    """Writes the file whole or not at all; says so where it cannot, and returns False."""
+    if kept.is_symlink():
         click.echo(f"{kept} is a link: cutting layouts are not kept there, and solved each time", err=True)
-        return
+        return False
     try:
-        for file, content in found.items():
-            kept.mkdir(exist_ok=True)
-            beside = kept / f"{file}.new"
-            beside.write_bytes(content)
-            os.replace(beside, kept / file)
+        kept.mkdir(exist_ok=True)
+        beside = kept / f"{file}.new"
+        beside.write_bytes(content)
+        os.replace(beside, kept / file)
     except OSError as reason:
         click.echo(f"{kept}: {reason.strerror}; cutting layouts are not kept there, and solved each time", err=True)
+        return False
+    return True
 
 
 def clear_away(folder: Path, proof: Proof) -> None:

@@ -165,6 +165,7 @@ def _variant(proof: Proof, draft: Draft) -> Json:
                 "material": layout.material,
                 "width": _mm(layout.width),
                 "arranged by": layout.arranged_by,
+                "folded": layout.folded,
                 "used": _mm(layout.used_length),
                 "needed": _mm(layout.needed_length),
                 "buy": _mm(layout.buy_length),
