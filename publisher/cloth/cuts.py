@@ -50,7 +50,7 @@ class Cut:
         """Its right half, the left side on the fold."""
         across, along = self.size
         right = as_path(Box(across / 2, -1.0, across + 1, along + 1))
-        (half, *_) = area_within(self.outline, right)
+        (half, *_) = area_within(self.outline, right, tolerance=0.05)
         return replace(self, outline=laid(half, 0, False, 0.0, 0.0), turns=ALIKE, on_the_fold=True)
 
 

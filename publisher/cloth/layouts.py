@@ -36,6 +36,12 @@ class Sale:
     plans: tuple[StripPlan, ...]
     whole: Mapping[tuple[str, int], Cut]
 
+    @property
+    def sheet(self) -> float | None:
+        """How long a precut is after its first wash, mm; None of cloth by the length."""
+        length = self.width.precut_length
+        return None if length is None else length * (1 - self.material.shrinkage)
+
 
 @dataclass(frozen=True, slots=True)
 class Laying:
@@ -77,8 +83,13 @@ def lay_out(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, .
 
 
 def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
-    """What a width leaves between its selvages, mm; precuts and interfacing have none."""
-    if width.precut or material.kind not in WOVEN_WITH_SELVAGE:
+    """What a width leaves between its selvages, mm; precuts and interfacing have none.
+
+    A precut shrinks both ways, and no more of it can be bought.
+    """
+    if width.precut:
+        return width.width * (1 - material.shrinkage)
+    if material.kind not in WOVEN_WITH_SELVAGE:
         return width.width
     return width.width - SELVAGES[units]
 
@@ -164,7 +175,7 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
     """The shorter of single and folded cloth, with what a solver may be asked."""
     gap = GAP[draft.variant.units]
     cuts = cuts_from(sale.material, sale.copies, sale.plans, sale.usable, sale.whole)
-    question, numbers = ask(cuts, sale.usable, gap, sale.width.precut_length)
+    question, numbers = ask(cuts, sale.usable, gap, sale.sheet)
     try:
         arranged = arrange(question, kept)
     except TooWide as too_wide:
@@ -199,7 +210,7 @@ def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, 
 
 
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:
-    sheets, sheet = (round(arranged.used), sale.width.precut_length) if sale.width.precut_length else (0, 0.0)
+    sheets, sheet = (round(arranged.used), sale.sheet) if sale.sheet is not None else (0, 0.0)
     used = sheets * sheet if sheets else arranged.used
     needed, bought = (used, used) if sheets or not used else _to_buy(draft, sale, used)
     return ClothLayout(

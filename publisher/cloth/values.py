@@ -45,7 +45,7 @@ class ClothLayout:
     arranged_by: str
     precut: str | None = None
     precut_count: int = 0
-    precut_length: float = 0.0  # along the cloth, of one
+    precut_length: float = 0.0  # usable along the cloth, of one, after shrinkage
     folded: bool = False
 
 

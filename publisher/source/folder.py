@@ -6,8 +6,8 @@ from pathlib import Path
 from publisher.source.reader import LARGEST, PATTERN, STEPS
 from publisher.terms import Finding, Place, Severity
 
-MOST_KEPT = 200
-LARGEST_KEPT = 4_000_000
+MOST_KEPT = 600  # six sizes of a pattern, four materials in four widths, single and folded, in both systems: 384
+LARGEST_KEPT = 1_000_000
 MOST_DRAWINGS = 50
 LARGEST_DRAWING = 2_000_000
 PICTURE_KINDS = (".jpg", ".jpeg", ".png")

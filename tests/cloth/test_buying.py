@@ -43,6 +43,23 @@ def test_fat_quarters_are_counted() -> None:
     assert [row.precuts for tables in proof.tables for row in tables.materials] == [(("fat quarter", 3),)] * 2
 
 
+def test_precuts_shrink_both_ways_and_say_what_lies_on_which() -> None:
+    """A fat quarter of 55 × 50 cm that loses a tenth is 49.5 × 45 cm: two of 42 × 22 cm lie on it, by the row no third."""
+    quarters = HEAD.replace("42 in wide | 110 cm wide", "fat quarter").replace(
+        "    sold:", "    shrinkage: 10%\n    sold:"
+    )
+    small = PIECES.replace("40 cm by 30 cm", "40 cm by 20 cm")
+    proof, findings = prove("specimen", files(small, "", quarters))
+    assert proof is not None, findings
+    (layout,) = proof.cloths[1].layouts
+    assert (layout.usable_width, layout.precut_length) == (pytest.approx(495), pytest.approx(450))
+    assert (layout.precut_count, layout.used_length) == (2, pytest.approx(900))
+    assert sorted((one.sheet, one.y) for one in layout.laid) == [(1, 0), (1, pytest.approx(223)), (2, 0)]
+    assert all(one.y + one.length <= 450 for one in layout.laid)
+    wide = prove("specimen", files(PIECES.replace("40 cm by 30 cm", "48 cm by 20 cm"), "", quarters))[1]
+    assert "piece-wider-than-cloth" in {finding.name for finding in wide}
+
+
 def test_long_strip_is_pieced_or_told() -> None:
     strip = """\
         pieces:
