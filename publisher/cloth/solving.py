@@ -8,7 +8,7 @@ from concurrent.futures import ThreadPoolExecutor, as_completed
 from publisher.cloth.arranging import NO_SHORTER
 from publisher.cloth.kept import holds
 from publisher.cloth.nesting import Effort
-from publisher.cloth.on_fold import nested_on_fold
+from publisher.cloth.on_fold import in_rows_on_fold, nested_on_fold
 from publisher.cloth.outlines import nested
 from publisher.cloth.packing import in_boxes
 from publisher.cloth.questions import Answer, Question, length_of
@@ -36,7 +36,7 @@ def solve_all(questions: Sequence[Question], seconds: float, seed: int = 0) -> I
 
 
 def solve(question: Question, effort: Effort) -> Answer | None:
-    """The shortest answer that holds, of all ways to find one; None where there is none, as on folded cloth."""
+    """The shortest answer that holds, of all ways to find one; None where there is none."""
     best: Answer | None = None
     for answer in _ways(question, effort):
         if answer is None or not holds(question, answer):
@@ -51,7 +51,8 @@ def solve(question: Question, effort: Effort) -> Answer | None:
 def _ways(question: Question, effort: Effort) -> Iterator[Answer | None]:
     start = time.monotonic()
     if question.folded:
-        yield nested_on_fold(question, effort)
+        yield in_rows_on_fold(question)
+        yield nested_on_fold(question, effort.left(start))
         return
     yield in_rows(question)
     if question.length is not None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.cloth import lay_out, written_answer
+from publisher.cloth import lay_out, on_fold, written_answer
 from publisher.cloth.folding import fold, placed_folded
 from publisher.cloth.kept import holds
 from publisher.cloth.nesting import Effort
@@ -55,8 +55,8 @@ def folded_layout():  # type: ignore[no-untyped-def]
     cloth = lay_out(draft)[0]
     (question,) = [one for one in cloth.questions if one.folded]
     # The half apron lies on the fold, 300 mm wide below; the pocket beside it leaves 3 mm: 540 − 140 > 303.
-    on_fold = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
-    answer = (Spot(on_fold, 0, 0, 0), Spot(1 - on_fold, 400, 0, 0))
+    half = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
+    answer = (Spot(half, 0, 0, 0), Spot(1 - half, 400, 0, 0))
     assert holds(question, answer)
     kept = ((question.name, written_answer(answer)),)
     return question, lay_out(draft, kept)[0].layouts[0]
@@ -92,8 +92,8 @@ def test_the_half_lies_on_the_fold_and_a_pair_is_cut_at_once() -> None:
 )
 def test_what_does_not_hold_on_folded_cloth(answer: tuple[Spot, ...]) -> None:
     question, _ = folded_layout()
-    on_fold = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
-    spots = tuple(Spot(on_fold if spot.shape == 0 else 1 - on_fold, spot.x, spot.y, spot.turn) for spot in answer)
+    half = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
+    spots = tuple(Spot(half if spot.shape == 0 else 1 - half, spot.x, spot.y, spot.turn) for spot in answer)
     assert not holds(question, spots)
 
 
@@ -120,4 +120,12 @@ def test_the_solver_lays_halves_on_the_fold() -> None:
     assert answer is not None
     assert holds(question, answer)
     assert length_of(question, answer) == pytest.approx(600, abs=0.5)
-    assert solve(question, Effort(1.0)) is not None
+
+
+def test_rows_behind_the_halves_where_the_solver_has_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(on_fold, "nest", lambda *_: None)
+    question, _ = folded_layout()
+    answer = solve(question, Effort(1.0))
+    assert answer is not None
+    assert holds(question, answer)
+    assert length_of(question, answer) == pytest.approx(600 + 3 + 180)
