@@ -11,8 +11,9 @@ Corners = Sequence[tuple[float, float]]
 
 
 def ring(corners: Corners) -> Path:
-    """A closed path of straight lines."""
-    points = [Point(x, y) for x, y in corners]
+    """A closed path of straight lines, its box at the origin."""
+    left, low = min((x for x, _ in corners), default=0), min((y for _, y in corners), default=0)
+    points = [Point(x - left, y - low) for x, y in corners]
     return Path(tuple(Line(one, points[(at + 1) % len(points)]) for at, one in enumerate(points)))
 
 
