@@ -110,6 +110,8 @@ def publish(
       publisher publish sanderling-lined-pouch --edition metric-a4
       publisher publish sanderling-lined-pouch --with pin-on-labels --with drafting-page
     """
+    if solve_again and no_solving:
+        raise click.UsageError("--solve-again looks for cutting layouts, and --no-solving does not: leave one out")
     folders = [find_pattern(pattern) for pattern in patterns] or all_patterns()
     if not folders:
         raise click.UsageError(

@@ -132,6 +132,11 @@ def test_proof_and_no_solving_write_nothing(folder: Path, capfd: pytest.CaptureF
     assert "cutting layouts" not in capfd.readouterr().err
 
 
+def test_again_and_never_are_at_odds(folder: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    assert run(["publish", str(folder), "--solve-again", "--no-solving"]) == 2
+    assert "--no-solving does not: leave one out" in capfd.readouterr().err
+
+
 def test_nothing_is_written_through_a_link(folder: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
     elsewhere = tmp_path_factory.mktemp("elsewhere")
     (elsewhere / "cloth-0123456789abcdef.json").write_text("hers")
