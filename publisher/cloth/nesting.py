@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from importlib.util import find_spec
 from pathlib import Path
+from typing import TextIO
 
 NESTER = Path(__file__).with_name("nester.py")
 OFTEN = 0.05  # seconds between looks whether to stop
@@ -72,21 +73,28 @@ def nest(strip: Strip, effort: Effort, enough: float = 0.0) -> tuple[Nested, ...
     # A path of a file, not a module: the child starts in a hundredth of the time that the product's modules take.
     command = [sys.executable, "-P", str(NESTER)]
     pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE, "stderr": subprocess.DEVNULL}
-    with subprocess.Popen(command, **pipes, text=True) as child:  # type: ignore[call-overload]
+    with contextlib.suppress(BrokenPipeError), subprocess.Popen(command, **pipes, text=True) as child:  # type: ignore[call-overload]
         listening = _Listening(child.stdout, enough)
+        # Asked by a thread of its own: a child that does not listen must not hold up the clock.
+        asking = threading.Thread(target=_ask, args=(child.stdin, _asked(strip, effort)), daemon=True)
+        asking.start()
         try:
-            child.stdin.write(_asked(strip, effort))
-            child.stdin.flush()  # and left open: the child ends where this process does
             until = time.monotonic() + effort.seconds
             while time.monotonic() < until and not effort.stop.is_set():
                 if listening.done.wait(min(OFTEN, max(until - time.monotonic(), 0.0))):
                     break
-        except BrokenPipeError:
-            pass
         finally:
             child.kill()
             listening.thread.join()
+            asking.join()
     return listening.best
+
+
+def _ask(pipe: TextIO, text: str) -> None:
+    """Writes the question, and leaves the pipe open: the child ends where this process does."""
+    with contextlib.suppress(OSError):
+        pipe.write(text)
+        pipe.flush()
 
 
 def _asked(strip: Strip, effort: Effort) -> str:
@@ -113,7 +121,7 @@ class _Listening:
 
     def _listen(self) -> None:
         for line in self._lines:  # type: ignore[attr-defined]
-            with contextlib.suppress(ValueError):  # where it was cut off
+            with contextlib.suppress(ValueError, TypeError):  # where it was cut off
                 self._hear(*json.loads(line))
         self.done.set()
 

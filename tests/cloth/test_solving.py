@@ -216,6 +216,15 @@ def test_the_child_is_ended_and_its_best_layout_stands(
     assert [child.poll() is not None for child in children] == [True]
 
 
+@pytest.mark.parametrize("program", ["", "import time\ntime.sleep(3600)"], ids=["gone", "deaf"])
+def test_a_child_that_does_not_listen(program: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The question is longer than a pipe holds."""
+    (tmp_path / "child.py").write_text(program, "utf-8")
+    monkeypatch.setattr(nesting, "NESTER", tmp_path / "child.py")
+    ring = tuple((float(at), 0.5) for at in range(50_000))
+    assert nest(Strip(100.0, 1.0, (Item(ring, 1, (0,)),)), Effort(0.5)) is None
+
+
 @needs_solver
 def test_the_nesting_program_ends_when_whoever_asked_is_gone() -> None:
     strip = {"height": 100.0, "gap": 1.0, "seconds": 600, "workers": 1, "seed": 0}
