@@ -28,6 +28,7 @@ class PlacedWords:
     left: float
     top: float
     bold: bool
+    points: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +74,16 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
 
 
 def _view(drawing: Drawing, told: str, note: str) -> FigureView:
-    words = tuple(
-        PlacedWords(text.text, text.box.left, drawing.height - text.box.top, text.bold) for text in drawing.texts
+    svg = drawing_svg(drawing, told, words=False)
+    return FigureView(svg, drawing.width, drawing.height, words_on(drawing), note)
+
+
+def words_on(drawing: Drawing) -> tuple[PlacedWords, ...]:
+    """The lines of text of a drawing, for the page to set."""
+    return tuple(
+        PlacedWords(text.text, text.box.left, drawing.height - text.box.top, text.bold, text.points)
+        for text in drawing.texts
     )
-    return FigureView(drawing_svg(drawing, told, words=False), drawing.width, drawing.height, words, note)
 
 
 def _panels(proof: Proof, draft: Draft, step: WrittenStep) -> tuple[Panel, ...]:

@@ -8,6 +8,7 @@ from publisher.checks import Proof
 from publisher.drafting import Draft, Notch
 from publisher.edition.cautions import cautions_of
 from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines
+from publisher.edition.cutting_layouts import LayoutsView, build_layouts
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
 from publisher.edition.size_guide import SizeGuideView, size_guide_of
@@ -84,6 +85,7 @@ class View:
     chart: tuple[ChartLine, ...]
     sized: bool  # the chart tells how large some copies are in each size
     chart_intro: tuple[str, ...]  # what holds for all rows, sentence by sentence
+    layouts: LayoutsView
     legend: tuple[LegendLine, ...]
     transferred: bool  # some marks are brought to the cloth with pins, chalk or a pen
     vocabulary: tuple[Term, ...]
@@ -129,6 +131,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
         chart_intro=chart_intro(drafts, speak),
+        layouts=build_layouts(proof, units, speak),
         legend=legend,
         transferred=any(
             not isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks

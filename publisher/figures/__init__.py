@@ -10,6 +10,7 @@ from publisher.figures.check_block import (
     check_block_figure,
 )
 from publisher.figures.cover import cover_figure
+from publisher.figures.cutting_layouts import LayoutWords, in_rows, layout_drawing, layout_scale
 from publisher.figures.grain_arrow import grain_arrow
 from publisher.figures.label_values import Label, LabelLine, TextFitter
 from publisher.figures.labels import label_page
@@ -45,6 +46,7 @@ __all__ = [
     "Figure",
     "Label",
     "LabelLine",
+    "LayoutWords",
     "LetteredPiece",
     "Lettering",
     "PagePlan",
@@ -67,9 +69,12 @@ __all__ = [
     "figure_svg",
     "furniture_figure",
     "grain_arrow",
+    "in_rows",
     "key_samples",
     "label_page",
     "lay_out",
+    "layout_drawing",
+    "layout_scale",
     "lettered_piece",
     "mark_samples",
     "nest_figures",
