@@ -23,7 +23,7 @@ from publisher.figures.steps.values import (
     Texture,
 )
 from publisher.figures.thumbnails import SEEN
-from publisher.geometry import Box, Movement, Path, Point, inside, place_box, stretches_within
+from publisher.geometry import Box, Movement, Path, Point, inside, line_within, place_box, stretches_within
 from publisher.terms import Phrase
 
 WIDTH, HEIGHT = 168.0, 188.0  # of a page of text, below a heading and a few words
@@ -36,11 +36,12 @@ CAPTION = 24.0  # what the words of one layout take, below it
 LEAST = 48.0  # the width of those words
 BETWEEN = 8.0  # layouts side by side
 SHEET_GAP = 4.0  # between precuts
-CLEAR = 0.5  # between a number and a line
+CLEAR = 0.4  # between a number and a line
 SMALL = 8.0  # points, of a number where 10 find no room
 APART = 1.0  # between two numbers beside the cloth
 REACH = 3.0  # from the cloth to a number beside it
 NEAR = 16.0  # a leader on the cloth is no longer
+SEEN_INSIDE = 1.4  # how far a leader runs into its piece
 TOGETHER = 8.0  # pieces of one number nearer than this share it
 
 
@@ -181,8 +182,19 @@ class _Shown:
 
     @property
     def middle(self) -> Point:
-        """The middle of its box."""
-        return _middle(self.area.box)
+        """The spot inside it that is nearest to the middle of its box."""
+        middle = _middle(self.area.box)
+        if inside(self.area, middle):
+            return middle
+        spot = place_box(self.area, (self.area,), (), (0.2, 0.2), self.area.box, 0.0, middle)
+        return _middle(spot) if spot is not None else middle
+
+    def leader_from(self, begin: Point) -> Path:
+        """A straight way from a number into the piece, no further than can be seen."""
+        whole = line(begin, self.middle)
+        within = [stretch for stretch in line_within(whole, self.area) if stretch.length > 0]
+        entered = min(((stretch.start - begin).length for stretch in within), default=whole.length)
+        return line(begin, whole.point_at(min(entered + SEEN_INSIDE, whole.length)))
 
 
 def _pieces(
@@ -222,6 +234,7 @@ def _pieces(
             left += together
         else:
             taken.append(near[1][0].box)
+            lines += [shape.path for shape in near[0]]
             yield near
     yield _beside(left, sheet.box, letters)
 
@@ -292,7 +305,7 @@ def _near(
     spot = place_box(outline, lines, taken, size, cloth, CLEAR, middle)
     if spot is None or any(inside(one.area, _middle(spot)) for one in drawn):
         return None
-    leaders = [line(_edge_towards(spot, one.middle), one.middle) for one in together]
+    leaders = [one.leader_from(_edge_towards(spot, one.middle)) for one in together]
     if any(
         leader.length > NEAR or _crosses_others(leader, one, drawn)
         for leader, one in zip(leaders, together, strict=True)
@@ -329,8 +342,8 @@ def _beside(shown: Sequence[_Shown], cloth: Box, letters: Lettering) -> tuple[li
         right[above] = left + wide
         foot = cloth.top + REACH if above else cloth.bottom - REACH - high
         texts.append(DrawnText(number, Box(left, foot, left + wide, foot + high), SMALL, True))
-        begin = Point(left + wide / 2, foot + 0.4 if above else foot + high)
-        shapes += [DrawnShape(line(begin, one.middle), Look.THIN, None, False) for one in together]
+        begin = Point(left + wide / 2, foot if above else foot + high)
+        shapes += [DrawnShape(one.leader_from(begin), Look.THIN, None, False) for one in together]
     return shapes, texts
 
 
