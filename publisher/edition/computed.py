@@ -9,6 +9,7 @@ from importlib.metadata import PackageNotFoundError, version
 
 import publisher
 from publisher.checks import Proof
+from publisher.cloth import Laid
 from publisher.drafting import Draft, Piece
 from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
@@ -18,6 +19,7 @@ from publisher.template_pages import Edition, Paper, TemplatePages
 from publisher.terms import Dimension, Finding, Quantity, content_hash, length
 
 # What the output depends on beside the source.
+OUTLINE_SEEN = 0.1  # mm, how near the points of an outline on the cloth keep to it
 LIBRARIES = (
     "fonttools",
     "jinja2",
@@ -169,6 +171,8 @@ def _variant(proof: Proof, draft: Draft) -> Json:
                 "used": _mm(layout.used_length),
                 "needed": _mm(layout.needed_length),
                 "buy": _mm(layout.buy_length),
+                "precuts": layout.precut_count,
+                "laid": [_laid(one) for one in layout.laid],
             }
             for layout in cloth.layouts
         ],
@@ -176,6 +180,18 @@ def _variant(proof: Proof, draft: Draft) -> Json:
             {"notion": row.key, "count": row.count, "sizes": {name: speak.quantity(size) for name, size in row.sizes}}
             for row in tables.notions
         ],
+    }
+
+
+def _laid(one: Laid) -> Json:
+    """One cut on the cloth, from the left edge of the usable width and the cut end, mm and degrees."""
+    return {
+        "copy": one.copy,
+        "of its count": one.nth,
+        "precut": one.sheet,
+        "turn": one.turn,
+        "turned over": one.turned_over,
+        "outline": [[_mm(spot.x), _mm(spot.y)] for spot in one.outline.flattened(OUTLINE_SEEN)],
     }
 
 
