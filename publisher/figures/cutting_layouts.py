@@ -37,10 +37,12 @@ LEAST = 48.0  # the width of those words
 BETWEEN = 8.0  # layouts side by side
 SHEET_GAP = 4.0  # between precuts
 CLEAR = 0.4  # between a number and a line
+CLEAR_BESIDE = 0.6  # … of a piece that it lies beside
 SMALL = 8.0  # points, of a number where 10 find no room
 APART = 1.0  # between two numbers beside the cloth
 REACH = 3.0  # from the cloth to a number beside it
 NEAR = 16.0  # a leader on the cloth is no longer
+GAP = 0.3  # between a number and its leader
 SEEN_INSIDE = 1.4  # how far a leader runs into its piece
 TOGETHER = 8.0  # pieces of one number nearer than this share it
 
@@ -256,17 +258,11 @@ def _area(stretches: Sequence[Path]) -> Path:
 
 def _inside(number: str, area: Path, lines: Sequence[Path], within: Box, letters: Lettering) -> DrawnText | None:
     for points in (POINTS, SMALL):
-        size = letters.width(number, points, True), LINE * points / POINTS * 0.8
+        size = letters.width(number, points, True), LINE * points / POINTS
         spot = place_box(area, lines, (), size, within, CLEAR, _middle(area.box))
         if spot is not None:
-            return _number(number, spot, points)
+            return DrawnText(number, spot, points, True)
     return None
-
-
-def _number(number: str, box: Box, points: float) -> DrawnText:
-    """A number in its box, which is lower than a line by what digits leave free above and below."""
-    line_height, middle = LINE * points / POINTS, (box.bottom + box.top) / 2
-    return DrawnText(number, Box(box.left, middle - line_height / 2, box.right, middle + line_height / 2), points, True)
 
 
 def _backed(box: Box) -> DrawnShape:
@@ -299,19 +295,20 @@ def _near(
     letters: Lettering,
 ) -> tuple[list[DrawnShape], list[DrawnText]] | None:
     """A number on free cloth close to its pieces, with a leader to each; None where there is none."""
-    size = letters.width(number, SMALL, True), LINE * SMALL / POINTS * 0.8
+    size = letters.width(number, SMALL, True), LINE * SMALL / POINTS
     middle = _middle_of([one.middle for one in together])
     outline = box_path(cloth.left, cloth.bottom, cloth.right, cloth.top)
-    spot = place_box(outline, lines, taken, size, cloth, CLEAR, middle)
+    spot = place_box(outline, lines, taken, size, cloth, CLEAR_BESIDE, middle)
     if spot is None or any(inside(one.area, _middle(spot)) for one in drawn):
         return None
-    leaders = [one.leader_from(_edge_towards(spot, one.middle)) for one in together]
+    label = DrawnText(number, spot, SMALL, True)
+    leaders = [one.leader_from(_edge_towards(label.box, one.middle)) for one in together]
     if any(
         leader.length > NEAR or _crosses_others(leader, one, drawn)
         for leader, one in zip(leaders, together, strict=True)
     ):
         return None
-    return [DrawnShape(leader, Look.THIN, None, False) for leader in leaders], [_number(number, spot, SMALL)]
+    return [DrawnShape(leader, Look.THIN, None, False) for leader in leaders], [label]
 
 
 def _crosses_others(leader: Path, own: _Shown, drawn: Sequence[_Shown]) -> bool:
@@ -320,8 +317,10 @@ def _crosses_others(leader: Path, own: _Shown, drawn: Sequence[_Shown]) -> bool:
 
 
 def _edge_towards(box: Box, spot: Point) -> Point:
-    """The spot of a number's box that is nearest to what it names."""
-    return Point(min(max(spot.x, box.left), box.right), min(max(spot.y, box.bottom), box.top))
+    """The spot just outside a number's box that is nearest to what it names."""
+    edge = Point(min(max(spot.x, box.left), box.right), min(max(spot.y, box.bottom), box.top))
+    way = spot - edge
+    return edge + way * (min(GAP, way.length) / way.length) if way.length else edge
 
 
 def _middle_of(spots: Sequence[Point]) -> Point:
@@ -342,7 +341,7 @@ def _beside(shown: Sequence[_Shown], cloth: Box, letters: Lettering) -> tuple[li
         right[above] = left + wide
         foot = cloth.top + REACH if above else cloth.bottom - REACH - high
         texts.append(DrawnText(number, Box(left, foot, left + wide, foot + high), SMALL, True))
-        begin = Point(left + wide / 2, foot if above else foot + high)
+        begin = Point(left + wide / 2, foot - GAP if above else foot + high + GAP)
         shapes += [DrawnShape(one.leader_from(begin), Look.THIN, None, False) for one in together]
     return shapes, texts
 
@@ -368,7 +367,8 @@ def _dimension(dimension: Dimension, letters: Lettering) -> tuple[list[DrawnShap
     if set_.named is not None:
         says = letters.say(dimension.says)
         at = set_.named.at
-        corner = Point(dimension.start.x, at.y - LINE - 0.6) if level else Point(at.x + 1.0, at.y - LINE / 2)
+        wide = letters.width(says, POINTS, False)
+        corner = Point(at.x - wide / 2, at.y - LINE - 1.6) if level else Point(at.x + 1.0, at.y - LINE / 2)
         texts.append(_text(says, corner, letters))
     return list(set_.shapes), texts
 

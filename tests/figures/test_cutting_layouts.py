@@ -71,9 +71,7 @@ def test_every_cut_is_drawn_once_and_true_to_scale(demo: str, units: UnitSystem)
 
 
 def text_box(text: DrawnText) -> shapely.Geometry:
-    """What its letters fill; a number has no descenders."""
-    low = 0.1 * (text.box.top - text.box.bottom) if text.bold else 0.0
-    return shapely.box(text.box.left, text.box.bottom + low, text.box.right, text.box.top - low)
+    return shapely.box(text.box.left, text.box.bottom, text.box.right, text.box.top)
 
 
 def test_numbers_and_words_keep_clear_of_lines_and_of_each_other() -> None:
