@@ -33,8 +33,13 @@ def arrange(question: Question, kept: KeptFiles) -> Arranged:
 
 
 def arrange_folded(question: Question, kept: KeptFiles) -> Arranged | None:
-    """The kept answer on cloth that is folded double; there are no rows for it."""
-    return _kept(question, kept)
+    """The shortest kept answer on cloth that is folded double, to the whole or to a part; there are no rows for it."""
+    answer = _kept(question, kept)
+    found = ([answer] if answer else []) + [
+        _times(part, one, times) for times, part in parts_of(question) if (one := _kept(part, kept)) is not None
+    ]
+    best = min(found, key=lambda one: one.used, default=None)
+    return None if best is None else replace(best, answered=answer is not None)
 
 
 def worth_solving(question: Question, arranged: Arranged) -> bool:
@@ -58,6 +63,10 @@ def _in_parts(question: Question, kept: KeptFiles) -> list[Arranged]:
     for times, part in parts_of(question):
         for one in (_plain(part), _kept(part, kept)):
             if one is not None:
-                answer = repeated(part, one.answer, times)
-                found.append(Arranged(answer, length_of(question, answer), one.by))
+                found.append(_times(part, one, times))
     return found
+
+
+def _times(part: Question, arranged: Arranged, times: int) -> Arranged:
+    answer = repeated(part, arranged.answer, times)
+    return Arranged(answer, length_of(part, answer), arranged.by)

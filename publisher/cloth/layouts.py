@@ -206,7 +206,8 @@ def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, 
     layout = replace(_layout(draft, sale, arranged, laid), folded=True)
     as_short = arranged.used <= single.layout.used_length + NO_SHORTER
     no_dearer = folded.halves and layout.buy_length <= single.layout.buy_length
-    return Laying(layout if as_short or no_dearer else single.layout, questions, single.unanswered)
+    unanswered = single.unanswered if arranged.answered else (*single.unanswered, folded.question)
+    return Laying(layout if as_short or no_dearer else single.layout, questions, unanswered)
 
 
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:

@@ -3,13 +3,14 @@
 import pytest
 
 from publisher.cloth import lay_out, on_fold, written_answer
+from publisher.cloth.arranging import arrange_folded
 from publisher.cloth.folding import fold, placed_folded
 from publisher.cloth.kept import holds
 from publisher.cloth.nesting import Effort
 from publisher.cloth.on_fold import nested_on_fold
 from publisher.cloth.questions import Spot, length_of
 from publisher.cloth.solving import solve
-from tests.cloth.asking import panel, shaped
+from tests.cloth.asking import many, panel, shaped
 from tests.cloth.oracle import outside, overlap
 from tests.specimens import draft_text
 
@@ -80,6 +81,18 @@ def test_the_half_lies_on_the_fold_and_a_pair_is_cut_at_once() -> None:
     outlines = [one.outline for one in layout.laid]
     assert overlap(outlines) < 1e-6
     assert outside(outlines, layout.usable_width, layout.used_length) < 1e-6
+
+
+def test_a_kept_layout_serves_twice_the_order() -> None:
+    question, _ = folded_layout()
+    half = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
+    kept = ((question.name, written_answer((Spot(half, 0, 0, 0), Spot(1 - half, 400, 0, 0)))),)
+    double = many(question, 2)
+    arranged = arrange_folded(double, kept)
+    assert arranged is not None
+    assert (arranged.used, arranged.answered) == (pytest.approx(2 * 600 + 3), False)
+    assert holds(double, arranged.answer)
+    assert arrange_folded(double, ()) is None
 
 
 @pytest.mark.parametrize(
