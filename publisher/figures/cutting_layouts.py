@@ -153,6 +153,9 @@ def _edges(layout: ClothLayout, sheet: _Sheet) -> list[DrawnShape]:
     box = sheet.box
     outline = box_path(box.left, box.bottom, box.right, box.top)
     shapes = [DrawnShape(outline, Look.THIN, None, True)]
+    if layout.folded:  # no line may run below the dashes of the fold
+        sides = (Point(box.left, box.top), Point(box.left, box.bottom), Point(box.right, box.bottom))
+        shapes = [DrawnShape(chain([*sides, Point(box.right, box.top)]), Look.THIN, None, False)]
     low = line(Point(box.left, box.bottom), Point(box.right, box.bottom))
     high = line(Point(box.left, box.top), Point(box.right, box.top))
     if layout.usable_width < layout.width:
