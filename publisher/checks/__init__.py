@@ -45,6 +45,7 @@ from publisher.checks.reading import (
     step_does_much,
 )
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
+from publisher.checks.stage_pages import stage_pages
 from publisher.checks.turning import gap_too_short, set_out_of_reach
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
@@ -143,4 +144,5 @@ __all__ = [
     "let_through",
     "name_of",
     "page_of",
+    "stage_pages",
 ]

@@ -1,8 +1,10 @@
 """`publisher explain`: what each check finds, why it matters, how to mend it."""
 
+from collections.abc import Sequence
+
 import click
 
-from publisher.checks import CHECKS, Page, page_of
+from publisher.checks import CHECKS, Page, page_of, stage_pages
 from publisher.terms import did_you_mean
 
 SUBJECTS = {
@@ -25,6 +27,14 @@ SUBJECTS = {
     "pictures": "Photographs",
     "promises": "What the cover promises",
 }
+STAGES = {
+    "reading": "What cannot be read",
+    "steps": "Steps that cannot be understood",
+    "formulas": "Formulas and names",
+    "drawings": "Outlines drawn elsewhere",
+    "drafting": "What cannot be drafted",
+    "pages": "Cloth, paper and pages",
+}
 
 
 @click.command()
@@ -36,7 +46,7 @@ def explain(check: str | None) -> None:
     Example:
       publisher explain seam-lengths-differ
     """
-    pages = [page_of(each) for each in CHECKS]
+    pages = [*map(page_of, CHECKS), *stage_pages()]
     if check is None:
         _list(pages)
         return
@@ -47,15 +57,13 @@ def explain(check: str | None) -> None:
     _print(page)
 
 
-def _list(pages: list[Page]) -> None:
+def _list(pages: Sequence[Page]) -> None:
     width = max(len(page.name) for page in pages)
-    for subject, title in SUBJECTS.items():
-        of_subject = [page for page in pages if page.subject == subject]
-        if of_subject:
-            click.echo(f"{title}\n")
-            for page in of_subject:
-                click.echo(f"  {page.name:{width}}  {page.finds}")
-            click.echo("")
+    for subject, title in (SUBJECTS | STAGES).items():
+        click.echo(f"{title}\n")
+        for page in (page for page in pages if page.subject == subject):
+            click.echo(f"  {page.name:{width}}  {page.finds}")
+        click.echo("")
 
 
 def _print(page: Page) -> None:
