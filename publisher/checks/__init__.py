@@ -11,12 +11,19 @@ from publisher.checks.bindings import (
     left_undone,
 )
 from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
-from publisher.checks.cutting import hardware_in_the_seam, pieces_easily_confused, ring_too_narrow, tube_too_narrow
+from publisher.checks.cutting import (
+    hardware_in_the_seam,
+    patch_too_small,
+    pieces_easily_confused,
+    ring_too_narrow,
+    tube_too_narrow,
+)
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     gap_too_long,
     placed_edges_apart,
     placed_marks_apart,
+    placement_overhangs,
     seam_lengths_differ,
 )
 from publisher.checks.holding import casing_too_narrow, lining_larger_than_outside, pocket_too_small
@@ -50,7 +57,13 @@ from publisher.checks.turning import gap_too_short, set_out_of_reach
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
 from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
-from publisher.checks.work import copy_never_used, placement_never_placed, seam_never_sewn, seam_sewn_twice
+from publisher.checks.work import (
+    copy_never_used,
+    edge_sewn_twice,
+    placement_never_placed,
+    seam_never_sewn,
+    seam_sewn_twice,
+)
 from publisher.checks.zips import stop_in_the_seam, zip_apart_from_opening, zip_left_closed
 from publisher.terms import Finding
 
@@ -67,11 +80,13 @@ CHECKS: tuple[Check, ...] = (
     corner_meets_nothing,
     placed_marks_apart,
     placed_edges_apart,
+    placement_overhangs,
     mark_off_piece,
     mark_without_template,
     pair_left_over,
     seam_never_sewn,
     seam_sewn_twice,
+    edge_sewn_twice,
     placement_never_placed,
     copy_never_used,
     binding_too_short,
@@ -106,6 +121,7 @@ CHECKS: tuple[Check, ...] = (
     print_upside_down,
     ring_too_narrow,
     tube_too_narrow,
+    patch_too_small,
     hardware_in_the_seam,
     pieces_easily_confused,
     loose_number,

@@ -5,8 +5,8 @@ from itertools import combinations
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notion, PieceKind, PointMark
-from publisher.geometry import Path, nearest
+from publisher.drafting import Draft, LineMark, Notion, Piece, PieceKind, PointMark
+from publisher.geometry import Line, Path, line_within, nearest
 from publisher.terms import Finding, Severity
 
 # Two rectangles that differ by less than a quarter of an inch look alike on the table (common practice, no source).
@@ -88,24 +88,36 @@ def ring_too_narrow(proof: Proof) -> Iterator[Finding]:
 
     Fix: use a wider ring, or a narrower strap."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        straps = {copy.name: piece.strip for piece in draft.pieces for copy in piece.copies if piece.strip}
+        pieces = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
         widths = {notion.key: dict(notion.sizes).get("inner width") for notion in draft.notions}
         for step in assembly.steps:
             for action in step.actions:
-                strap = straps.get((action.other or "").partition(".")[0])
+                head, _, tail = (action.other or "").partition(".")
                 inner = widths.get(action.target)
-                if action.verb != "attach" or strap is None or inner is None:
+                wide = _width_at(pieces[head], tail) if head in pieces else None
+                if action.verb != "attach" or wide is None or inner is None:
                     continue
-                if strap.finished_width > float(inner.amount) + 0.5:
+                if wide > float(inner.amount) + 0.5:
                     yield Finding(
                         "ring-too-narrow",
                         Severity.ERROR,
                         action.place,
                         f"'{action.target}' is {told(float(inner.amount), draft)} wide inside, and the strap "
-                        f"'{action.other}' is {told(strap.finished_width, draft)} wide",
+                        f"'{action.other}' is {told(wide, draft)} wide",
                         "use a wider ring, or a narrower strap",
                         (draft.variant,),
                     )
+
+
+def _width_at(piece: Piece, mark: str) -> float | None:
+    """How wide what passes a ring is, mm: a strip when finished, a tab along the line that it is folded on."""
+    if piece.strip is not None:
+        return piece.strip.finished_width
+    for line in piece.marks:
+        if isinstance(line, LineMark) and line.name == mark and line.kind == "fold line":
+            within = line_within(Path((Line(line.start, line.end),)), piece.finished_line)
+            return sum(stretch.length for stretch in within)
+    return None
 
 
 # Narrower than this a tube is turned with a loop turner or not at all (common practice, no source).
@@ -131,3 +143,40 @@ def tube_too_narrow(proof: Proof) -> Iterator[Finding]:
                     "make it wider, or write 'fold: in fourths'",
                     (draft.variant,),
                 )
+
+
+# Interfacing that holds a snap reaches this far beyond it on every side, or the snap tears out beside it (common
+# practice, no source).
+BEYOND_SNAP = 3.0  # mm
+
+
+def patch_too_small(proof: Proof) -> Iterator[Finding]:
+    """A patch that is laid behind a snap is hardly larger than the snap, or smaller.
+
+    Why: the prongs go through the cloth beside it, and tear out.
+
+    Fix: make the patch wider than the snap by a quarter of an inch or more."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        notions = {notion.key: notion for notion in draft.notions}
+        set_at = {
+            action.other: notions[action.target]
+            for step in assembly.steps
+            for action in step.actions
+            if action.verb == "attach" and action.target in notions and action.other
+        }
+        for placement in draft.placements:
+            piece = draft.piece(draft.copy(placement.placed).piece)
+            for own, below in placement.matching:
+                notion = set_at.get(f"{placement.below}.{below}")
+                half = _half(notion) if notion is not None and own == "centre" else None
+                least = min(piece.cut_width, piece.cut_height) / 2
+                if notion is not None and half is not None and least < half + BEYOND_SNAP - 0.05:
+                    yield Finding(
+                        "patch-too-small",
+                        Severity.WARNING,
+                        placement.place,
+                        f"'{placement.placed}' is {told(2 * least, draft)} across and '{notion.key}' "
+                        f"{told(2 * half, draft)}: less than {told(BEYOND_SNAP, draft)} are left on each side",
+                        "make the patch larger",
+                        (draft.variant,),
+                    )

@@ -6,7 +6,7 @@ from itertools import combinations
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Notch, PathMark, Placement, PointMark, Seam, SeamEdge
-from publisher.geometry import Point, nearest
+from publisher.geometry import Point, mapped, nearest, reach_beyond
 from publisher.terms import Finding, Severity
 
 # Less than the width of a needle hole at each end: nobody sews nearer (common practice, no source).
@@ -186,3 +186,28 @@ def _spots_of(draft: Draft, placement: Placement) -> list[tuple[str, Point, Poin
         for first, second in placement.matching
         if first in upper and second in lower
     ]
+
+
+def placement_overhangs(proof: Proof) -> Iterator[Finding]:
+    """A piece that is laid on another reaches beyond its raw edges.
+
+    Why: what hangs over is caught in no seam, or is cut off with the allowance. Strips may: handles and loops do.
+
+    Fix: make the piece smaller, or place it elsewhere."""
+    for draft in proof.drafts:
+        for placement in draft.placements:
+            upper, lower = (draft.piece(draft.copy(name).piece) for name in (placement.placed, placement.below))
+            apart = (_edges_apart(draft, placement, first, second) for first, second in placement.matching)
+            if upper.strip is not None or any(gap is not None and gap > SEAM_TOLERANCE for gap in apart):
+                continue  # told as placed-edges-apart
+            laid = mapped(upper.cut_line, placement.laying, placement.laying.turned_over)
+            beyond = reach_beyond(laid, lower.cut_line)
+            if beyond > SEAM_TOLERANCE:
+                yield Finding(
+                    "placement-overhangs",
+                    Severity.WARNING,
+                    placement.place,
+                    f"'{placement.placed}' reaches {told(beyond, draft)} beyond '{placement.below}' that it is laid on",
+                    "make it smaller, or place it elsewhere",
+                    (draft.variant,),
+                )

@@ -1,11 +1,14 @@
 """The work: every seam is sewn once, every placement placed, every copy that is cut is used."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from publisher.checks.values import Proof
+from publisher.drafting import Draft, Seam
 from publisher.measures import Name
 from publisher.terms import Finding, Severity
+
+ALIKE = 1.0  # mm
 
 
 def seam_never_sewn(proof: Proof) -> Iterator[Finding]:
@@ -111,3 +114,49 @@ def _named_where_sewn(proof: Proof) -> set[str]:
         edges = said if isinstance(said, tuple) else (said,)
         names |= {edge.text.partition(".")[0].strip() for edge in edges if isinstance(edge, Name)}
     return names
+
+
+def edge_sewn_twice(proof: Proof) -> Iterator[Finding]:
+    """An edge is sewn in two seams, and another of the same length in none.
+
+    Why: left and right were confused; the pieces can be sewn so, and the thing comes out twisted or closed at the wrong
+    place.
+
+    Fix: name the other edge in one of the two seams."""
+    for draft in proof.drafts:
+        seams: dict[tuple[str, str], list[Seam]] = {}
+        for seam in draft.seams:
+            for copy, part in dict.fromkeys(_parts_of(draft, seam)):
+                seams.setdefault((copy, part), []).append(seam)
+        for (copy, part), of_edge in seams.items():
+            idle = _idle_twin(draft, copy, part, seams) if len(of_edge) > 1 else None
+            if idle is not None:
+                yield Finding(
+                    "edge-sewn-twice",
+                    Severity.WARNING,
+                    of_edge[1].place,
+                    f"'{copy}.{part}' is sewn in '{of_edge[0].name}' and in '{of_edge[1].name}', and '{copy}.{idle}', "
+                    "as long, in none",
+                    f"name '{copy}.{idle}' in one of them",
+                    (draft.variant,),
+                )
+
+
+def _parts_of(draft: Draft, seam: Seam) -> Iterator[tuple[str, str]]:
+    """Copy and name of each single edge that a seam sews."""
+    for edge in (*seam.first, *seam.second):
+        for part in draft.piece(edge.piece).edges_of(edge.edge):
+            yield edge.copy, part.name
+
+
+def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str], object]) -> str | None:
+    """An edge of the same length that no seam sews, and that is neither hemmed nor bound nor laid on another."""
+    piece = draft.piece(draft.copy(copy).piece)
+    bound = {edge.edge for binding in draft.bindings for edge in binding.edges if edge.copy == copy}
+    laid = {placed for one in draft.placements if one.placed == copy for placed, _ in one.matching}
+    length = piece.edge(sewn).length
+    for edge in piece.edges:
+        free = (copy, edge.name) not in seams and not edge.layers and edge.name not in bound | laid
+        if free and edge.name != sewn and edge.allowance > 0 and abs(edge.length - length) < ALIKE:
+            return edge.name
+    return None

@@ -139,6 +139,14 @@ def ring_round(path: Path, tolerance: float = 0.2) -> tuple[Point, ...]:
     return tuple(Point(x, y) for x, y in corners)
 
 
+def reach_beyond(path: Path, area: Path, tolerance: float = 0.05) -> float:
+    """How far a closed path reaches beyond another: from its outermost spot to the other's nearest."""
+    within = polygon(area, tolerance)
+    beyond = polygon(path, tolerance).buffer(0).difference(within)
+    spots = shapely.get_coordinates(beyond)
+    return max((shapely.Point(spot).distance(within) for spot in spots), default=0.0)
+
+
 def same_area(path: Path, other: Path, tolerance: float = 0.01) -> bool:
     """True when two closed paths hold the same area, but for a band of `tolerance` along their outlines."""
     one, two = path.box, other.box
