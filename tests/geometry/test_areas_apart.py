@@ -1,5 +1,7 @@
 """How far one outline reaches beyond another, worked out by hand."""
 
+import itertools
+
 import pytest
 
 from publisher.geometry import Line, Path, Point, reach_beyond
@@ -7,7 +9,7 @@ from publisher.geometry import Line, Path, Point, reach_beyond
 
 def square(left: float, bottom: float, side: float) -> Path:
     spots = [Point(left + x * side, bottom + y * side) for x, y in ((0, 0), (1, 0), (1, 1), (0, 1), (0, 0))]
-    return Path(tuple(Line(one, other) for one, other in zip(spots, spots[1:], strict=False)))
+    return Path(tuple(Line(one, other) for one, other in itertools.pairwise(spots)))
 
 
 @pytest.mark.parametrize(
