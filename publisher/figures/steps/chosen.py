@@ -29,8 +29,10 @@ from publisher.figures.steps.stitching import hem_panels
 from publisher.figures.steps.turning import turned_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
+from publisher.terms import Phrase
 
 ENDS = ("left end", "right end")  # of a strip
+FLAT = ("seam", "topstitch", "turning", "trim and clip", "edge to sew")  # kinds that draw what is a ring as it was cut
 MOST = 6  # panels of one figure
 
 
@@ -48,7 +50,19 @@ def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
         for action in actions:
             bench = replace(bench, state=after_action(bench.state, action, draft))
         bench = replace(bench, fused=(*bench.fused, *fused_by(actions)))
-    return tuple(panels[:MOST])
+    return _said_flat(bench, panels[:MOST])
+
+
+def _said_flat(bench: Bench, panels: Sequence[Panel]) -> tuple[Panel, ...]:
+    """Where a copy that has been sewn to itself is drawn flat, the first such panel says so."""
+    selves = {seam.name: {side.copy for side in (*seam.first, *seam.second)} for seam in bench.draft.seams}
+    rings = {name: copies for name, copies in selves.items() if len(copies) == 1 and name in bench.state.sewn}
+    for at, panel in enumerate(panels):
+        names = [name for name, copies in rings.items() if copies <= set(panel.copies)]
+        if names and panel.kind in FLAT and panel.caption is None:
+            said = replace(panel, caption=Phrase.of("figures.drawn-flat", seams=names_of(names)))
+            return (*panels[:at], said, *panels[at + 1 :])
+    return tuple(panels)
 
 
 def _in_groups(actions: Sequence[Action]) -> list[Action]:
@@ -90,18 +104,18 @@ def _place(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
 
 def _hem(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     panels: list[Panel] = []
-    seen: set[tuple[str, float]] = set()
+    alike: dict[tuple[str, float], list[tuple[str, str]]] = {}
     for action in actions:
         copy, _dot, edge = action.target.partition(".")
         piece = bench.piece_now(copy)
         hem = next((one for one in piece.hems if one.edge == edge), None)
-        if hem is not None and (piece.name, hem.depth) not in seen:
-            seen.add((piece.name, hem.depth))
-            panels += hem_panels(bench, copy, edge)
-        elif piece.strip is not None and edge in ENDS and (piece.name, 0.0) not in seen:
-            seen.add((piece.name, 0.0))
-            end = turned_end_panel(bench, copy)
-            panels += [end] if end is not None else []
+        if hem is not None:
+            alike.setdefault((piece.name, hem.depth), []).append((copy, edge))
+        elif piece.strip is not None and edge in ENDS:
+            alike.setdefault((piece.name, 0.0), []).append((copy, edge))
+    for (_piece, depth), edges in alike.items():
+        end = turned_end_panel(bench, edges[0][0]) if not depth else None
+        panels += [end] if end is not None else hem_panels(bench, edges)
     return panels
 
 

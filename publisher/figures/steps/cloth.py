@@ -1,16 +1,15 @@
 """Copies as they lie at a step: outline, face, edges raw or done, what is already on them, marks. The draft's mm."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from publisher.assembly import WorkState
-from publisher.drafting import Draft, Edge, LineMark, Mark, Notch, PathMark, Piece, Placement, Pleat, PointMark
-from publisher.figures.pieces import mark_strokes
+from publisher.drafting import Draft, Edge, Piece, Placement
 from publisher.figures.steps.lines import box_path
 from publisher.figures.steps.values import Look, Shape, Texture
-from publisher.figures.symbols import symbol_strokes
-from publisher.figures.values import Style
+from publisher.figures.steps.wording import face_words
 from publisher.geometry import Path, Point, mapped, mirrored_point, offset_outline
+from publisher.terms import Phrase
 
 Rule = Callable[[Point], Point]
 # What carries an area on the wrong side of another: fused, or quilted to it.
@@ -102,8 +101,38 @@ TEXTURES: dict[tuple[str, bool], Texture] = {
 }
 
 
+ROUND = 0.55  # of an outline: a seam that is longer goes round it
+
+
+def face_seen(bench: Bench, copy: str, wrong_up: bool) -> tuple[str, bool]:
+    """What is seen of a copy that lies so: behind one that was sewn round to its like and turned out, the other's face."""
+    if wrong_up:
+        for seam in bench.draft.seams:
+            sides = (*seam.first, *seam.second)
+            names = [side.copy for side in sides]
+            done = seam.name in bench.state.sewn and not set(names).isdisjoint(bench.state.turned)
+            if done and len(set(names)) == 2 == len(sides) and copy in names and sides[0].piece == sides[1].piece:
+                whole = bench.draft.piece(sides[0].piece).finished_line.length
+                if seam.leave_open > 0 or seam.length > ROUND * whole:
+                    return next(name for name in names if name != copy), False
+    return copy, wrong_up
+
+
+def named_face(bench: Bench, copy: str, wrong_up: bool) -> Phrase:
+    """A copy and which of its faces is seen; a backing by its glue, wadding by its name alone."""
+    copy, wrong_up = face_seen(bench, copy, wrong_up)
+    match bench.kind(copy):
+        case "wadding":
+            return Phrase.of("figures.name", name=copy)
+        case "interfacing" if wrong_up:
+            return Phrase.of("figures.glue-down", copy=copy)
+        case _:
+            return face_words(copy, wrong_up)
+
+
 def texture_of(bench: Bench, copy: str, wrong_up: bool) -> Texture:
     """The texture of the face that lies up."""
+    copy, wrong_up = face_seen(bench, copy, wrong_up)
     usual = Texture.WRONG if wrong_up else Texture.PLAIN
     return TEXTURES.get((bench.kind(copy), wrong_up), usual)
 
@@ -134,6 +163,8 @@ def _flips(rule: Rule) -> bool:
 
 def carried(bench: Bench, lying: Lying) -> Iterator[Lying]:
     """What has been laid or fused on the face of a copy that lies up, in the order of the placements."""
+    if face_seen(bench, lying.copy, lying.wrong_up) != (lying.copy, lying.wrong_up):
+        return  # that face lies within
     for copy, rule, over in fused_to(bench, lying.copy):
         if lying.wrong_up:
             yield Lying(copy, _behind(rule, lying.rule), over, new=False)
@@ -158,9 +189,16 @@ def placed_lyings(bench: Bench, placement: Placement, below: Lying, new: bool) -
     yield Lying(placement.placed, _behind(placement.laying, below.rule), over, new)
     copy, piece = bench.draft.copy(placement.placed), bench.draft.piece(bench.draft.copy(placement.below).piece)
     if copy.mirrored and copy.count == 2 and piece.half is not None and piece.half.fold_edge is not None:
-        fold = piece.half.edge(piece.half.fold_edge).path
-        across: Rule = lambda point: mirrored_point(point, fold.start, fold.direction_at(0.0))  # noqa: E731
+        across = over_the_fold(piece)
         yield Lying(placement.placed, _behind(_behind(placement.laying, across), below.rule), over, new)
+
+
+def over_the_fold(piece: Piece) -> Rule:
+    """From one half of a piece that is cut on the fold to the other."""
+    assert piece.half is not None
+    assert piece.half.fold_edge is not None
+    fold = piece.half.edge(piece.half.fold_edge).path
+    return lambda point: mirrored_point(point, fold.start, fold.direction_at(0.0))
 
 
 def _behind(first: Rule, then: Rule) -> Rule:
@@ -179,47 +217,7 @@ def fused_to(bench: Bench, copy: str) -> Iterator[tuple[str, Rule, bool]]:
             yield backing, as_it_lies, True
 
 
-SYMBOL = 2.0  # times its size on the template, which a figure makes small
-MARK_LOOKS = {
-    Style.FOLD: Look.FOLD,
-    Style.INNER_FOLD: Look.INNER_FOLD,
-    Style.PLACEMENT: Look.PLACEMENT,
-    Style.SOLID: Look.SOLID,
-    Style.LEADER: Look.THIN,
-}
-
-
-def mark_shapes(marks: Iterable[Mark], lying: Lying, new: bool) -> list[Shape]:
-    """Marks as on the template; lines that are folded by keep their dashes."""
-    usual = Look.MARK if new else Look.MARK_BEFORE
-    shapes: list[Shape] = []
-    for mark in marks:
-        strokes = symbol_strokes(mark.symbol, mark.at, SYMBOL) if isinstance(mark, PointMark) else mark_strokes(mark)
-        for stroke in strokes:
-            look = MARK_LOOKS.get(stroke.style, usual)
-            if stroke.style in (Style.STITCHING, Style.TRIM) and isinstance(mark, LineMark):
-                look = Look.PLACEMENT if not new else Look.MARK
-            shapes.append(Shape(moved(stroke.path, lying), look, closed=stroke.closed))
-    return shapes
-
-
-def marks_on(bench: Bench, copy: str) -> list[Mark]:
-    """The marks that a copy bears."""
-    piece = bench.piece_now(copy)
-    short = copy.removeprefix(piece.name).strip()
-    return [mark for mark in piece.marks if not mark.copies or short in mark.copies]
-
-
-def spot_of(mark: Mark) -> Point:
-    """Where a mark is, for words that name it."""
-    if isinstance(mark, Notch):
-        return mark.at
-    if isinstance(mark, PointMark):
-        return mark.at
-    if isinstance(mark, LineMark):
-        return mark.start + (mark.end - mark.start) * 0.8
-    if isinstance(mark, Pleat):
-        spans = mark.outer or mark.inner
-        return spans[0][1]
-    assert isinstance(mark, PathMark)
-    return mark.path.point_at(mark.path.length / 2)
+def longer_side(bench: Bench, copy: str) -> float:
+    """How large a copy is, mm."""
+    box = bench.piece_now(copy).cut_line.box
+    return max(box.width, box.height)

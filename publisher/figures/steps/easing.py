@@ -1,9 +1,10 @@
 """Cloth taken in: darts, which are folded along their middle and sewn to a point, and gathers. The draft's mm."""
 
 from publisher.drafting import Pleat
-from publisher.figures.steps.cloth import Bench, Lying, laid, mark_shapes, marks_on, moved, turned
+from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import line
+from publisher.figures.steps.marking import mark_shapes, marks_on
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of

@@ -1,8 +1,9 @@
 """A notion set in cloth: where it sits, and the layers it goes through, from its edge."""
 
 from publisher.drafting import LineMark, Notion, PointMark
-from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, carried, laid, mark_shapes, marks_on, moved, turned
+from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, carried, laid, longer_side, moved, turned
 from publisher.figures.steps.lines import box_path, chain, ring
+from publisher.figures.steps.marking import mark_shapes, marks_on
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.spots import finished_lines, spot_dimensions
 from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
@@ -25,7 +26,11 @@ def attached_panels(bench: Bench, notion: Notion, spot: str) -> list[Panel]:
     wrong_up = mark.face == "wrong side"
     lying = Lying(copy, turned() if wrong_up else as_it_lies, wrong_up, new=False)
     piece = bench.piece_now(copy)
-    shapes = [*laid(bench, lying), *finished_lines(piece, lying), *mark_shapes([mark], lying, new=True)]
+    shapes = [
+        *laid(bench, lying),
+        *finished_lines(piece, lying),
+        *mark_shapes([mark], lying, new=True, size=longer_side(bench, copy)),
+    ]
     outline = moved(bench.outline(copy), lying)
     callouts = (
         Callout(Phrase.of("figures.name", name=notion.name), lying.rule(mark.at)),

@@ -1,6 +1,8 @@
 """An edge folded to the wrong side and pressed."""
 
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, texture_of, turned
+from dataclasses import replace
+
+from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of, turned
 from publisher.figures.steps.lines import box_path, chain
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
@@ -8,13 +10,17 @@ from publisher.figures.steps.wording import face_words, length_words
 from publisher.geometry import Path, Point, parallel_beside
 from publisher.terms import Phrase
 
+REACH = 0.09  # of the piece's longer side: how far the arrow runs over an edge, each way
+
 
 def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
     """The wrong side, the allowance of an edge lying on it."""
     piece = bench.piece_now(copy)
     lying = Lying(copy, turned(), wrong_up=True, new=False)
     edges = piece.edges_of(edge)
-    shapes = laid(bench, lying)
+    folded = replace(bench.state, folded=bench.state.folded | {f"{copy}.{edge}"})
+    shapes = laid(replace(bench, state=folded), lying)
+    shapes.append(Shape(moved(bench.outline(copy), lying), Look.HIDDEN, closed=True))
     right = texture_of(bench, copy, wrong_up=False)
     for part in edges:
         inner = next(iter(parallel_beside(part.path, part.allowance)), part.path)
@@ -24,7 +30,8 @@ def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
     middle = longest.path.length / 2
     at, inwards = longest.path.point_at(middle), longest.path.direction_at(middle).left()
     deep = longest.allowance
-    arrow = Arrow(lying.rule(at - inwards * deep), lying.rule(at + inwards * (deep * 2.2)), 0.25)
+    reach = max(deep * 1.6, longer_side(bench, copy) * REACH)
+    arrow = Arrow(lying.rule(at - inwards * reach), lying.rule(at + inwards * reach), 0.25)
     across = Dimension(
         lying.rule(_at(longest.path, 0.3)),
         lying.rule(_at(longest.path, 0.3) + _in(longest.path, 0.3) * deep),

@@ -3,10 +3,11 @@ decided here, in mm on paper, y up; the writer only draws."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from publisher.figures.steps.columns import Named, column_width, stacked
 from publisher.figures.steps.lettering import LINE, placed_words, set_words
-from publisher.figures.steps.lines import arrow_shapes, line, ring, runs_over
+from publisher.figures.steps.lines import arrow_shapes, chain, line, ring, runs_over
 from publisher.figures.steps.measuring import Measured, measured
 from publisher.figures.steps.values import (
     Callout,
@@ -23,7 +24,8 @@ from publisher.figures.steps.values import (
 from publisher.geometry import Box, Movement, Path, Point, area_within, line_within, mapped
 
 WIDEST = 144.0  # of a figure: what a step has beside its number
-GAP = 5.0  # between panels, and rows of them
+GAP = 4.0  # between panels, and rows of them
+STEP = 4.5  # before a panel: the sign that it follows
 BESIDE = 4.5  # between a drawing and the words beside it
 DOT = 0.45  # at the end of a leader
 DETAIL = 13.0  # radius of the circle that magnifies
@@ -52,13 +54,35 @@ def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST)
     """The drawing of a figure; panels stand side by side as far as they find room, else in rows."""
     many = min(len(panels), 3)
     fills = [1 if panel.wide else many for panel in panels]
-    laid = [_fitted(panel, letters, room, widest) for panel, room in zip(panels, fills, strict=True)]
+    kinds = [_action(panel.kind) for panel in panels]
+    follows = [False, *(before != kind for before, kind in pairwise(kinds))]
+    laid = [
+        _led_to(_fitted(panel, letters, room, widest - STEP * led)) if led else _fitted(panel, letters, room, widest)
+        for panel, room, led in zip(panels, fills, follows, strict=True)
+    ]
     rows: list[list[_Laid]] = [[]]
     for one in laid:
         if rows[-1] and sum(each.width + GAP for each in rows[-1]) + one.width > widest:
             rows.append([])
         rows[-1].append(one)
     return _framed(rows)
+
+
+def _action(kind: str) -> str:
+    """What the order of panels is told by: cuttings are one action, and so are pleats of several kinds."""
+    return "cut" if "cut" in kind else "pleat" if kind.endswith("pleat section") else kind
+
+
+def _led_to(one: _Laid) -> _Laid:
+    """A panel behind the sign that another action goes before it."""
+    middle = one.height / 2
+    sign = chain((Point(0.0, middle + 1.8), Point(2.0, middle), Point(0.0, middle - 1.8)), closed=True)
+    move = Movement(0, Point(STEP, 0.0))
+    shapes = (replace(shape, path=shape.path.moved(move)) for shape in one.shapes)
+    texts = (replace(text, box=_shifted(text.box, move.shift)) for text in one.texts)
+    return _Laid(
+        one.width + STEP, one.height, (DrawnShape(sign, Look.SOLID, None, True), *shapes), tuple(texts), one.scale
+    )
 
 
 def _fitted(panel: Panel, letters: Lettering, room: int, widest: float) -> _Laid:

@@ -13,23 +13,26 @@ from publisher.figures.steps.cloth import (
     carried,
     laid,
     lies_behind,
-    mark_shapes,
-    marks_on,
+    longer_side,
     moved,
+    named_face,
     placed_lyings,
     strip_loop,
     texture_of,
     turned,
 )
+from publisher.figures.steps.corners import turn_back
 from publisher.figures.steps.lines import chain
+from publisher.figures.steps.marking import mark_shapes, marks_on
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.spots import spot_dimensions
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Box, Path, Point, nearest
+from publisher.geometry import Box, Path, Point, nearest, signed_area
 from publisher.terms import Phrase
 
 ACROSS = 0.72  # of the copy below: how much of a longer strip is drawn
+COVERED = 0.97  # of the copy below: what is covered so far is shown at a corner turned back
 SHEAR, FLAT = 0.42, 0.36  # how layers are tilted to be seen over one another
 STACKED = 0.5  # of a tilted layer's height: how far one hovers over the next
 
@@ -58,7 +61,8 @@ def _fused(bench: Bench, group: Sequence[tuple[str, str]]) -> Panel:
         dimensions = (gap,)
     told = Phrase.of("figures.told-fuse", backing=backing, copy=copy)
     names = [name for pair in group for name in pair]
-    caption = Phrase.of("figures.alike", copies=names_of([pair[1] for pair in group])) if len(group) > 1 else None
+    others = [copy for _, copy in group[1:]]
+    caption = Phrase.of("figures.alike", copies=names_of(others)) if others else None
     return Panel("fuse", Scene(tuple(shapes), tuple(callouts), dimensions), told, caption, tuple(names))
 
 
@@ -82,6 +86,9 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
     above, over = pair[0], pair[0].wrong_up
     shapes = laid(bench, below)
     outer = moved(bench.outline(below.copy), below)
+    upper = moved(bench.outline(above.copy), above)
+    if not strip_loop(bench, placement.placed) and _alike(upper, outer):
+        return _covering(bench, placement, above, below)
     marks = [mark for mark in marks_on(bench, below.copy) if mark.name in {name for _, name in placement.matching}]
     if strip_loop(bench, placement.placed):
         strip, names = _strip(bench, placement, above, outer.box)
@@ -89,9 +96,9 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
         above_spot = _inner_spot(strip[0].path)
     else:
         shapes += [shape for one in pair for shape in laid(bench, one)]
-        names = face_words(above.copy, over)
+        names = named_face(bench, above.copy, over)
         above_spot = spot_on(moved(bench.outline(above.copy), above))
-    shapes += mark_shapes(marks, below, new=True)
+    shapes += mark_shapes(marks, below, new=True, size=longer_side(bench, below.copy))
     callouts = [
         Callout(names, above_spot, bench.number(above.copy)),
         Callout(face_words(below.copy, behind), _bare(outer, above, below, bench), bench.number(below.copy)),
@@ -114,6 +121,30 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
         told,
         copies=(placement.placed, placement.below),
     )
+
+
+def _alike(upper: Path, outer: Path) -> bool:
+    """True for an outline that leaves next to nothing of the other bare."""
+    return abs(signed_area(upper)) > COVERED * abs(signed_area(outer))
+
+
+def _covering(bench: Bench, placement: Placement, above: Lying, below: Lying) -> Panel:
+    """A copy laid edge on edge on another, a corner turned back."""
+    upper = moved(bench.outline(above.copy), above)
+    back = turn_back(upper, [])
+    face, behind = (texture_of(bench, above.copy, wrong_up) for wrong_up in (above.wrong_up, not above.wrong_up))
+    callouts = (
+        Callout(named_face(bench, above.copy, above.wrong_up), spot_on(upper, back), bench.number(above.copy)),
+        Callout(named_face(bench, below.copy, below.wrong_up), back.bare_spot, bench.number(below.copy)),
+    )
+    told = Phrase.of(
+        "figures.told-place-over" if placement.laying.turned_over else "figures.told-place",
+        copy=placement.placed,
+        below=placement.below,
+        matching=names_of([there for _, there in placement.matching]),
+    )
+    scene = Scene((*laid(bench, below), *back.shapes(face, behind, Look.RAW)), callouts)
+    return Panel("placement", scene, told, copies=(placement.placed, placement.below))
 
 
 def _inner_spot(path: Path) -> Point:
@@ -203,7 +234,7 @@ def stack_panel(bench: Bench, placements: Sequence[Placement]) -> Panel | None:
         box = tilted.box
         callouts.append(
             Callout(
-                face_words(copy, wrong_up),
+                named_face(bench, copy, wrong_up),
                 Point(box.left + box.width * 0.12, box.bottom + lifted * 0.4),
                 bench.number(copy),
             )

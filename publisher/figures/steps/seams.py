@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 
 from publisher.drafting import Notch
-from publisher.figures.steps.cloth import Bench, Lying, laid, mark_shapes, marks_on, moved, texture_of
+from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of
 from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, coincides, lying_on
+from publisher.figures.steps.marking import mark_shapes, marks_on
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Box, Path, Point, inside
@@ -34,7 +35,9 @@ def flat_seams(bench: Bench, joints: Sequence[Joint]) -> Panel | None:
     shapes += back.shapes(under, over, Look.RAW, _on_top(bench, above, back))
     stitching = [stretch for joint in joints for stretch in _stitching(joint)]
     shapes += [Shape(path, Look.STITCHING) for whole in stitching for path in back.kept_line(whole)]
-    shapes += _kept(mark_shapes(notches_of(bench, above.copy), above, new=False), back)
+    shapes += _kept(
+        mark_shapes(notches_of(bench, above.copy), above, new=False, size=longer_side(bench, above.copy)), back
+    )
     return Panel(
         "seam",
         Scene(

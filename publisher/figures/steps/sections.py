@@ -1,6 +1,6 @@
 """Sections of hems, strips, bindings and pleats: cloth seen from its edge, its widths in proportion. mm on paper."""
 
-from publisher.drafting import Binding, Hem, Piece, Pleat
+from publisher.drafting import Binding, Grain, Hem, Piece, Pleat
 from publisher.figures.pleat_samples import PLEAT_SECTIONS
 from publisher.figures.steps.cloth import Bench
 from publisher.figures.steps.lines import chain
@@ -43,8 +43,8 @@ def strip_panels(bench: Bench, copy: str) -> list[Panel]:
     if piece.strip is None:
         return []
     stages = STAGES.get(piece.strip.folding, ())
-    if copy in {binding.strip for binding in bench.draft.bindings}:
-        stages = stages[:2]  # it is folded once more round its edge
+    if piece.grain is Grain.BIAS or copy in {binding.strip for binding in bench.draft.bindings}:
+        stages = stages[:2]  # a binding is folded once more round its edge
     return [
         _stage(copy, piece, stage, at, last=at == len(STAGES[piece.strip.folding]))
         for at, stage in enumerate(stages, start=1)

@@ -115,8 +115,10 @@ def _first_of_like(bench: Bench, panels: Sequence[Panel]) -> list[Panel]:
 def _named_for_all(group: Sequence[Panel]) -> Panel:
     if len(group) == 1:
         return group[0]
-    copies = [copy for panel in group for copy in panel.copies]
-    return replace(group[0], caption=Phrase.of("figures.alike", copies=names_of(copies)), copies=tuple(copies))
+    copies = tuple(dict.fromkeys(copy for panel in group for copy in panel.copies))
+    others = [copy for copy in copies if copy not in group[0].copies]
+    caption = Phrase.of("figures.alike", copies=names_of(others)) if others else group[0].caption
+    return replace(group[0], caption=caption, copies=copies)
 
 
 def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:

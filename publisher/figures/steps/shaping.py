@@ -4,10 +4,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from publisher.drafting import Seam
-from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, mark_shapes, moved, texture_of, turned
+from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, texture_of, turned
 from publisher.figures.steps.corners import turn_back
 from publisher.figures.steps.joining import Joint, edge_path
 from publisher.figures.steps.lines import chain, line
+from publisher.figures.steps.marking import mark_shapes
 from publisher.figures.steps.seams import notches_of, spot_on, spot_to_measure
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
@@ -234,7 +235,7 @@ def parted_seam(bench: Bench, joint: Joint) -> list[Panel]:
 
 def _edge_panel(bench: Bench, copy: str, path: Path, other: str, name: str) -> Panel:
     lying = Lying(copy)
-    shapes = laid(bench, lying) + mark_shapes(notches_of(bench, copy), lying, new=True)
+    shapes = laid(bench, lying) + mark_shapes(notches_of(bench, copy), lying, new=True, size=longer_side(bench, copy))
     shapes.append(Shape(path, Look.STITCHING))
     spot = path.point_at(path.length * 0.3)
     callouts = (

@@ -1,16 +1,19 @@
 """Pieces by themselves: where they are cut, and the marks that are made on them."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from publisher.drafting import Mark, Notch, PathMark, PieceKind, Pleat
-from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, mark_shapes, marks_on, moved, spot_of, turned
+from publisher.drafting import Mark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
+from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, over_the_fold, turned
+from publisher.figures.steps.marking import mark_shapes, marks_on, spot_of
 from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.spots import finished_lines, spot_dimensions
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, listed, names_of
-from publisher.geometry import Point
+from publisher.geometry import Path, Point, Segment
 from publisher.terms import Phrase
 
+ON_FOLD = 0.01  # mm
 MOST_NAMED = 8  # marks with words of their own; of more, those of one kind share them
 
 
@@ -28,16 +31,18 @@ def cutting_panels(bench: Bench, copies: Sequence[str]) -> list[Panel]:
             if bench.draft.copy(copy).to_finished_line
             and bench.draft.copy(copy).piece == bench.draft.copy(largest).piece
         ]
-        panels.append(_cut_panel(bench, largest, inner))
+        others = [bench.draft.copy(copy).piece for copy in true]
+        panels.append(_cut_panel(bench, largest, inner, others))
     if rough:
         panels.append(_rough_panel(bench, rough))
     return panels
 
 
-def _cut_panel(bench: Bench, copy: str, inner: Sequence[str]) -> Panel:
+def _cut_panel(bench: Bench, copy: str, inner: Sequence[str], pieces: Sequence[str]) -> Panel:
     piece = bench.draft.piece(bench.draft.copy(copy).piece)
     shown = piece.template
-    shapes = [Shape(shown.cut_line, Look.CUT, Texture.PLAIN, closed=True)]
+    shapes = [Shape(shown.cut_line, None, Texture.PLAIN, closed=True)]
+    shapes += [Shape(path, Look.CUT) for path in _cut_along(shown)]
     edges = [edge for edge in shown.edges if edge.allowance > 0]
     shapes += [Shape(edge.path, Look.STITCHED) for edge in edges]
     shapes += mark_shapes([mark for mark in shown.marks if isinstance(mark, Notch)], Lying(copy), new=False)
@@ -50,10 +55,33 @@ def _cut_panel(bench: Bench, copy: str, inner: Sequence[str]) -> Panel:
         dimensions = (Dimension(at, at + outwards * longest.allowance, length_words(longest.allowance)),)
         if inner:
             path = max(edges, key=lambda edge: (edge is not longest, edge.length)).path
-            callouts.append(Callout(Phrase.of("figures.cut-inner"), path.point_at(path.length * 0.6)))
+            words = Phrase.of("figures.cut-inner", copies=names_of(inner))
+            callouts.append(Callout(words, path.point_at(path.length * 0.6)))
+    if shown.fold_edge is not None:
+        fold = shown.edge(shown.fold_edge).path
+        shapes.append(Shape(fold, Look.FOLD))
+        callouts.append(Callout(Phrase.of("figures.on-the-fold"), fold.point_at(fold.length * 0.6)))
     callouts.append(Callout(Phrase.of("figures.name", name=piece.name), _middle(shapes[0]), piece.number))
     told = Phrase.of("figures.told-cut", copy=piece.name)
-    return Panel("cutting", Scene(tuple(shapes), tuple(callouts), dimensions), told, copies=(copy,))
+    others = [name for name in dict.fromkeys(pieces) if name != piece.name]
+    caption = Phrase.of("figures.alike", copies=names_of(others)) if others else None
+    return Panel("cutting", Scene(tuple(shapes), tuple(callouts), dimensions), told, caption, (copy,))
+
+
+def _cut_along(shown: Piece) -> list[Path]:
+    """The cut line; of a half, without its edge on the fold, which is not cut."""
+    if shown.fold_edge is None:
+        return [shown.cut_line]
+    fold = shown.edge(shown.fold_edge).path
+    way = fold.direction_at(0.0)
+    parts = list(shown.cut_line.segments)
+    on_it = [all(abs((spot - fold.start).cross(way)) < ON_FOLD for spot in (part.start, part.end)) for part in parts]
+    first = on_it.index(True)
+    return [Path(tuple(part for part, folded in _from(list(zip(parts, on_it, strict=True)), first) if not folded))]
+
+
+def _from(ring: list[tuple[Segment, bool]], first: int) -> list[tuple[Segment, bool]]:
+    return [*ring[first:], *ring[:first]]
 
 
 def _middle(shape: Shape) -> Point:
@@ -100,7 +128,10 @@ def _marked(bench: Bench, copies: Sequence[str], names: Sequence[str]) -> Panel 
     shapes = laid(bench, lying) + mark_shapes(pleats, lying, new=False)
     measured = tuple(spot_dimensions(bench.piece_now(copy), marks, lying))
     shapes += finished_lines(bench.piece_now(copy), lying) if measured and len(marks) < 5 else []
-    shapes += mark_shapes(marks, lying, new=True)
+    size = longer_side(bench, copy)
+    others = [mark for mark in marks_on(bench, copy) if isinstance(mark, Notch) and mark not in marks]
+    shapes += mark_shapes(others, lying, new=False, size=size) + mark_shapes(marks, lying, new=True, size=size)
+    shapes += _on_the_other_half(bench, copy, marks, lying, size)
     callouts = [Callout(_mark_words(mark), lying.rule(spot_of(mark))) for mark in _one_of_each(marks)]
     outline = moved(bench.outline(copy), lying)
     named = Callout(face_words(copy, wrong_up), spot_on(outline), bench.number(copy))
@@ -109,10 +140,21 @@ def _marked(bench: Bench, copies: Sequence[str], names: Sequence[str]) -> Panel 
         copies=names_of(copies),
         marks=names_of([mark.name for mark in marks]),
     )
-    caption = Phrase.of("figures.alike", copies=names_of(copies)) if len(copies) > 1 else None
+    caption = Phrase.of("figures.alike", copies=names_of(copies[1:])) if len(copies) > 1 else None
     return Panel(
         "piece", Scene(tuple(shapes), (*callouts, named), measured), told, caption, tuple(copies), wide=len(marks) > 4
     )
+
+
+def _on_the_other_half(bench: Bench, copy: str, marks: Sequence[Mark], lying: Lying, size: float) -> list[Shape]:
+    """Points of a piece that is cut on the fold, once more where the pin comes through the other half."""
+    piece = bench.draft.piece(bench.draft.copy(copy).piece)
+    if piece.half is None or piece.half.fold_edge is None:
+        return []
+    over = over_the_fold(piece)
+    again = replace(lying, rule=lambda point: lying.rule(over(point)))
+    points = [mark for mark in marks if isinstance(mark, PointMark)]
+    return mark_shapes(points, again, new=True, size=size)
 
 
 def _mark_words(mark: Mark) -> Phrase:

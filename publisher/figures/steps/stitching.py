@@ -3,11 +3,21 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.assembly import WorkState
-from publisher.drafting import Edge, LineMark
-from publisher.figures.steps.cloth import Bench, Lying, laid, marks_on, moved, texture_of, turned
+from publisher.drafting import Edge, Hem, LineMark
+from publisher.figures.steps.cloth import (
+    Bench,
+    Lying,
+    laid,
+    lies_behind,
+    moved,
+    named_face,
+    placed_lyings,
+    texture_of,
+    turned,
+)
 from publisher.figures.steps.joining import Joint
 from publisher.figures.steps.lines import chain, line
+from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.sections import hem_section
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
@@ -49,8 +59,8 @@ def _joined(edges: Sequence[Edge]) -> Path:
 
 def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel | None:
     """Lines through all layers: those that were marked, or straight ones so far apart; None where neither is known."""
-    lying = Lying(copy, new=False)
-    shapes = laid(bench, lying)
+    below, lying = _carrier(bench, copy)
+    shapes = laid(bench, below)
     outline = moved(bench.outline(copy), lying)
     marked = [
         mark
@@ -59,9 +69,16 @@ def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel | None
     ]
     named = Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy))
     if marked:
-        shapes += [Shape(line(mark.start, mark.end), Look.STITCHING) for mark in marked]
+        lines = [line(lying.rule(mark.start), lying.rule(mark.end)) for mark in marked]
+        shapes += [Shape(path, Look.STITCHING) for path in lines]
         told = Phrase.of("figures.told-lines", copy=copy, marks=names_of([mark.name for mark in marked]))
-        names = [Callout(Phrase.of("figures.name", name=mark.name), mark.end) for mark in marked]
+        names = [
+            Callout(Phrase.of("figures.name", name=mark.name), path.end)
+            for mark, path in zip(marked, lines, strict=True)
+        ]
+        if below.copy != copy:
+            bare = spot_on(moved(bench.outline(below.copy), below), None, [outline])
+            names.append(Callout(named_face(bench, below.copy, below.wrong_up), bare, bench.number(below.copy)))
         return Panel("stitched lines", Scene(tuple(shapes), (*names, named)), told, copies=(copy,))
     if distance is None:
         return None
@@ -79,31 +96,51 @@ def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel | None
     return Panel("quilting", Scene(tuple(shapes), (named,), dimensions), told, copies=(copy,))
 
 
-def hem_panels(bench: Bench, copy: str, edge: str) -> list[Panel]:
-    """An edge turned to the wrong side and stitched: the piece, and the hem from its edge."""
-    piece = bench.piece_now(copy)
-    hem = next((one for one in piece.hems if one.edge == edge), None)
+def _carrier(bench: Bench, copy: str) -> tuple[Lying, Lying]:
+    """What a copy has been laid on, or itself, and how the copy lies then."""
+    for placement in bench.draft.placements:
+        if placement.placed == copy and placement.name in bench.state.placed and not lies_behind(bench, placement):
+            below = Lying(placement.below, new=False)
+            return below, next(placed_lyings(bench, placement, below, new=False))
+    return Lying(copy, new=False), Lying(copy, new=False)
+
+
+def hem_panels(bench: Bench, hemmed: Sequence[tuple[str, str]]) -> list[Panel]:
+    """Edges of one piece turned to the wrong side alike and stitched: the first copy, and a hem from its edge."""
+    copy = hemmed[0][0]
+    piece, edges = bench.piece_now(copy), [edge for other, edge in hemmed if other == copy]
+    hem = next((one for one in piece.hems if one.edge == edges[0]), None)
     if hem is None:
         return []
     lying = Lying(copy, turned(), wrong_up=True, new=False)
-    path = piece.edge(edge).path
-    shapes = laid(Bench(bench.draft, _with_edge(bench, copy, edge), bench.fused), lying)
-    inner = next(iter(parallel_beside(path, hem.depth)), path)
-    band = chain([*path.flattened(0.5), *inner.flattened(0.5)[::-1]], closed=True)
-    shapes.append(Shape(moved(band, lying), Look.FOLDED, texture_of(bench, copy, wrong_up=False), closed=True))
-    sewn = next(iter(parallel_beside(path, hem.depth * 0.86)), path)
-    shapes.append(Shape(moved(sewn, lying), Look.STITCHING))
+    done = replace(bench.state, closed_edges=bench.state.closed_edges | {(copy, edge) for edge in edges})
+    shapes = laid(replace(bench, state=done), lying)
+    for edge in edges:
+        shapes += [replace(one, path=moved(one.path, lying)) for one in _turned_hem(bench, copy, hem, edge)]
     callouts = (
-        Callout(Phrase.of("figures.hem-turned", edge=edge), lying.rule(sewn.point_at(sewn.length * 0.7))),
+        Callout(Phrase.of("figures.hem-turned", edges=names_of(edges)), lying.rule(_on_hem(piece.edge(edges[0]), hem))),
         Callout(face_words(copy, wrong_up=True), spot_on(moved(piece.finished_line, lying)), bench.number(copy)),
     )
-    told = Phrase.of("figures.told-hem", copy=copy, edge=edge, depth=length_words(hem.depth))
-    flat = Panel("hem", Scene(tuple(shapes), callouts), told, copies=(copy,))
+    told = Phrase.of("figures.told-hem", copy=copy, edges=names_of(edges), depth=length_words(hem.depth))
+    others = [other for other, _ in hemmed if other != copy]
+    caption = Phrase.of("figures.alike", copies=names_of(others)) if others else None
+    flat = Panel("hem", Scene(tuple(shapes), callouts), told, caption, (copy,))
     return [flat, hem_section(hem, copy)]
 
 
-def _with_edge(bench: Bench, copy: str, edge: str) -> WorkState:
-    return replace(bench.state, closed_edges=bench.state.closed_edges | {(copy, edge)})
+def _turned_hem(bench: Bench, copy: str, hem: Hem, edge: str) -> list[Shape]:
+    """What is turned up, its right side showing, and the stitching near its inner fold."""
+    path = bench.piece_now(copy).edge(edge).path
+    inner = next(iter(parallel_beside(path, hem.depth)), path)
+    band = chain([*path.flattened(0.5), *inner.flattened(0.5)[::-1]], closed=True)
+    sewn = next(iter(parallel_beside(path, hem.depth * 0.86)), path)
+    right = texture_of(bench, copy, wrong_up=False)
+    return [Shape(band, Look.FOLDED, right, closed=True), Shape(sewn, Look.STITCHING)]
+
+
+def _on_hem(edge: Edge, hem: Hem) -> Point:
+    along = edge.path.length * 0.7
+    return edge.path.point_at(along) + edge.path.direction_at(along).left() * (hem.depth * 0.86)
 
 
 def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
@@ -123,6 +160,7 @@ def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
 def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
     """The allowance of a seam, cut narrower, snipped where it curves: wedges outside a curve, snips inside one."""
     path, wide = joint.first_path, joint.allowance
+    bench = _with_allowance(bench, joint)
     shapes = laid(bench, Lying(joint.first, turned(), wrong_up=True, new=False))
     sewn = moved(path, Lying(joint.first, turned(), wrong_up=True))
     spot, outwards, bend = _sharpest(path)
@@ -148,6 +186,14 @@ def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
         (*shapes, Shape(sewn, Look.STITCHED), *(Shape(part, Look.CUT) for part in cut)), (named,), detail=detail
     )
     return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
+
+
+def _with_allowance(bench: Bench, joint: Joint) -> Bench:
+    """The work before the seam, its allowances still to be seen beyond where it will run."""
+    seam = next(one for one in bench.draft.seams if one.name == joint.name)
+    sides = (*seam.first, *seam.second)
+    sewn = {(side.copy, edge.name) for side in sides for edge in bench.piece_now(side.copy).edges_of(side.edge)}
+    return replace(bench, state=replace(bench.state, closed_edges=bench.state.closed_edges - sewn))
 
 
 def turn_over(path: Path) -> Path:

@@ -1,7 +1,7 @@
 """Work turned right side out: the way it is pulled through; and, where its corners are boxed, the bag it becomes."""
 
 from publisher.drafting import Seam
-from publisher.figures.steps.cloth import Bench, Lying, moved, texture_of
+from publisher.figures.steps.cloth import ROUND, Bench, Lying, moved, texture_of
 from publisher.figures.steps.joining import Joint, edge_path, joints_of, lying_on
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seams import spot_on
@@ -11,7 +11,6 @@ from publisher.figures.steps.wording import face_words
 from publisher.geometry import Path, Point, nearest, signed_area
 from publisher.terms import Phrase
 
-ROUND = 0.55  # of an outline: a seam that is longer goes round it
 OBLIQUE = 0.36  # of its depth: how far a bag's side is drawn, each way
 
 
