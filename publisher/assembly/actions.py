@@ -18,11 +18,10 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "baste": ("placement", "copy", "edge"),
     "sew": ("seam",),
     "close": ("seam",),
-    "open": ("notion",),
     "trim": ("seam", "copy", "edge"),
     "clip": ("seam", "copy", "edge"),
     "hem": ("edge",),
-    "bind": ("binding", "edge"),
+    "bind": ("binding", "edge", "seam"),
     "gather": ("edge",),
     "pleat": ("copy",),
     "dart": ("copy",),
@@ -31,11 +30,23 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "press": ("copy", "seam", "edge"),
     "turn": ("copy",),
     "attach": ("notion",),
-    "join": ("copy",),
+    "join": ("copy", "binding"),
     "begin": ("binding",),
     "mitre": ("binding",),
+    "thread": ("copy", "notion"),
+    "open": ("notion",),
 }
-SECOND_NAMES: dict[str, tuple[str, ...]] = {"fuse": ("copy",), "attach": ("mark", "edge", "copy"), "bind": ("copy",)}
+SECOND_NAMES: dict[str, tuple[str, ...]] = {
+    "fuse": ("copy",),
+    "attach": ("mark", "edge", "copy"),
+    "bind": ("copy",),
+    "thread": ("copy", "edge"),
+}
+# Verbs that need a second name, the word before it, and how to mend what lacks it.
+UNFINISHED = {
+    "fuse": ("to", "say: fuse … to the copy it is fused to"),
+    "thread": ("through", "say: thread … through the copy or the hemmed edge that makes the casing"),
+}
 
 
 class Undrafted(Exception):
@@ -142,13 +153,9 @@ def _action(said: ActionSaying, known: Known) -> Action:
         _check(said.verb, said.target, TARGETS[said.verb], known)
     if said.other is not None:
         _check(said.verb, said.other, SECOND_NAMES.get(said.verb, ("copy", "edge", "mark")), known)
-    elif said.verb == "fuse":
-        raise _unusable(
-            "unfinished-action",
-            said.place,
-            f"fuse {said.target.text} to what?",
-            "say: fuse … to the copy it is fused to",
-        )
+    elif said.verb in UNFINISHED:
+        word, mend = UNFINISHED[said.verb]
+        raise _unusable("unfinished-action", said.place, f"{said.verb} {said.target.text} {word} what?", mend)
     other = said.other.text if said.other else None
     return Action(said.verb, said.target.text, said.preposition, other, said.place, said.wrong_sides)
 

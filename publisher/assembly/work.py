@@ -56,6 +56,8 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
             return replace(state, trimmed=state.trimmed | {action.target})
         case "bind" if action.target in {binding.name for binding in draft.bindings}:
             return replace(state, closed_edges=state.closed_edges | _edges_of_binding(draft, action.target))
+        case "bind" if action.target in {seam.name for seam in draft.seams}:
+            return state  # its edges are closed already
         case "hem" | "bind":
             copy, _, edge = action.target.partition(".")
             return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge))

@@ -18,7 +18,6 @@ VERBS = (
     "baste",
     "sew",
     "close",
-    "open",
     "trim",
     "clip",
     "hem",
@@ -31,35 +30,39 @@ VERBS = (
     "press",
     "turn",
     "attach",
+    "join",
+    "begin",
+    "mitre",
+    "thread",
+    "open",
 )
 
-# What a figure can show, beside what a step does.
-SHOWN = (*VERBS, "join", "begin", "mitre")
 TOGETHER = ", wrong sides together"
-
-
-def parse_shown(written: Written) -> ActionSaying:
-    """What a step's figure shows, said as an action: `sew side seam`, `join tie`, `sew lining join, wrong sides
-    together`."""
-    says = str(written)
-    if not says.endswith(TOGETHER):
-        return _parse(written, SHOWN)
-    said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)), SHOWN)
-    if said.verb != "sew":
-        raise unreadable(written, 0, len(written), f"'{said.verb}' is shown one way", "take 'wrong sides together' out")
-    return replace(said, wrong_sides=True)
+SMALL_WORDS = {
+    "thread": "through",
+    "bind": "to|at|with",
+}  # what stands between the two names of an action; elsewhere `to` or `at`
 
 
 def parse_action(written: Written) -> ActionSaying:
-    """`sew side seam`, `fuse A to B`, `attach snap at body front.snap`."""
-    return _parse(written, VERBS)
+    """`sew side seam`, `fuse A to B`, `attach snap at body front.snap`, `thread cord through casing`, `sew lining join,
+    wrong sides together`."""
+    says = str(written)
+    if not says.endswith(TOGETHER):
+        return _parse(written)
+    said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)))
+    if said.verb != "sew":
+        raise unreadable(
+            written, 0, len(written), f"'{said.verb}' is done one way only", "take 'wrong sides together' out"
+        )
+    return replace(said, wrong_sides=True)
 
 
-def _parse(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
+def _parse(written: Written) -> ActionSaying:
     verb, _, rest = str(written).partition(" ")
-    if verb not in verbs:
-        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, verbs))
-    parts = re.split(r"(?<!\w)(to|at)(?!\w)", rest)
+    if verb not in VERBS:
+        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, VERBS))
+    parts = re.split(rf"(?<!\w)({SMALL_WORDS.get(verb, 'to|at')})(?!\w)", rest)
     if len(parts) > 3:
         raise unreadable(
             written, 0, len(written), f"'{parts[1]}' and '{parts[3]}' stand in one line", "write a Does: line for each"

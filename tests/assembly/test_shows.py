@@ -72,7 +72,7 @@ def test_what_is_shown_must_be_something_that_is_done() -> None:
 
 def test_only_a_seam_can_have_its_wrong_sides_together() -> None:
     _, findings = prove_text(PATTERN, "1. Sew.\n   Shows: join tie, wrong sides together\n")
-    assert any("'join' is shown one way" in finding.says for finding in findings)
+    assert any("'join' is done one way only" in finding.says for finding in findings)
 
 
 def test_none_stands_alone() -> None:

@@ -8,17 +8,19 @@ from publisher.assembly import Action, after_action
 from publisher.drafting import Draft, Pleat
 from publisher.figures.steps.cloth import BACKINGS, Bench
 from publisher.figures.steps.easing import dart_panels, gathered_panels
+from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
-from publisher.figures.steps.joins import joined_panels, mitred_panels
+from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, placed_panel, stack_panel
-from publisher.figures.steps.sections import binding_panels, pleat_section, strip_panels
+from publisher.figures.steps.sections import binding_panels, bound_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
     attach_panels,
     clip_panels,
     close_panels,
+    first_of_like,
+    open_panels,
     sew_panels,
-    topstitch_panels,
     trim_panels,
 )
 from publisher.figures.steps.shaping import (
@@ -26,11 +28,14 @@ from publisher.figures.steps.shaping import (
 )
 from publisher.figures.steps.showing import cutting_panels, marked_panels, pleated_panels
 from publisher.figures.steps.stitching import hem_panels
+from publisher.figures.steps.threading import threaded_panel
+from publisher.figures.steps.topstitching import basted_panels, topstitch_panels
 from publisher.figures.steps.turning import turned_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 from publisher.terms import Phrase
 
+DEEP = "casing"  # what the name of a measure begins with that says how far a casing reaches from its seam
 ENDS = ("left end", "right end")  # of a strip
 FLAT = ("seam", "topstitch", "turning", "trim and clip", "edge to sew")  # kinds that draw what is a ring as it was cut
 MOST = 6  # panels of one figure
@@ -102,6 +107,10 @@ def _place(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
     return [panel for panel in panels if panel is not None]
 
 
+def _baste(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    return [*_place(bench, actions, facts), *basted_panels(bench, actions, facts)]
+
+
 def _hem(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     panels: list[Panel] = []
     alike: dict[tuple[str, float], list[tuple[str, str]]] = {}
@@ -157,16 +166,27 @@ def _gather(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel
 def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     named = {action.target for action in actions}
     bindings = [one for one in bench.draft.bindings if one.name in named]
-    return [panel for one in bindings for panel in binding_panels(bench, one)[1 if one.name in facts.begun else 0 :]]
+    panels = [panel for one in bindings for panel in binding_panels(bench, one)[1 if one.name in facts.begun else 0 :]]
+    seams = {one.name: [side.copy for side in (*one.first, *one.second)] for one in bench.draft.seams}
+    bound = [action for action in actions if action.target in seams and action.other is not None]
+    if bound and bound[0].other is not None:
+        panels += bound_panels(bench, bound[0].other, seams[bound[0].target], sewn=True)
+    return panels
 
 
 def _begin(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     named = {action.target for action in actions}
-    return [binding_panels(bench, one)[0] for one in bench.draft.bindings if one.name in named]
+    bindings = [one for one in bench.draft.bindings if one.name in named]
+    return [panel for one in bindings for panel in (begun_panel(bench, one), binding_panels(bench, one)[0])]
 
 
 def _join(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
-    return [panel for action in actions for panel in joined_panels(bench, action.target)]
+    bindings = {one.name: one for one in bench.draft.bindings}
+    panels: list[Panel] = []
+    for action in actions:
+        bound = bindings.get(action.target)
+        panels += [joined_ends_panel(bench, bound)] if bound is not None else joined_panels(bench, action.target)
+    return panels
 
 
 def _mitre(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
@@ -178,7 +198,22 @@ def _turn(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
     if any(is_tube(seam) for seam in bench.draft.seams if seam.name in {one.target for one in facts.step.actions}):
         return []  # the figure of the seam shows how
     panel = turned_panel(bench, actions[0].target)
-    return [panel] if panel is not None else []
+    if panel is not None:
+        return [panel]
+    joints = [facing_joint(bench, action.target) for action in actions]
+    return first_of_like(
+        bench, [turned_facing_panel(bench, joint, facts.length(DEEP)) for joint in joints if joint is not None]
+    )
+
+
+def _thread(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    ways: dict[str, list[str]] = {}
+    for action in actions:
+        if action.other is not None:
+            ways.setdefault(action.target, []).append(action.other)
+    quoted = facts.quoted[0][1] if len(facts.quoted) == 1 else None
+    panels = [threaded_panel(bench, thread, through, quoted) for thread, through in ways.items()]
+    return [panel for panel in panels if panel is not None]
 
 
 Drawn = Callable[[Bench, Sequence[Action], StepFacts], list[Panel]]
@@ -187,7 +222,7 @@ DRAWN: dict[str, Drawn] = {
     "mark": _mark,
     "fuse": _fuse,
     "place": _place,
-    "baste": _place,
+    "baste": _baste,
     "attach": attach_panels,
     "sew": sew_panels,
     "close": close_panels,
@@ -204,4 +239,6 @@ DRAWN: dict[str, Drawn] = {
     "turn": _turn,
     "join": _join,
     "mitre": _mitre,
+    "thread": _thread,
+    "open": open_panels,
 }

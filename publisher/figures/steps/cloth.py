@@ -44,6 +44,12 @@ class Bench:
     state: WorkState
     fused: tuple[tuple[str, str], ...] = ()  # what was fused, and to what
 
+    @property
+    def zip_between(self) -> bool:
+        """True once a zip has been sewn in."""
+        zips = {one.key for one in self.draft.notions if one.kind == "zip"}
+        return bool(zips & self.state.attached)
+
     def piece_now(self, copy: str) -> Piece:
         """The piece of a copy: with its pleats open until they are closed."""
         piece = self.draft.piece(self.draft.copy(copy).piece)

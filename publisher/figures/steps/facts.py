@@ -12,6 +12,7 @@ class StepFacts:
 
     step: AssemblyStep
     fused: tuple[tuple[str, str], ...]
+    zip_ends: frozenset[str] = frozenset()  # copies that a step before sewed to an end of a zip
     begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
     quoted: tuple[tuple[str, float], ...] = ()
 
@@ -24,8 +25,12 @@ def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str,
     """A step of an assembly with what was done before it."""
     before = [one for one in assembly.steps if one.number < step.number]
     fused = [pair for one in before for pair in fused_by(one.actions)]
-    begun = frozenset(action.target for one in before for action in one.shows if action.verb == "begin")
-    return StepFacts(step, tuple(fused), begun, tuple(quoted))
+    begun = frozenset(
+        action.target for one in before for action in (*one.actions, *one.shows) if action.verb == "begin"
+    )
+    ends = [action.other for one in before for action in one.actions if action.verb == "attach" and action.other]
+    covered = frozenset(copy for copy in ends if "." not in copy)
+    return StepFacts(step, tuple(fused), covered, begun, tuple(quoted))
 
 
 def fused_by(actions: Iterable[Action]) -> list[tuple[str, str]]:

@@ -54,10 +54,10 @@ def joints_of(draft: Draft, name: str) -> tuple[Joint, ...]:
 
 def lying_on(joint: Joint) -> Rule | None:
     """How the second copy, turned over, is laid so that its stretch lies on the first's; None where they part."""
-    over = [Point(-spot.x, spot.y) for spot in _spots(joint.second_path)]
-    first = _spots(joint.first_path)
+    over = [Point(-spot.x, spot.y) for spot in spots_of(joint.second_path)]
+    first = spots_of(joint.first_path)
     for second in ([*over[::-1]], over):
-        rule = _carried(second, first)
+        rule = carried_onto(second, first)
         away = max((rule(spot) - other).length for spot, other in zip(second, first, strict=True))
         if away <= NEAR * max(joint.first_path.length, joint.second_path.length) + joint.ease:
             return _after_turning(rule)
@@ -70,8 +70,8 @@ def _after_turning(rule: Rule) -> Rule:
 
 def coincides(joint: Joint, rule: Rule) -> bool:
     """True when another stretch of the same copies lies edge on edge, too."""
-    second = [rule(spot) for spot in _spots(joint.second_path)]
-    first = _spots(joint.first_path)
+    second = [rule(spot) for spot in spots_of(joint.second_path)]
+    first = spots_of(joint.first_path)
     limit = NEAR * joint.first_path.length + joint.ease + 0.5
     away = min(
         max((one - other).length for one, other in zip(spots, first, strict=True)) for spots in (second, second[::-1])
@@ -79,12 +79,13 @@ def coincides(joint: Joint, rule: Rule) -> bool:
     return away <= limit
 
 
-def _spots(path: Path) -> list[Point]:
+def spots_of(path: Path) -> list[Point]:
+    """Spots evenly along a path, from its start to its end."""
     whole = path.length
     return [path.point_at(whole * at / SAMPLES) for at in range(SAMPLES + 1)]
 
 
-def _carried(spots: Sequence[Point], onto: Sequence[Point]) -> Rule:
+def carried_onto(spots: Sequence[Point], onto: Sequence[Point]) -> Rule:
     """The turn and shift that bring spots nearest to others, spot by spot (least squares in the plane)."""
     count = len(spots)
     middle = Point(sum(spot.x for spot in spots) / count, sum(spot.y for spot in spots) / count)

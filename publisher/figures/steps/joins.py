@@ -4,7 +4,7 @@ from publisher.drafting import Binding
 from publisher.figures.steps.cloth import Bench, texture_of
 from publisher.figures.steps.lines import box_path, chain, line
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
-from publisher.figures.steps.wording import length_words
+from publisher.figures.steps.wording import face_words, length_words
 from publisher.geometry import Point
 from publisher.terms import Phrase
 
@@ -79,3 +79,56 @@ def mitred_panels(bench: Bench, binding: Binding) -> list[Panel]:
         Panel("mitre folded up", up, Phrase.of("figures.told-mitre-up", strip=binding.strip), None, copies),
         Panel("mitre folded down", down, Phrase.of("figures.told-mitre-down", strip=binding.strip), None, copies),
     ]
+
+
+def begun_panel(bench: Bench, binding: Binding) -> Panel:
+    """The beginning of a binding, wrong side up, its edge level with the edge that is bound, a tail left before it."""
+    tail = binding.overlap / 2
+    cloth, strip, unit = _along_an_edge(bench, binding, -tail * 1.3, tail * 2.2, -tail)
+    sewn = Shape(line(Point(0.0, -unit), Point(tail * 2.2, -unit)), Look.STITCHING)
+    number = bench.number(binding.strip)
+    callouts = (
+        Callout(face_words(binding.strip, wrong_up=True), Point(tail * 1.2, -2 * unit), number),
+        Callout(face_words(binding.edges[0].copy, wrong_up=False), Point(tail * 0.6, -4.4 * unit)),
+        Callout(Phrase.of("figures.begin-here"), Point(0.0, -unit)),
+    )
+    across = Dimension(Point(-tail, 0.0), Point(0.0, 0.0), length_words(tail), away=4.0)
+    told = Phrase.of("figures.told-begin", strip=binding.strip, copy=binding.edges[0].copy, tail=length_words(tail))
+    scene = Scene((*cloth, strip, sewn), callouts, (across,))
+    return Panel("binding begun", scene, told, copies=(binding.strip, binding.edges[0].copy))
+
+
+def joined_ends_panel(bench: Bench, binding: Binding) -> Panel:
+    """Where a binding has come round: its ends joined on the diagonal, the rest of it sewn on."""
+    half = binding.overlap / 2
+    cloth, strip, unit = _along_an_edge(bench, binding, -half * 2.2, half * 2.2, -half * 2.2)
+    wide = 3 * unit
+    before = [
+        Shape(line(Point(side * half * 2.2, -unit), Point(side * half, -unit)), Look.STITCHED) for side in (-1.0, 1.0)
+    ]
+    join = Shape(line(Point(-wide / 2, 0.0), Point(wide / 2, -wide)), Look.STITCHING)
+    rest = Shape(line(Point(-half, -unit), Point(half, -unit)), Look.STITCHING)
+    callouts = (
+        Callout(Phrase.of("figures.join-ends"), Point(wide * 0.3, -wide * 0.8)),
+        Callout(Phrase.of("figures.then-the-rest"), Point(half * 0.8, -unit)),
+        Callout(face_words(binding.strip, wrong_up=True), Point(-half * 1.7, -2 * unit), bench.number(binding.strip)),
+    )
+    across = Dimension(Point(-half, 0.0), Point(half, 0.0), length_words(binding.overlap), away=4.0)
+    told = Phrase.of("figures.told-join-ends", strip=binding.strip, overlap=length_words(binding.overlap))
+    scene = Scene((*cloth, strip, *before, join, rest), callouts, (across,))
+    return Panel("binding joined", scene, told, copies=(binding.strip, binding.edges[0].copy))
+
+
+def _along_an_edge(
+    bench: Bench, binding: Binding, left: float, right: float, begin: float
+) -> tuple[tuple[Shape, ...], Shape, float]:
+    """A stretch of the edge with what is bound below it, the strip on it with its first fold open, the fold's width."""
+    piece = bench.draft.piece(bench.draft.copy(binding.strip).piece)
+    assert piece.strip is not None
+    unit, copy = piece.strip.finished_width, binding.edges[0].copy
+    low = -6.5 * unit
+    plain, wrong = texture_of(bench, copy, wrong_up=False), texture_of(bench, binding.strip, wrong_up=True)
+    area = Shape(box_path(left, low, right, 0.0), None, plain, closed=True)
+    rim = Shape(line(Point(left, 0.0), Point(right, 0.0)), Look.BEFORE)
+    strip = Shape(box_path(begin, -3 * unit, right, 0.0), Look.RAW, wrong, closed=True)
+    return (area, rim), strip, unit

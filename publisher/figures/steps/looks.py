@@ -20,6 +20,8 @@ LOOKS: dict[Look, Pen] = {
     Look.CLOTH: Pen(0.6),
     Look.CLOTH_BEFORE: Pen(0.3),
     Look.WRONG_TICKS: Pen(0.8, (0.14, 1.2)),  # a broad line in short dashes: a row of strokes
+    Look.CORD: Pen(0.9),
+    Look.CORD_WITHIN: Pen(0.7, (0.7, 1.0)),
     Look.ARROW: Pen(0.5),
     Look.THIN: Pen(0.16),
     Look.SOLID: Pen(0.0, (), True),

@@ -1,5 +1,7 @@
 """Sections of hems, strips, bindings and pleats: cloth seen from its edge, its widths in proportion. mm on paper."""
 
+from collections.abc import Sequence
+
 from publisher.drafting import Binding, Grain, Hem, Piece, Pleat
 from publisher.figures.pleat_samples import PLEAT_SECTIONS
 from publisher.figures.steps.cloth import Bench
@@ -121,26 +123,33 @@ STAGES: dict[str, tuple[str, ...]] = {
 
 def binding_panels(bench: Bench, binding: Binding) -> list[Panel]:
     """A binding from its edge: sewn on in its first fold, then folded over and sewn down."""
-    piece = bench.draft.piece(bench.draft.copy(binding.strip).piece)
+    return bound_panels(bench, binding.strip, [side.copy for side in binding.edges])
+
+
+def bound_panels(bench: Bench, strip: str, copies: Sequence[str], sewn: bool = False) -> list[Panel]:
+    """A strip round the edges of copies that lie on one another, which may have been `sewn` to each other there."""
+    piece = bench.draft.piece(bench.draft.copy(strip).piece)
     assert piece.strip is not None
     wide = length_words(piece.strip.finished_width)
-    edges = list(dict.fromkeys(side.copy for side in binding.edges))
+    edges = list(dict.fromkeys(copies))
     below = [*edges, *(one.placed for one in bench.draft.placements if one.below in edges)]
     layers = max(2, min(len(below), 3))
     top = (layers - 1) * GAP * 0.8
     cloth = [bare_strand(Point(-40.0, at * GAP * 0.8), RIGHT, (Go(40.0),), Look.CLOTH_BEFORE) for at in range(layers)]
+    if sewn:
+        cloth.append(stitch(Point(-QUARTER - 2.0, top + 0.8), Point(-QUARTER - 2.0, -0.8), new=False))
     first = strand(Point(0.0, top + GAP), LEFT, (Go(4 * QUARTER * 0.8),), wrong_left=False)
-    sewn = stitch(Point(-QUARTER, top + GAP + 3), Point(-QUARTER, -2.5))
+    now = stitch(Point(-QUARTER, top + GAP + 3), Point(-QUARTER, -2.5))
     measure = Dimension(Point(-QUARTER, top + GAP), Point(0.0, top + GAP), wide, away=5.5)
-    told = Phrase.of("figures.told-binding", strip=binding.strip, width=wide)
-    names = Callout(Phrase.of("figures.name", name=binding.strip), Point(-QUARTER * 2.4, top + GAP), piece.number)
+    told = Phrase.of("figures.told-binding", strip=strip, width=wide)
+    names = Callout(Phrase.of("figures.name", name=strip), Point(-QUARTER * 2.4, top + GAP), piece.number)
     held = Callout(Phrase.of("figures.name", name=edges[0]), Point(-38.0, top), bench.number(edges[0]))
     one = Panel(
         "binding sewn on",
-        Scene((*cloth, *first, sewn), (names, held), (measure,), scale=1.0),
+        Scene((*cloth, *first, now), (names, held), (measure,), scale=1.0),
         told,
         Phrase.of("figures.binding-first"),
-        (binding.strip, *edges),
+        (strip, *edges),
     )
     over = strand(
         Point(0.0, top + GAP),
@@ -161,9 +170,9 @@ def binding_panels(bench: Bench, binding: Binding) -> list[Panel]:
     two = Panel(
         "binding folded over",
         Scene((*cloth, *over, before, down), (), (), scale=1.0),
-        Phrase.of("figures.told-binding-over", strip=binding.strip),
+        Phrase.of("figures.told-binding-over", strip=strip),
         Phrase.of("figures.binding-second"),
-        (binding.strip, *edges),
+        (strip, *edges),
     )
     return [one, two]
 

@@ -10,6 +10,7 @@ from publisher.figures.steps.cloth import Bench
 from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.fastening import attached_panels
 from publisher.figures.steps.joining import Joint, joints_of
+from publisher.figures.steps.parts import between_two, has_parts, layers_panel, parts_panel
 from publisher.figures.steps.seams import flat_seams
 from publisher.figures.steps.shaping import (
     boxed_panels,
@@ -21,14 +22,15 @@ from publisher.figures.steps.shaping import (
     seam_section,
     tube_panel,
 )
-from publisher.figures.steps.stitching import clipped_panel, lines_panel, topstitched_panel, trimmed_panel
+from publisher.figures.steps.stitching import clipped_panel, trimmed_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
-from publisher.figures.steps.zips import zip_panels
+from publisher.figures.steps.zip_ends import open_zip_panel, trimmed_zip_panel, zip_end_panels
+from publisher.figures.steps.zips import folded_away_panel, zip_panels
 from publisher.terms import Phrase
 
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
-APART = "quilt"  # … or how far apart its lines run
+LEFT = "bind"  # … or how wide an allowance is left to be bound
 
 
 def attach_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -39,7 +41,9 @@ def attach_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> 
         if action.other is None or action.target not in notions:
             continue
         notion = notions[action.target]
-        if notion.kind == "zip":
+        if notion.kind == "zip" and "." not in action.other:
+            panels += zip_end_panels(bench, notion, action.other, facts)
+        elif notion.kind == "zip":
             panels += _zipped(bench, notion, action.other, facts)
         else:
             panels += attached_panels(bench, notion, action.other)
@@ -52,7 +56,10 @@ def _zipped(bench: Bench, notion: Notion, spot: str, facts: StepFacts) -> list[P
         for here, there in ((seam.first, seam.second), (seam.second, seam.first)):
             side = next((one for one in here if f"{one.copy}.{one.edge}" == spot), None)
             if side is not None:
-                return zip_panels(bench, notion, side, there[0].copy)
+                panels = zip_panels(bench, notion, side, there[0].copy)
+                if any(one.verb == "topstitch" and one.target == spot for one in facts.step.actions):
+                    panels.append(folded_away_panel(bench, notion, side, there[0].copy, facts.length(BESIDE)))
+                return panels
     return []
 
 
@@ -78,11 +85,14 @@ def sew_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> lis
     named = [seams[action.target] for action in actions if action.target in seams]
     panels: list[Panel] = []
     zipped = _zip_seams(bench, facts)
-    plain = [one for one in named if not is_boxed(one) and not is_tube(one) and one not in zipped]
+    onto_parts = [one for one in named if has_parts(one)]
+    plain = [one for one in named if not (is_boxed(one) or is_tube(one)) and one not in zipped]
     joints = [joint for one in plain for joint in joints_of(bench.draft, one.name)]
     for _, group in groupby(joints, key=lambda joint: (joint.first, joint.second)):
         panels += _of_pair(bench, list(group))
-    panels = _first_of_like(bench, panels)
+    panels = first_of_like(bench, [*panels, *(parts_panel(bench, one) for one in onto_parts)])
+    if len(onto_parts) == 2 and between_two(*onto_parts):
+        panels.append(layers_panel(bench, onto_parts))
     boxed = [one for one in named if is_boxed(one)]
     panels += boxed_panels(bench, boxed) if boxed else []
     turns = any(action.verb == "turn" for action in facts.step.actions)
@@ -103,7 +113,7 @@ def _of_pair(bench: Bench, joints: Sequence[Joint]) -> list[Panel]:
     return [panel] if panel is not None else parted_seam(bench, joints[0])
 
 
-def _first_of_like(bench: Bench, panels: Sequence[Panel]) -> list[Panel]:
+def first_of_like(bench: Bench, panels: Sequence[Panel]) -> list[Panel]:
     """Of panels that draw copies of the same pieces in the same way, the first, which names all."""
     like: dict[tuple[str, tuple[str, ...]], list[Panel]] = {}
     for panel in panels:
@@ -127,10 +137,29 @@ def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
     rough = [action.target for action in actions if action.target in copies]
     panels = [trimmed_panel(bench, rough)] if rough else []
     also = {action.target for action in facts.step.actions if action.verb == "clip"}
+    zips = [one for one in bench.draft.notions if one.kind == "zip"]
     for action in actions:
-        joints = joints_of(bench.draft, action.target) if _is_seam(bench, action.target) else ()
-        panels += [clipped_panel(bench, joint, trim=True, clip=action.target in also) for joint in joints[:1]]
-    return panels[:1]
+        if zips and action.target in facts.zip_ends:
+            zipped = trimmed_zip_panel(bench, zips[0], action.target, facts)
+            panels += [zipped] if zipped is not None else []
+        joints = joints_of(bench.draft, action.target) if is_seam(bench, action.target) else ()
+        left = facts.length(LEFT)
+        panels += [
+            clipped_panel(bench, joint, trim=True, clip=action.target in also, left=left) for joint in joints[:1]
+        ]
+    return _named_for_others(panels, [action.target for action in actions if is_seam(bench, action.target)])
+
+
+def _named_for_others(panels: Sequence[Panel], seams: Sequence[str]) -> list[Panel]:
+    """The first, which says the seams that are treated as it shows."""
+    caption = Phrase.of("figures.alike", copies=names_of(seams[1:])) if len(seams) > 1 else None
+    return [replace(panel, caption=panel.caption or caption) for panel in panels[:1]]
+
+
+def open_panels(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    """Zips opened half way."""
+    named = {action.target for action in actions}
+    return [open_zip_panel(one) for one in bench.draft.notions if one.key in named and one.kind == "zip"]
 
 
 def clip_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -138,31 +167,12 @@ def clip_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
     trimmed = {action.target for action in facts.step.actions if action.verb == "trim"}
     panels: list[Panel] = []
     for action in actions:
-        if action.target not in trimmed and _is_seam(bench, action.target):
+        if action.target not in trimmed and is_seam(bench, action.target):
             joints = joints_of(bench.draft, action.target)[:1]
             panels += [clipped_panel(bench, joint, trim=False, clip=True) for joint in joints]
     return panels[:1]
 
 
-def _is_seam(bench: Bench, name: str) -> bool:
+def is_seam(bench: Bench, name: str) -> bool:
+    """True for the name of a seam."""
     return any(seam.name == name for seam in bench.draft.seams)
-
-
-def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
-    """Stitching along edges and marked lines, or side by side."""
-    copies = {copy.name for piece in bench.draft.pieces for copy in piece.copies}
-    edges: dict[str, list[str]] = {}
-    panels: list[Panel] = []
-    for action in actions:
-        copy, _dot, edge = action.target.partition(".")
-        if copy not in copies:
-            continue
-        if edge:
-            edges.setdefault(copy, []).append(edge)
-        else:
-            lines = lines_panel(bench, copy, facts.length(APART))
-            names = [one.name for one in bench.piece_now(copy).edges]
-            all_round = [name for name in names if bench.done(copy, name)] or names
-            panels.append(lines or topstitched_panel(bench, copy, all_round, facts.length(BESIDE)))
-    panels += [topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()]
-    return _first_of_like(bench, panels)

@@ -53,6 +53,24 @@ def topstitched_panel(bench: Bench, copy: str, edges: Sequence[str], distance: f
     return Panel("topstitch", scene, told, copies=(copy,))
 
 
+def basted_panel(bench: Bench, copies: Sequence[str], edges: Sequence[str]) -> Panel:
+    """Basting in the middle of the allowance, through copies that lie on one another."""
+    copy = copies[0]
+    piece, lying = bench.piece_now(copy), Lying(copy, new=False)
+    parts = [part for edge in edges for part in piece.edges_of(edge)]
+    shapes = laid(bench, lying)
+    for part in parts:
+        shapes += [Shape(row, Look.STITCHING) for row in parallel_beside(part.path, -part.allowance / 2)]
+    outline, spot = bench.outline(copy), parts[0].path.point_at(parts[0].length * 0.3)
+    callouts = (
+        Callout(Phrase.of("figures.basted"), spot + parts[0].path.direction_at(0.0).right() * parts[0].allowance * 0.5),
+        Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),
+    )
+    told = Phrase.of("figures.told-baste", copies=names_of(copies), edges=names_of(edges))
+    caption = Phrase.of("figures.basted-together", copies=names_of(copies)) if len(copies) > 1 else None
+    return Panel("basting", Scene(tuple(shapes), callouts), told, caption, tuple(copies))
+
+
 def _joined(edges: Sequence[Edge]) -> Path:
     return Path(tuple(segment for edge in edges for segment in edge.path.segments))
 
@@ -157,8 +175,9 @@ def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
     return Panel("trim", Scene(tuple(shapes), callouts), told, copies=tuple(copies))
 
 
-def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
-    """The allowance of a seam, cut narrower, snipped where it curves: wedges outside a curve, snips inside one."""
+def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool, left: float | None = None) -> Panel:
+    """The allowance of a seam, cut narrower, to what is `left` of it, else to half; snipped where it curves: wedges
+    outside a curve, snips inside one."""
     path, wide = joint.first_path, joint.allowance
     bench = _with_allowance(bench, joint)
     shapes = laid(bench, Lying(joint.first, turned(), wrong_up=True, new=False))
@@ -166,14 +185,15 @@ def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool) -> Panel:
     spot, outwards, bend = _sharpest(path)
     close = list(shapes)
     close.append(Shape(sewn, Look.STITCHED))
-    away = wide / 2 if trim else wide
+    away = (left or wide / 2) if trim else wide
     cut = [turn_over(part) for part in parallel_beside(path, -away)] if trim else []
     close += [Shape(part, Look.CUT) for part in cut]
     if clip:
         close += [Shape(turn_over(part), Look.CUT) for part in _snips(path, away, bend)]
     at = Point(-spot.x, spot.y)
     out = Point(-outwards.x, outwards.y)
-    dimensions = (Dimension(at, at + out * away, Phrase.of("figures.half-width")),) if trim else ()
+    words = Phrase.of("figures.half-width") if left is None else length_words(left)
+    dimensions = (Dimension(at, at + out * away, words),) if trim else ()
     callouts = [Callout(Phrase.of("figures.wedges" if bend > 0 else "figures.snips"), at)] if clip else []
     detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, tuple(callouts))
     told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)

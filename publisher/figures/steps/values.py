@@ -41,6 +41,8 @@ class Look(Enum):
     CLOTH = "cloth seen from its edge"
     CLOTH_BEFORE = "cloth that was there before, from its edge"
     WRONG_TICKS = "wrong side of cloth seen from its edge"
+    CORD = "cord"
+    CORD_WITHIN = "cord within a casing"
     ARROW = "movement"
     THIN = "dimension or leader"
     SOLID = "filled"

@@ -5,7 +5,7 @@ from publisher.figures.steps.cloth import Bench, Lying, laid, moved
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import box_path, chain, line
 from publisher.figures.steps.seams import spot_on
-from publisher.figures.steps.strands import Go, bare_strand, stitch, strand
+from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words
 from publisher.geometry import Path, Point, parallel_beside
@@ -21,7 +21,8 @@ def zip_panels(bench: Bench, notion: Notion, side: SeamEdge, lining: str | None)
     return [_on_the_edge(bench, notion, side), _cut_through(bench, notion, side, lining)]
 
 
-def _size(notion: Notion, name: str) -> float | None:
+def size_of(notion: Notion, name: str) -> float | None:
+    """One of the sizes of a notion, mm; None where it does not say it."""
     found = dict(notion.sizes).get(name)
     return None if found is None else float(found.amount)
 
@@ -29,7 +30,7 @@ def _size(notion: Notion, name: str) -> float | None:
 def _on_the_edge(bench: Bench, notion: Notion, side: SeamEdge) -> Panel:
     copy, path = side.copy, edge_path(bench.draft, side)
     wide = max(side.allowances, default=0.0)
-    tape, long = _size(notion, "tape width") or TAPE, _size(notion, "length")
+    tape, long = size_of(notion, "tape width") or TAPE, size_of(notion, "length")
     lying = Lying(copy, new=False)
     shapes = laid(bench, lying)
     outer, inner, teeth = _beside(path, -wide), _beside(path, tape - wide), _beside(path, tape / 2 - wide)
@@ -94,3 +95,29 @@ def _cut_through(bench: Bench, notion: Notion, side: SeamEdge, lining: str | Non
     copies = (side.copy,) if lining is None else (side.copy, lining)
     scene = Scene(tuple(shapes), tuple(callouts), across, scale=1.0)
     return Panel("zip section", scene, told, Phrase.of("figures.cut-through"), copies)
+
+
+def folded_away_panel(bench: Bench, notion: Notion, side: SeamEdge, lining: str, distance: float | None) -> Panel:
+    """Outside and lining folded back from the zip, right sides outwards, stitched beside the seam through all layers."""
+    deep, beside, wide, gap = 8.0, 3.4, 30.0, 1.7
+    shapes = [bare_strand(Point(0.0, 0.0), RIGHT, (Go(17.0),), Look.CLOTH_BEFORE)]
+    shapes.append(Shape(box_path(17.0 - TEETH, -0.9, 17.0 + TEETH, 0.9), Look.SOLID, None, True))
+    for up in (True, False):
+        moves = (Go(deep), Fold(up, gap), Go(wide))
+        shapes += strand(Point(0.0, gap if up else -gap), RIGHT, moves, wrong_left=up)
+    shapes.append(stitch(Point(deep - 0.4, gap + 0.4), Point(deep - 0.4, -gap - 0.4), new=False))
+    shapes.append(stitch(Point(deep - beside, 2 * gap + 2.4), Point(deep - beside, -2 * gap - 2.4)))
+    callouts = (
+        Callout(
+            face_words(side.copy, wrong_up=False), Point(deep - wide + 4.0, 2 * gap), bench.number(side.copy), "left"
+        ),
+        Callout(face_words(lining, wrong_up=False), Point(deep - wide + 4.0, -2 * gap), bench.number(lining), "left"),
+        Callout(Phrase.of("figures.name", name=notion.name), Point(17.0 + TEETH, 0.0), side="right"),
+    )
+    across: tuple[Dimension, ...] = ()
+    if distance is not None:
+        top = 2 * gap
+        across = (Dimension(Point(deep - beside, top), Point(deep, top), length_words(distance), away=6.0),)
+    told = Phrase.of("figures.told-folded-away", zip=notion.name, copy=side.copy, lining=lining)
+    scene = Scene(tuple(shapes), callouts, across, scale=1.0)
+    return Panel("folded from the zip", scene, told, Phrase.of("figures.cut-through"), (side.copy, lining))

@@ -1,0 +1,61 @@
+"""The figures of stitching on what is sewn already: topstitching, understitching, basting along edges."""
+
+from collections.abc import Sequence
+
+from publisher.assembly import Action
+from publisher.figures.steps.cloth import Bench
+from publisher.figures.steps.facings import facing_joint, stitched_facing_panel, understitched_panel
+from publisher.figures.steps.facts import StepFacts
+from publisher.figures.steps.joining import Joint, joints_of
+from publisher.figures.steps.sewing import first_of_like, is_seam
+from publisher.figures.steps.stitching import basted_panel, lines_panel, topstitched_panel
+from publisher.figures.steps.values import Panel
+
+BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
+APART = "quilt"  # … or how far apart its lines run
+
+
+def _understitched(bench: Bench, joint: Joint, facts: StepFacts) -> Panel:
+    return understitched_panel(joint, (bench.number(joint.first), bench.number(joint.second)), facts.length(BESIDE))
+
+
+def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Stitching along edges and marked lines, or side by side."""
+    copies = {copy.name for piece in bench.draft.pieces for copy in piece.copies}
+    edges: dict[str, list[str]] = {}
+    panels: list[Panel] = []
+    zips = {one.key for one in bench.draft.notions if one.kind == "zip"}
+    shown = {one.other for one in facts.step.actions if one.verb == "attach" and one.target in zips}
+    for action in actions:
+        if action.target in shown:
+            continue  # the figure of the zip shows it
+        copy, _dot, edge = action.target.partition(".")
+        if is_seam(bench, action.target):
+            panels += [_understitched(bench, joint, facts) for joint in joints_of(bench.draft, action.target)[:1]]
+        if copy not in copies:
+            continue
+        facing = facing_joint(bench, copy) if edge and copy in bench.state.turned else None
+        if facing is not None:
+            panels.append(stitched_facing_panel(bench, facing, edge, facts.length(BESIDE)))
+        elif edge:
+            edges.setdefault(copy, []).append(edge)
+        else:
+            lines = lines_panel(bench, copy, facts.length(APART))
+            names = [one.name for one in bench.piece_now(copy).edges]
+            all_round = [name for name in names if bench.done(copy, name)] or names
+            panels.append(lines or topstitched_panel(bench, copy, all_round, facts.length(BESIDE)))
+    panels += [topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()]
+    return first_of_like(bench, panels)
+
+
+def basted_panels(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    """Edges basted within their allowances; copies of one piece along the same edges are basted together."""
+    edges: dict[str, list[str]] = {}
+    for action in actions:
+        copy, dot, edge = action.target.partition(".")
+        if dot:
+            edges.setdefault(copy, []).append(edge)
+    alike: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for copy, names in edges.items():
+        alike.setdefault((bench.draft.copy(copy).piece, tuple(names)), []).append(copy)
+    return [basted_panel(bench, copies, names) for (_piece, names), copies in alike.items()]
