@@ -35,6 +35,7 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "mitre": ("binding",),
     "thread": ("copy", "notion"),
     "open": ("notion",),
+    "assembled": ("copy",),
 }
 SECOND_NAMES: dict[str, tuple[str, ...]] = {
     "fuse": ("copy",),

@@ -37,20 +37,28 @@ VERBS = (
     "open",
 )
 
+SHOWN = (*VERBS, "assembled")  # what a figure can show, beside what a step does
 TOGETHER = ", wrong sides together"
-SMALL_WORDS = {
-    "thread": "through",
-    "bind": "to|at|with",
-}  # what stands between the two names of an action; elsewhere `to` or `at`
+# What stands between the two names of an action; elsewhere it is `to` or `at`.
+SMALL_WORDS = {"thread": "through", "bind": "to|at|with"}
 
 
 def parse_action(written: Written) -> ActionSaying:
     """`sew side seam`, `fuse A to B`, `attach snap at body front.snap`, `thread cord through casing`, `sew lining join,
     wrong sides together`."""
+    return _said(written, VERBS)
+
+
+def parse_shown(written: Written) -> ActionSaying:
+    """What a step's figure shows, said as an action; or `assembled apron`."""
+    return _said(written, SHOWN)
+
+
+def _said(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
     says = str(written)
     if not says.endswith(TOGETHER):
-        return _parse(written)
-    said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)))
+        return _parse(written, verbs)
+    said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)), verbs)
     if said.verb != "sew":
         raise unreadable(
             written, 0, len(written), f"'{said.verb}' is done one way only", "take 'wrong sides together' out"
@@ -58,10 +66,10 @@ def parse_action(written: Written) -> ActionSaying:
     return replace(said, wrong_sides=True)
 
 
-def _parse(written: Written) -> ActionSaying:
+def _parse(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
     verb, _, rest = str(written).partition(" ")
-    if verb not in VERBS:
-        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, VERBS))
+    if verb not in verbs:
+        raise unreadable(written, 0, len(verb), f"no work called '{verb}'", did_you_mean(verb, verbs))
     parts = re.split(rf"(?<!\w)({SMALL_WORDS.get(verb, 'to|at')})(?!\w)", rest)
     if len(parts) > 3:
         raise unreadable(

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from graphlib import CycleError, TopologicalSorter
 
-from publisher.measures.action_sayings import parse_action
+from publisher.measures.action_sayings import parse_action, parse_shown
 from publisher.measures.formulas import parse_formula
 from publisher.measures.mark_sayings import parse_dart, parse_hem, parse_mark, parse_pleat
 from publisher.measures.sayings import (
@@ -136,7 +136,7 @@ def _written_in_prose(source: Source) -> Iterator[tuple[Written, Parser]]:
             for line in step.now:
                 yield line, parse_name
             for line in step.shown:
-                yield line, parse_action
+                yield line, parse_shown
 
 
 def names_in(formula: Formula, asked: bool = True) -> Iterator[str]:

@@ -10,6 +10,7 @@ from publisher.figures.steps.cloth import BACKINGS, Bench
 from publisher.figures.steps.easing import dart_panels, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
+from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, placed_panel, stack_panel
@@ -36,6 +37,7 @@ from publisher.figures.steps.wording import names_of
 from publisher.terms import Phrase
 
 DEEP = "casing"  # what the name of a measure begins with that says how far a casing reaches from its seam
+OVERLAP = "overlap"  # a word in the name of a measure that says how much of a binding is left for its join
 ENDS = ("left end", "right end")  # of a strip
 FLAT = ("seam", "topstitch", "turning", "trim and clip", "edge to sew")  # kinds that draw what is a ring as it was cut
 MOST = 6  # panels of one figure
@@ -55,7 +57,10 @@ def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
         for action in actions:
             bench = replace(bench, state=after_action(bench.state, action, draft))
         bench = replace(bench, fused=(*bench.fused, *fused_by(actions)))
-    return _said_flat(bench, panels[:MOST])
+    shown = list(_said_flat(bench, panels[:MOST]))
+    if facts.last and not facts.step.shows and draft.cover is not None:
+        shown += finished_panels(bench, draft.cover, facts)
+    return tuple(shown)
 
 
 def _said_flat(bench: Bench, panels: Sequence[Panel]) -> tuple[Panel, ...]:
@@ -174,18 +179,25 @@ def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
     return panels
 
 
-def _begin(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+def _begin(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     named = {action.target for action in actions}
     bindings = [one for one in bench.draft.bindings if one.name in named]
-    return [panel for one in bindings for panel in (begun_panel(bench, one), binding_panels(bench, one)[0])]
+    return [
+        panel
+        for one in bindings
+        for panel in (begun_panel(bench, one, facts.length_of(OVERLAP)), binding_panels(bench, one)[0])
+    ]
 
 
-def _join(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+def _join(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     bindings = {one.name: one for one in bench.draft.bindings}
     panels: list[Panel] = []
     for action in actions:
         bound = bindings.get(action.target)
-        panels += [joined_ends_panel(bench, bound)] if bound is not None else joined_panels(bench, action.target)
+        if bound is not None:
+            panels.append(joined_ends_panel(bench, bound, facts.length_of(OVERLAP)))
+        else:
+            panels += joined_panels(bench, action.target)
     return panels
 
 
@@ -204,6 +216,10 @@ def _turn(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
     return first_of_like(
         bench, [turned_facing_panel(bench, joint, facts.length(DEEP)) for joint in joints if joint is not None]
     )
+
+
+def _assembled(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    return [panel for action in actions for panel in finished_panels(bench, action.target, facts)]
 
 
 def _thread(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -240,5 +256,6 @@ DRAWN: dict[str, Drawn] = {
     "join": _join,
     "mitre": _mitre,
     "thread": _thread,
+    "assembled": _assembled,
     "open": open_panels,
 }

@@ -13,12 +13,18 @@ class StepFacts:
     step: AssemblyStep
     fused: tuple[tuple[str, str], ...]
     zip_ends: frozenset[str] = frozenset()  # copies that a step before sewed to an end of a zip
+    threaded: tuple[tuple[str, tuple[str, ...]], ...] = ()  # what was drawn through which casings, this step's included
+    last: bool = False  # of several
     begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
     quoted: tuple[tuple[str, float], ...] = ()
 
     def length(self, begins: str) -> float | None:
         """The first quoted length whose measure's name begins so, mm."""
         return next((amount for name, amount in self.quoted if name.startswith(begins)), None)
+
+    def length_of(self, word: str) -> float | None:
+        """The first quoted length whose measure's name holds a word, mm."""
+        return next((amount for name, amount in self.quoted if word in name), None)
 
 
 def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str, float]] = ()) -> StepFacts:
@@ -30,7 +36,12 @@ def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str,
     )
     ends = [action.other for one in before for action in one.actions if action.verb == "attach" and action.other]
     covered = frozenset(copy for copy in ends if "." not in copy)
-    return StepFacts(step, tuple(fused), covered, begun, tuple(quoted))
+    ways: dict[str, list[str]] = {}
+    for action in (action for one in (*before, step) for action in one.actions if action.verb == "thread"):
+        ways.setdefault(action.target, []).append(action.other or "")
+    threaded = tuple((thread, tuple(through)) for thread, through in ways.items())
+    last = step.number > 1 and step.number == max(one.number for one in assembly.steps)
+    return StepFacts(step, tuple(fused), covered, threaded, last, begun, tuple(quoted))
 
 
 def fused_by(actions: Iterable[Action]) -> list[tuple[str, str]]:

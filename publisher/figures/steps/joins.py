@@ -81,9 +81,10 @@ def mitred_panels(bench: Bench, binding: Binding) -> list[Panel]:
     ]
 
 
-def begun_panel(bench: Bench, binding: Binding) -> Panel:
-    """The beginning of a binding, wrong side up, its edge level with the edge that is bound, a tail left before it."""
-    tail = binding.overlap / 2
+def begun_panel(bench: Bench, binding: Binding, quoted: float | None) -> Panel:
+    """The beginning of a binding, wrong side up, its edge level with the edge that is bound, a tail left before it: what
+    is `quoted`, or half of the overlap."""
+    tail = quoted or binding.overlap / 2
     cloth, strip, unit = _along_an_edge(bench, binding, -tail * 1.3, tail * 2.2, -tail)
     sewn = Shape(line(Point(0.0, -unit), Point(tail * 2.2, -unit)), Look.STITCHING)
     number = bench.number(binding.strip)
@@ -98,9 +99,11 @@ def begun_panel(bench: Bench, binding: Binding) -> Panel:
     return Panel("binding begun", scene, told, copies=(binding.strip, binding.edges[0].copy))
 
 
-def joined_ends_panel(bench: Bench, binding: Binding) -> Panel:
-    """Where a binding has come round: its ends joined on the diagonal, the rest of it sewn on."""
-    half = binding.overlap / 2
+def joined_ends_panel(bench: Bench, binding: Binding, quoted: float | None) -> Panel:
+    """Where a binding has come round: its ends joined on the diagonal, the rest of it sewn on: what is `quoted`, or its
+    overlap."""
+    overlap = quoted or binding.overlap
+    half = overlap / 2
     cloth, strip, unit = _along_an_edge(bench, binding, -half * 2.2, half * 2.2, -half * 2.2)
     wide = 3 * unit
     before = [
@@ -113,8 +116,8 @@ def joined_ends_panel(bench: Bench, binding: Binding) -> Panel:
         Callout(Phrase.of("figures.then-the-rest"), Point(half * 0.8, -unit)),
         Callout(face_words(binding.strip, wrong_up=True), Point(-half * 1.7, -2 * unit), bench.number(binding.strip)),
     )
-    across = Dimension(Point(-half, 0.0), Point(half, 0.0), length_words(binding.overlap), away=4.0)
-    told = Phrase.of("figures.told-join-ends", strip=binding.strip, overlap=length_words(binding.overlap))
+    across = Dimension(Point(-half, 0.0), Point(half, 0.0), length_words(overlap), away=4.0)
+    told = Phrase.of("figures.told-join-ends", strip=binding.strip, overlap=length_words(overlap))
     scene = Scene((*cloth, strip, *before, join, rest), callouts, (across,))
     return Panel("binding joined", scene, told, copies=(binding.strip, binding.edges[0].copy))
 

@@ -69,8 +69,12 @@ def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST)
 
 
 def _action(kind: str) -> str:
-    """What the order of panels is told by: cuttings are one action, and so are pleats of several kinds."""
-    return "cut" if "cut" in kind else "pleat" if kind.endswith("pleat section") else kind
+    """What the order of panels is told by: cuttings are one action, so are pleats of several kinds, and both sides of one
+    thing."""
+    for part in ("cut", "pleat section", "finished"):
+        if part in kind:
+            return part
+    return kind
 
 
 def _led_to(one: _Laid) -> _Laid:

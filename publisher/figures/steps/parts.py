@@ -26,13 +26,14 @@ def has_parts(seam: Seam) -> bool:
     return min(len(seam.first), len(seam.second)) == 1 < max(len(seam.first), len(seam.second))
 
 
-def _whole_and_parts(seam: Seam) -> tuple[SeamEdge, tuple[SeamEdge, ...]]:
+def whole_and_parts(seam: Seam) -> tuple[SeamEdge, tuple[SeamEdge, ...]]:
+    """The side with one edge, and the several of the other."""
     return (seam.first[0], seam.second) if len(seam.first) == 1 else (seam.second[0], seam.first)
 
 
 def between_two(one: Seam, other: Seam) -> bool:
     """True for two such seams between the same pieces: the parts lie between two like copies."""
-    sides = [_whole_and_parts(seam) for seam in (one, other)]
+    sides = [whole_and_parts(seam) for seam in (one, other)]
     pieces = [(whole.piece, *(part.piece for part in parts)) for whole, parts in sides]
     return pieces[0] == pieces[1] and sides[0][0].copy != sides[1][0].copy
 
@@ -42,7 +43,7 @@ def parts_panel(bench: Bench, seam: Seam) -> Panel:
 
     The first side of a seam runs counter-clockwise round its copies, the other clockwise.
     """
-    whole, parts = _whole_and_parts(seam)
+    whole, parts = whole_and_parts(seam)
     above = Lying(whole.copy, turned(), wrong_up=True)
     edge = moved(edge_path(bench.draft, whole), above)
     leads = whole is seam.first[0]
@@ -113,8 +114,8 @@ def _zip_in(gap: Path, bench: Bench, beside: Lying) -> list[Shape]:
 
 def layers_panel(bench: Bench, seams: Sequence[Seam]) -> Panel:
     """The parts between two copies, all edges level, cut through; what is held at its other end already is rolled up."""
-    first, parts = _whole_and_parts(seams[0])
-    second, _ = _whole_and_parts(seams[1])
+    first, parts = whole_and_parts(seams[0])
+    second, _ = whole_and_parts(seams[1])
     rolled = any(
         name in bench.state.sewn and {side.copy for side in (*one.first, *one.second)} >= {first.copy, parts[0].copy}
         for name, one in ((one.name, one) for one in bench.draft.seams)

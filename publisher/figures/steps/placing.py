@@ -91,7 +91,7 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
         return _covering(bench, placement, above, below)
     marks = [mark for mark in marks_on(bench, below.copy) if mark.name in {name for _, name in placement.matching}]
     if strip_loop(bench, placement.placed):
-        strip, names = _strip(bench, placement, above, outer.box)
+        strip, names = strip_shapes(bench, placement, above, outer.box)
         shapes += strip
         above_spot = _inner_spot(strip[0].path)
     else:
@@ -160,7 +160,7 @@ def _bare(outer: Path, above: Lying, below: Lying, bench: Bench) -> Point:
     return spot_on(outer, None, covers)
 
 
-def _strip(bench: Bench, placement: Placement, above: Lying, box: Box) -> tuple[list[Shape], Phrase]:
+def strip_shapes(bench: Bench, placement: Placement, above: Lying, box: Box) -> tuple[list[Shape], Phrase]:
     """A folded strip where it is held: by an end; by both, as a loop; or by its middle, folded across."""
     piece = bench.draft.piece(bench.draft.copy(placement.placed).piece)
     assert piece.strip is not None

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.drafting import Piece
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, texture_of, turned
+from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of, turned
 from publisher.figures.steps.facings import facing_joint, facing_lying
 from publisher.figures.steps.lines import chain
 from publisher.figures.steps.seams import spot_on
@@ -30,31 +30,56 @@ class Casing:
 
 
 def threaded_panel(bench: Bench, thread: str, through: Sequence[str], quoted: float | None) -> Panel | None:
-    """The wrong side with its casings in order, and the cord's way; None where one of them is no casing."""
-    casings = [_facing(bench, name) if "." not in name else _hem(bench, name) for name in through]
-    found = [casing for casing in casings if casing is not None]
-    if not found or len(found) < len(casings) or len({casing.below.copy for casing in found}) > 1:
+    """The wrong side with its casings in order, and the cord's way; None where one of them is no casing.
+
+    What the step quotes is left between two casings.
+    """
+    found = _casings(bench, through)
+    if not found:
         return None
     below = found[0].below
     outline = moved(bench.outline(below.copy), below)
-    tail = max(outline.box.width, outline.box.height) * TAIL
-    ways = _in_order([list(casing.way.flattened(0.5)) for casing in found])
+    ways, loops, tails = _cord(bench, found)
     shapes = [*laid(bench, below), *(shape for casing in found for shape in casing.on_it)]
-    shapes += [Shape(chain(way), Look.CORD_WITHIN) for way in ways]
-    first, last = _beyond(ways[0][::-1], tail), _beyond(ways[-1], tail)
+    shapes += [Shape(chain(way), Look.CORD_WITHIN) for way in ways] + [Shape(chain(loop), Look.CORD) for loop in loops]
     callouts = [
-        Callout(Phrase.of("figures.name", name=thread), first, _number(bench, thread)),
+        Callout(Phrase.of("figures.name", name=thread), tails[0][0], _number(bench, thread)),
         Callout(face_words(below.copy, wrong_up=True), spot_on(outline), bench.number(below.copy)),
     ]
-    arrows = [Arrow(first, ways[0][0]), Arrow(ways[-1][-1], last)]
-    for before, after in pairwise(ways):
-        loop = _loop(before, after, tail)
-        shapes.append(Shape(chain(loop), Look.CORD))
-        if quoted is not None:
-            callouts.append(Callout(Phrase.of("figures.leave", amount=length_words(quoted)), loop[len(loop) // 2]))
-    told = Phrase.of("figures.told-thread", thread=thread, casings=names_of([casing.name for casing in found]))
-    scene = Scene(tuple(shapes), tuple(callouts), (), tuple(arrows))
-    return Panel("threading", scene, told, copies=(below.copy,))
+    if quoted is not None:
+        words = Phrase.of("figures.leave", amount=length_words(quoted))
+        callouts += [Callout(words, loop[len(loop) // 2]) for loop in loops]
+    casings = names_of([casing.name for casing in found])
+    told = Phrase.of("figures.told-thread", copy=below.copy, thread=thread, casings=casings)
+    arrows = tuple(Arrow(foot, tip) for foot, tip in tails)
+    return Panel("threading", Scene(tuple(shapes), tuple(callouts), (), arrows), told, copies=(below.copy,))
+
+
+def threaded_shapes(bench: Bench, through: Sequence[str], lying: Lying) -> list[Shape]:
+    """What is seen of a cord when it is drawn through casings of a copy that lies so: its loops and its ends."""
+    found = _casings(bench, through)
+    if not found or found[0].below.copy != lying.copy:
+        return []
+    _, loops, tails = _cord(bench, found)
+    over = not lying.wrong_up
+    spots = [*loops, *(list(tail) for tail in tails)]
+    return [Shape(chain([turned()(spot) if over else spot for spot in part]), Look.CORD) for part in spots]
+
+
+def _casings(bench: Bench, through: Sequence[str]) -> list[Casing]:
+    """The casings of one copy, in order; none where one of them is no casing."""
+    casings = [_facing(bench, name) if "." not in name else _hem(bench, name) for name in through]
+    found = [casing for casing in casings if casing is not None]
+    return found if len(found) == len(casings) and len({casing.below.copy for casing in found}) == 1 else []
+
+
+def _cord(bench: Bench, found: Sequence[Casing]) -> tuple[list[Spots], list[Spots], list[tuple[Point, Point]]]:
+    """Its ways through the casings, its loops between them, and both its ends, in the direction in which it goes."""
+    tail = longer_side(bench, found[0].below.copy) * TAIL
+    ways = _in_order([list(casing.way.flattened(0.5)) for casing in found])
+    loops = [_loop(before, after, tail) for before, after in pairwise(ways)]
+    first, last = _beyond(ways[0][::-1], tail), _beyond(ways[-1], tail)
+    return ways, loops, [(first, ways[0][0]), (ways[-1][-1], last)]
 
 
 def _number(bench: Bench, thread: str) -> int | None:
