@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from publisher.figures.steps.lines import box_path, line
+from publisher.figures.steps.lines import box_path, line, scissors
 from publisher.figures.steps.values import Drawing, DrawnShape, Look, Texture
 from publisher.geometry import Point
 
@@ -41,7 +41,7 @@ def _area(texture: Texture) -> Drawing:
 
 def _line(look: Look) -> Drawing:
     level = line(Point(0.5, HIGH / 2), Point(WIDE - 0.5, HIGH / 2))
-    shapes = [DrawnShape(level, look, None, False)]
+    shapes = [DrawnShape(level, look, None, False), *(scissors(level) if look is Look.CUT else ())]
     if look is Look.CLOTH:
         beside = line(Point(0.5, HIGH / 2 - 0.65), Point(WIDE - 0.5, HIGH / 2 - 0.65))
         shapes.append(DrawnShape(beside, Look.WRONG_TICKS, None, False))

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from publisher.figures.steps.columns import Named, column_width, stacked
 from publisher.figures.steps.lettering import LINE, placed_words, set_words
-from publisher.figures.steps.lines import arrow_shapes, chain, line, ring, runs_over
+from publisher.figures.steps.lines import arrow_shapes, chain, line, ring, runs_over, scissors
 from publisher.figures.steps.measuring import Measured, measured
 from publisher.figures.steps.values import (
     Callout,
@@ -25,7 +25,8 @@ from publisher.geometry import Box, Movement, Path, Point, area_within, line_wit
 
 WIDEST = 144.0  # of a figure: what a step has beside its number
 GAP = 4.0  # between panels, and rows of them
-STEP = 4.5  # before a panel: the sign that it follows
+STEP = 3.4  # before a panel: the sign that it follows
+SIGN_GAP = 1.2  # before that sign
 BESIDE = 4.5  # between a drawing and the words beside it
 DOT = 0.45  # at the end of a leader
 DETAIL = 13.0  # radius of the circle that magnifies
@@ -48,6 +49,12 @@ class _Laid:
     shapes: tuple[DrawnShape, ...]
     texts: tuple[DrawnText, ...]
     scale: float
+    led: bool = False  # the sign that it follows another stands before it
+
+    @property
+    def gap(self) -> float:
+        """How far it stands from a panel at its left."""
+        return SIGN_GAP if self.led else GAP
 
 
 def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST) -> Drawing:
@@ -62,10 +69,14 @@ def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST)
     ]
     rows: list[list[_Laid]] = [[]]
     for one in laid:
-        if rows[-1] and sum(each.width + GAP for each in rows[-1]) + one.width > widest:
+        if rows[-1] and _width([*rows[-1], one]) > widest:
             rows.append([])
         rows[-1].append(one)
     return _framed(rows)
+
+
+def _width(row: Sequence[_Laid]) -> float:
+    return sum(one.width for one in row) + sum(one.gap for one in row[1:])
 
 
 def _action(kind: str) -> str:
@@ -84,9 +95,8 @@ def _led_to(one: _Laid) -> _Laid:
     move = Movement(0, Point(STEP, 0.0))
     shapes = (replace(shape, path=shape.path.moved(move)) for shape in one.shapes)
     texts = (replace(text, box=_shifted(text.box, move.shift)) for text in one.texts)
-    return _Laid(
-        one.width + STEP, one.height, (DrawnShape(sign, Look.SOLID, None, True), *shapes), tuple(texts), one.scale
-    )
+    drawn = (DrawnShape(sign, Look.SOLID, None, True), *shapes)
+    return _Laid(one.width + STEP, one.height, drawn, tuple(texts), one.scale, led=True)
 
 
 def _fitted(panel: Panel, letters: Lettering, room: int, widest: float) -> _Laid:
@@ -103,17 +113,18 @@ def _fitted(panel: Panel, letters: Lettering, room: int, widest: float) -> _Laid
 
 def _framed(rows: Sequence[Sequence[_Laid]]) -> Drawing:
     height = sum(max(one.height for one in row) for row in rows) + GAP * (len(rows) - 1)
-    width = max(sum(one.width for one in row) + GAP * (len(row) - 1) for row in rows)
+    width = max(_width(row) for row in rows)
     shapes: list[DrawnShape] = []
     texts: list[DrawnText] = []
     top = height
     for row in rows:
         left, tall = 0.0, max(one.height for one in row)
-        for one in row:
+        for at, one in enumerate(row):
+            left += one.gap if at else 0.0
             move = Movement(0, Point(left, top - one.height))
             shapes += [replace(shape, path=shape.path.moved(move)) for shape in one.shapes]
             texts += [replace(text, box=_shifted(text.box, move.shift)) for text in one.texts]
-            left += one.width + GAP
+            left += one.width
         top -= tall + GAP
     scales = tuple(one.scale for row in rows for one in row)
     return Drawing(width, height, tuple(shapes), tuple(texts), scales)
@@ -135,6 +146,7 @@ def _lay_panel(
         return Point((point.x - box.left) * scale, (point.y - box.bottom) * scale)
 
     shapes = [_drawn(shape, place) for shape in scene.shapes]
+    shapes += [part for one in shapes if one.look is Look.CUT for part in scissors(one.path)]
     for arrow in scene.arrows:
         shapes += arrow_shapes(replace(arrow, foot=place(arrow.foot), tip=place(arrow.tip)))
     dimensions = [measured(one, place, letters, widest, inline=inline) for one in scene.dimensions]

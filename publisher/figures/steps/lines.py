@@ -8,6 +8,9 @@ from publisher.geometry import Box, Line, Path, Point, circle
 
 HEAD_LENGTH = 2.6  # mm on paper
 HEAD_WIDTH = 2.0
+SHORT = 8.0  # mm on paper: a shorter cut bears no scissors
+LOOP = 0.75  # mm: radius of a handle of a pair of scissors
+ALONG = 0.12  # of a cut: where they are
 SMALL_HEAD = 0.62  # of that, at dimensions
 
 
@@ -56,6 +59,21 @@ def arrow_shapes(arrow: Arrow, look: Look = Look.ARROW, size: float = 1.0) -> tu
         DrawnShape(chain(shaft), look, None, False),
         DrawnShape(head(arrow.tip, along, size), Look.SOLID, None, True),
     )
+
+
+def scissors(cut: Path) -> tuple[DrawnShape, ...]:
+    """A pair of scissors on a line on paper that is cut along; none where it is short."""
+    if cut.length < SHORT:
+        return ()
+    at = cut.length * ALONG
+    spot, along = cut.point_at(at), cut.direction_at(at)
+    aside = along.left()
+    shapes: list[DrawnShape] = []
+    for side in (1.0, -1.0):
+        handle, tip = spot - along * 2.0 + aside * (side * 1.1), spot + along * 3.0 - aside * (side * 1.0)
+        shapes.append(DrawnShape(line(handle + (tip - handle).unit() * LOOP, tip), Look.SIGN, None, False))
+        shapes.append(DrawnShape(ring(handle, LOOP), Look.SIGN, None, True))
+    return tuple(shapes)
 
 
 def _between(start: Point, handle: Point, end: Point, part: float) -> Point:

@@ -22,6 +22,7 @@ LOOKS: dict[Look, Pen] = {
     Look.WRONG_TICKS: Pen(0.8, (0.14, 1.2)),  # a broad line in short dashes: a row of strokes
     Look.CORD: Pen(0.9),
     Look.CORD_WITHIN: Pen(0.7, (0.7, 1.0)),
+    Look.SIGN: Pen(0.3),
     Look.ARROW: Pen(0.5),
     Look.THIN: Pen(0.16),
     Look.SOLID: Pen(0.0, (), True),

@@ -1,6 +1,6 @@
 """One copy laid on another, or fused to it; several layers in order."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from publisher.drafting import Notch, Placement, PointMark, Strip
@@ -55,10 +55,7 @@ def _fused(bench: Bench, group: Sequence[tuple[str, str]]) -> Panel:
         Callout(Phrase.of("figures.glue-down", copy=backing), spot_on(inner), bench.number(backing)),
         Callout(face_words(copy, wrong_up=True), spot_on(outer, None, [inner]), bench.number(copy)),
     ]
-    dimensions: tuple[Dimension, ...] = ()
-    gap = _gap(inner, outer)
-    if gap is not None:
-        dimensions = (gap,)
+    dimensions = tuple(_gaps(inner, outer))
     told = Phrase.of("figures.told-fuse", backing=backing, copy=copy)
     names = [name for pair in group for name in pair]
     others = [copy for _, copy in group[1:]]
@@ -66,15 +63,20 @@ def _fused(bench: Bench, group: Sequence[tuple[str, str]]) -> Panel:
     return Panel("fuse", Scene(tuple(shapes), tuple(callouts), dimensions), told, caption, tuple(names))
 
 
-def _gap(inner: Path, outer: Path) -> Dimension | None:
-    """How far inside the raw edge a backing lies, at the right."""
+def _gaps(inner: Path, outer: Path) -> Iterator[Dimension]:
+    """How far inside the raw edge a backing lies, at the right; and at the top, where it is another amount."""
     box = inner.box
-    spots = [spot for spot in inner.flattened(0.5) if spot.x > box.right - 0.5]
-    if not spots:
-        return None
-    at = Point(spots[0].x, (min(spot.y for spot in spots) + max(spot.y for spot in spots)) / 2)
-    _, rim, gap = nearest(outer, at)
-    return Dimension(at, rim, length_words(gap)) if gap > 0.5 else None
+    told: list[float] = []
+    for way in (Point(1.0, 0.0), Point(0.0, 1.0)):
+        far = box.right if way.x else box.top
+        spots = [spot for spot in inner.flattened(0.5) if spot.dot(way) > far - 0.5]
+        at = (
+            min(spots, key=lambda spot: spot.dot(way.left())) + max(spots, key=lambda spot: spot.dot(way.left()))
+        ) * 0.5
+        _, rim, gap = nearest(outer, at)
+        if gap > 0.5 and all(abs(gap - one) > 0.5 for one in told):
+            told.append(gap)
+            yield Dimension(at, rim, length_words(gap))
 
 
 def placed_panel(bench: Bench, placement: Placement) -> Panel | None:

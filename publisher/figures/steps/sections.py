@@ -115,7 +115,7 @@ _DRAWN = {
 STAGES: dict[str, tuple[str, ...]] = {
     "in fourths": ("figures.fold-crease", "figures.fold-to-the-crease", "figures.fold-once-more"),
     "edges to the centre": ("figures.fold-crease", "figures.fold-to-the-crease"),
-    "doubled": ("figures.fold-crease", "figures.fold-in-half"),
+    "doubled": ("figures.fold-in-half",),
     "single fold": ("figures.fold-crease", "figures.fold-in-half"),
     "turned": ("figures.fold-right-sides-in", "figures.fold-tube"),
 }

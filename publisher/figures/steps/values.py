@@ -43,6 +43,7 @@ class Look(Enum):
     WRONG_TICKS = "wrong side of cloth seen from its edge"
     CORD = "cord"
     CORD_WITHIN = "cord within a casing"
+    SIGN = "scissors"
     ARROW = "movement"
     THIN = "dimension or leader"
     SOLID = "filled"

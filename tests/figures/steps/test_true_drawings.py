@@ -14,7 +14,18 @@ from tests.demo import DEMOS, demo_proof
 from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
 
 # What is drawn whole: the first of a panel's copies, as it lies flat.
-WHOLE = ("piece", "fuse", "placement", "seam", "topstitch", "notion", "stitched lines", "quilting")
+WHOLE = (
+    "piece",
+    "fuse",
+    "placement",
+    "seam",
+    "topstitch",
+    "notion",
+    "stitched lines",
+    "quilting",
+    "basting",
+    "threading",
+)
 
 
 def boxes_in(svg: str) -> Iterator[tuple[float, float]]:
@@ -24,16 +35,17 @@ def boxes_in(svg: str) -> Iterator[tuple[float, float]]:
         yield right - left, high - low
 
 
+@pytest.mark.parametrize("units", UnitSystem)
 @pytest.mark.parametrize("demo", DEMOS)
-def test_a_figure_holds_the_outline_of_the_copy_it_names_to_scale(demo: str) -> None:
+def test_a_figure_holds_the_outline_of_the_copy_it_names_to_scale(demo: str, units: UnitSystem) -> None:
     """Read back from the SVG: somewhere a path is exactly as wide and as high as the copy is by the draft."""
-    draft = demo_proof(demo).drafts_of(UnitSystem.METRIC)[0]
+    draft = demo_proof(demo).drafts_of(units)[0]
     tried = 0
-    for which, step, panels, _ in drawn_demo(demo, UnitSystem.METRIC):
+    for which, step, panels, _ in drawn_demo(demo, units):
         for panel in panels:
             if panel.kind not in WHOLE or not panel.copies:
                 continue
-            drawing = lay_out([panel], LETTERS[UnitSystem.METRIC])
+            drawing = lay_out([panel], LETTERS[units])
             boxes = list(boxes_in(drawing_svg(drawing, "")))
             copies = [panel.copies[-1]] if panel.kind in ("placement", "fuse") else panel.copies[:1]
             for state in (step.before, step.after):
@@ -48,13 +60,28 @@ def test_a_figure_holds_the_outline_of_the_copy_it_names_to_scale(demo: str) -> 
     assert tried > 3
 
 
+@pytest.mark.parametrize("units", UnitSystem)
 @pytest.mark.parametrize("demo", DEMOS)
-def test_no_two_steps_share_a_drawing(demo: str) -> None:
+def test_no_two_steps_share_a_drawing(demo: str, units: UnitSystem) -> None:
+    """Unlike actions and states are drawn unlike, words and all; and within a figure no panel comes twice."""
     seen: dict[str, str] = {}
-    for which, _, _, drawing in drawn_demo(demo, UnitSystem.INCH):
+    for which, _, panels, drawing in drawn_demo(demo, units):
         svg = drawing_svg(drawing, "")
         assert svg not in seen, f"{which} is drawn as {seen.get(svg)}"
         seen[svg] = which
+        parts = [drawing_svg(lay_out([panel], LETTERS[units]), "") for panel in panels]
+        assert len(set(parts)) == len(parts), f"{which} draws a panel twice"
+
+
+@pytest.mark.parametrize("demo", DEMOS)
+def test_like_actions_on_other_copies_are_drawn_unlike(demo: str) -> None:
+    """No panel of a step is that of another step, but for the folds of strips that are folded alike."""
+    seen: dict[str, str] = {}
+    for which, _, panels, _ in drawn_demo(demo, UnitSystem.METRIC):
+        for panel in panels:
+            svg = drawing_svg(lay_out([panel], LETTERS[UnitSystem.METRIC]), LETTERS[UnitSystem.METRIC].say(panel.told))
+            assert svg not in seen, f"{which}: {panel.kind} is drawn in {seen.get(svg)}"
+            seen[svg] = which
 
 
 @pytest.mark.parametrize("demo", DEMOS)

@@ -1,0 +1,184 @@
+"""What single figures of the demos must show, measured from their scenes: what is cut, which face is up, what lies where."""
+
+import math
+
+import pytest
+import shapely
+
+from publisher.drafting import Draft
+from publisher.figures.steps import Panel, facts_of, panels_of
+from publisher.figures.steps.values import Look, Shape
+from publisher.geometry import Path
+from publisher.terms import UnitSystem
+from tests.demo import demo_proof
+from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
+from tests.specimens import found, prove_text
+
+METRIC = UnitSystem.METRIC
+
+
+def panel_of(demo: str, step: int, kind: str) -> Panel:
+    """The first panel of a kind in a step's figure."""
+    panels = next(panels for _, one, panels, _ in drawn_demo(demo, METRIC) if one.number == step)
+    return next(panel for panel in panels if panel.kind == kind)
+
+
+def words_of(panel: Panel) -> list[str]:
+    letters = LETTERS[METRIC]
+    return [letters.say(callout.words).replace("\u00a0", " ").replace("\n", " ") for callout in panel.scene.callouts]
+
+
+def drawn(panel: Panel, look: Look) -> list[Path]:
+    return [shape.path for shape in panel.scene.shapes if shape.look is look]
+
+
+def as_line(path: Path) -> shapely.LineString:
+    return shapely.LineString([(spot.x, spot.y) for spot in path.flattened(0.02)])
+
+
+def as_area(shape: Shape) -> shapely.Geometry:
+    return shapely.Polygon([(spot.x, spot.y) for spot in shape.path.flattened(0.02)]).buffer(0)
+
+
+def draft_of(demo: str) -> Draft:
+    return demo_proof(demo).drafts_of(METRIC)[0]
+
+
+@pytest.mark.parametrize(
+    ("demo", "step"), [("sanderling-lined-pouch", 6), ("avocet-sun-hat", 6), ("dunlin-workshop-apron", 16)]
+)
+def test_what_is_trimmed_is_cloth_on_both_sides_of_the_cut(demo: str, step: int) -> None:
+    panel = panel_of(demo, step, "trim and clip")
+    cloth = as_area(panel.scene.shapes[0])
+    for cut in drawn(panel, Look.CUT):
+        assert as_line(cut).intersection(cloth).length > 0.95 * cut.length
+        assert as_line(cut).intersection(cloth.boundary.buffer(0.1)).length < 0.1 * cut.length
+
+
+def test_the_fold_of_the_cloth_is_not_cut() -> None:
+    panel = panel_of("dunlin-workshop-apron", 1, "cutting")
+    half = draft_of("dunlin-workshop-apron").piece("apron").half
+    assert half is not None
+    assert half.fold_edge is not None
+    fold = half.edge(half.fold_edge).path
+    near = as_line(fold).buffer(0.1)
+    assert [as_line(cut).intersection(near).length < 1.0 for cut in drawn(panel, Look.CUT)] == [True]
+    assert sum(cut.length for cut in drawn(panel, Look.CUT)) == pytest.approx(half.cut_line.length - near_length(half))
+    assert "fold of the cloth, not cut" in words_of(panel)
+
+
+def near_length(half) -> float:  # type: ignore[no-untyped-def]
+    """How long the cut line runs along the fold: from hem to hem, mm."""
+    fold = half.edge(half.fold_edge).path
+    middle, along = fold.point_at(0.0), fold.direction_at(0.0)
+    parts = half.cut_line.segments
+    on_it = [part for part in parts if max(abs((spot - middle).cross(along)) for spot in (part.start, part.end)) < 0.01]
+    return sum((part.end - part.start).length for part in on_it)
+
+
+def test_of_a_piece_that_was_turned_out_the_other_face_is_seen() -> None:
+    panel = panel_of("sanderling-lined-pouch", 12, "placement")
+    assert words_of(panel)[:2] == ["flap lining, right side", "body back, right side"]
+    textures = {shape.texture.value for shape in panel.scene.shapes if shape.texture is not None}
+    assert textures == {"right side", "lining"}
+
+
+def test_wadding_has_no_right_side() -> None:
+    assert words_of(panel_of("turnstone-tool-roll", 3, "layers"))[1] == "roll wadding"
+
+
+def test_a_covering_layer_has_a_corner_turned_back() -> None:
+    panel = panel_of("curlew-wash-bag", 18, "placement")
+    assert words_of(panel) == ["panel lid lining, right side", "panel lid, wrong side"]
+    lid = as_area(panel.scene.shapes[0])
+    assert lid.contains(shapely.Point(panel.scene.callouts[1].at.x, panel.scene.callouts[1].at.y))
+
+
+def test_hems_of_one_depth_share_a_drawing() -> None:
+    panel = panel_of("dunlin-workshop-apron", 11, "hem")
+    assert len(drawn(panel, Look.STITCHING)) == 2
+    assert words_of(panel)[0] == "right side and left side, turned and stitched"
+
+
+def test_a_cord_runs_within_its_casings() -> None:
+    panel = panel_of("dunlin-workshop-apron", 21, "threading")
+    facings = [as_area(shape) for shape in panel.scene.shapes if shape.look is Look.BEFORE_FOLDED and shape.closed]
+    ways = drawn(panel, Look.CORD_WITHIN)
+    assert len(ways) == 2
+    for way in ways:
+        spot = way.point_at(way.length / 2)
+        inside = [facing for facing in facings if facing.contains(shapely.Point(spot.x, spot.y))]
+        # Half of the casing's 29 mm lies on either side of it, but for the fold of its outer edge.
+        assert inside
+        assert inside[0].boundary.distance(shapely.Point(spot.x, spot.y)) == pytest.approx(14.5, abs=0.3)
+
+
+def test_a_cord_through_what_is_no_casing_has_no_figure_and_half_a_sentence_is_told() -> None:
+    pattern = "pieces:\n  bag:\n    outline:\n      rectangle: 20 cm by 10 cm\n    copies:\n      only: canvas\n"
+    proof, _ = prove_text(pattern, "1. Cut.\n   Does: cut all\n2. Draw.\n   Does: thread bag through bag\n3. Press.\n")
+    draft = proof.drafts_of(METRIC)[0]
+    assembly = proof.assembly_of(draft.variant)
+    assert panels_of(draft, facts_of(assembly, assembly.steps[1])) == ()
+    _, findings = prove_text(pattern, "1. Draw.\n   Does: thread bag\n")
+    assert found(findings, "unfinished-action").says == "thread bag through what?"
+
+
+def test_the_parts_beside_a_zip_are_as_high_together_as_the_hinge() -> None:
+    panel = panel_of("curlew-wash-bag", 15, "seam onto parts")
+    draft = draft_of("curlew-wash-bag")
+    heights = {name: draft.piece(name).finished_line.box.height for name in ("hinge", "upper panel", "wall")}
+    by_height = {round(shape.path.box.height, 1): shape.path.box for shape in panel.scene.shapes}
+    allowances = {"upper panel": 16.0, "wall": 16.0}  # 1 cm, and 6 mm beside the zip, which is sewn already
+    upper, wall = (by_height[round(heights[name] + allowances[name] - 6.0, 1)] for name in ("upper panel", "wall"))
+    # From the raw edge of the one to that of the other: 110 mm and an allowance of 1 cm at either end.
+    assert upper.top - wall.bottom == pytest.approx(heights["hinge"] + 20.0, abs=0.1)
+    assert upper.bottom > wall.top
+
+
+def test_a_hat_is_as_wide_as_its_edges_are_long() -> None:
+    """A ring's circumference is π times its width, whatever it was cut from."""
+    draft = draft_of("avocet-sun-hat")
+    panel = panel_of("avocet-sun-hat", 15, "finished front")
+    widths = sorted(shape.path.box.width for shape in panel.scene.shapes)
+    brim, band = draft.piece("brim"), draft.piece("band")
+    assert widths[-1] == pytest.approx(brim.edge("outer edge").length / math.pi, rel=2e-3)
+    assert widths[0] == pytest.approx(draft.piece("crown").finished_line.length / math.pi, rel=2e-3)
+    assert widths[1] == pytest.approx(band.edge("lower edge").length / math.pi, rel=2e-3)
+
+
+def test_the_back_of_what_is_finished_differs_from_its_front() -> None:
+    for demo, step in (
+        ("sanderling-lined-pouch", 14),
+        ("turnstone-tool-roll", 20),
+        ("avocet-sun-hat", 15),
+        ("dunlin-workshop-apron", 22),
+        ("curlew-wash-bag", 23),
+    ):
+        front, back = (panel_of(demo, step, f"finished {side}") for side in ("front", "back"))
+        assert front.scene.shapes != back.scene.shapes
+
+
+def test_only_the_last_step_shows_all_that_was_assembled() -> None:
+    for demo in ("sanderling-lined-pouch", "turnstone-tool-roll"):
+        figures = drawn_demo(demo, METRIC)
+        last = max(step.number for _, step, _, _ in figures)
+        shows = {step.number for _, step, panels, _ in figures for panel in panels if panel.kind == "finished front"}
+        assert shows == {last}
+
+
+def test_a_step_may_show_what_is_assembled_so_far() -> None:
+    pattern = "pieces:\n  mat:\n    outline:\n      rectangle: 20 cm by 10 cm\n    copies:\n      only: canvas\n"
+    proof, _ = prove_text(pattern, "1. Cut.\n   Does: cut all\n   Shows: assembled mat\n2. Press.\n")
+    draft = proof.drafts_of(METRIC)[0]
+    assembly = proof.assembly_of(draft.variant)
+    kinds = [panel.kind for panel in panels_of(draft, facts_of(assembly, assembly.steps[0]))]
+    assert kinds == ["finished front", "finished back"]
+
+
+def test_panels_that_follow_one_another_say_so_and_like_ones_do_not() -> None:
+    by_step = {step.number: drawing for _, step, _, drawing in drawn_demo("sanderling-lined-pouch", METRIC)}
+    signs = {
+        number: sum(shape.look is Look.SOLID and abs(shape.path.box.height - 3.6) < 0.01 for shape in drawing.shapes)
+        for number, drawing in by_step.items()
+    }
+    assert (signs[2], signs[3], signs[8]) == (0, 0, 3)  # three pieces to mark; two to fuse; fold, fold, fold, place
