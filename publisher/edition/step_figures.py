@@ -1,7 +1,7 @@
 """The figures of all steps as SVG, and the key to them: drawn in the first size, said where another differs."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
@@ -71,6 +71,17 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
         for words, sample in key_samples(list(drawn.values()))
     )
     return StepFigures(figures, key)
+
+
+def finished_drawing(proof: Proof, draft: Draft, speak: Speaker) -> str:
+    """What the last step shows of the finished thing from its front, without words, as SVG; "" where it shows none."""
+    steps = [step for section in proof.source.sections for step in section.steps]
+    panels = _panels(proof, draft, steps[-1]) if steps else ()
+    front = next((panel for panel in panels if panel.kind == "finished front"), None)
+    if front is None:
+        return ""
+    bare = replace(front, scene=replace(front.scene, callouts=(), dimensions=()), caption=None)
+    return drawing_svg(lay_out([bare], StepLetters(speak)), speak.say(front.told), words=False)
 
 
 def _view(drawing: Drawing, told: str, note: str) -> FigureView:

@@ -12,7 +12,7 @@ from publisher.edition.cutting_layouts import LayoutsView, build_layouts
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
 from publisher.edition.size_guide import SizeGuideView, size_guide_of
-from publisher.edition.step_figures import KeyLine, build_step_figures
+from publisher.edition.step_figures import KeyLine, build_step_figures, finished_drawing
 from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
@@ -114,7 +114,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         title=str(facts.title),
         maker=str(facts.maker or ""),
         about=_fact(facts.about, drafts, speak),
-        drawing=_drawing(drafts[0], speak),
+        drawing=finished_drawing(proof, drafts[0], speak) or _drawing(drafts[0], speak),
         revision=str(facts.revision),
         date=str(facts.date or ""),
         facts=tuple(_facts(proof, tables, speak)),

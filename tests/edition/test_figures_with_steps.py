@@ -2,7 +2,8 @@
 
 import pytest
 
-from publisher.edition.step_figures import build_step_figures
+from publisher.edition.step_figures import build_step_figures, finished_drawing
+from publisher.edition.view import build_view
 from publisher.edition.words import speaker
 from publisher.template_pages import DEFAULT_EDITIONS, Edition
 from publisher.terms import UnitSystem
@@ -47,3 +48,15 @@ def test_most_steps_have_a_figure_that_needed_no_hand(demo: str) -> None:
     steps = [step for section in proof.source.sections for step in section.steps]
     own = [step for step in steps if step.id in figures and not step.shows]
     assert (len(own) >= SHOWN[demo][0], len(figures) >= SHOWN[demo][1]) == (True, True), (len(own), len(figures))
+
+
+@pytest.mark.parametrize("demo", DEMOS)
+def test_the_cover_shows_what_the_last_step_has_made(demo: str) -> None:
+    """The drawing on the cover is that of the last step from its front, without its words."""
+    proof = demo_proof(demo)
+    speak = speaker("en", UnitSystem.METRIC)
+    draft = proof.drafts_of(UnitSystem.METRIC)[0]
+    drawing = finished_drawing(proof, draft, speak)
+    assert "<text" not in drawing
+    assert drawing.count("<path") > 1
+    assert drawing == build_view(proof, UnitSystem.METRIC, speak, tiled=False).drawing

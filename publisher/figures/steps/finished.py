@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from publisher.drafting import LineMark
 from publisher.figures.steps.cloth import (
     BACKINGS,
     Bench,
@@ -16,6 +17,8 @@ from publisher.figures.steps.cloth import (
 )
 from publisher.figures.steps.facings import facing_joint, facing_lying
 from publisher.figures.steps.facts import StepFacts
+from publisher.figures.steps.lines import line
+from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.placing import strip_shapes
 from publisher.figures.steps.revolved import hat_panels
 from publisher.figures.steps.seams import spot_on
@@ -100,7 +103,18 @@ def _on_top(bench: Bench, lying: Lying) -> Iterator[Seen]:
             strip, _ = strip_shapes(bench, one, above, box)
             yield Seen(one.placed, tuple(strip), strip[0].path.point_at(strip[0].path.length * 0.1))
         else:
-            yield Seen(one.placed, (), spot_on(moved(bench.outline(above.copy), above)))
+            lines = tuple(_stitched(bench, above))
+            bare = spot_on(moved(bench.outline(above.copy), above))
+            yield Seen(one.placed, lines, bare)
+
+
+def _stitched(bench: Bench, lying: Lying) -> Iterator[Shape]:
+    """The lines that have been marked to be stitched: pockets of a band, quilting."""
+    for mark in marks_on(bench, lying.copy):
+        if not isinstance(mark, LineMark) or mark.kind != "stitching line":
+            continue
+        if f"{lying.copy}.{mark.name}" in bench.state.marked:
+            yield Shape(line(lying.rule(mark.start), lying.rule(mark.end)), Look.STITCHED)
 
 
 def _faced(bench: Bench, lying: Lying) -> Iterator[Seen]:
