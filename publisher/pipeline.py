@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from publisher.assembly import assemble
 from publisher.checks import Allowance, Proof, allowances_of, check, let_through
-from publisher.cloth import lay_out
+from publisher.cloth import cut_for_many, plan_cloth
 from publisher.drafting import Draft, draft_variants
 from publisher.measures import read_measures
 from publisher.source import read_source
@@ -36,7 +36,7 @@ def prove(
     measures, unparsed = read_measures(source)
     drafts, undrafted = draft_variants(source, measures)
     assembled = [assemble(source, measures, draft) for draft in drafts]
-    laid_out = [lay_out(draft, source.kept) for draft in drafts]
+    laid_out = [plan_cloth(draft, source.kept) for draft in drafts]
     planned = [plan_pages(_drafts_in(drafts, edition.units), edition) for edition in EDITIONS]
     proof = Proof(
         source=source,
@@ -74,6 +74,17 @@ def only_sizes(proof: Proof, sizes: Sequence[str]) -> Proof:
         template_pages=planned,
         only=tuple(str(size) for size in proof.source.sizes if size in sizes),
     )
+
+
+def for_many(proof: Proof, make: int) -> Proof:
+    """The proof with cloth, chart and notions for so many of the pattern; its pieces and templates stay one set."""
+    if make == proof.make:
+        return proof
+    drafts = [cut_for_many(draft, make) for draft in proof.drafts]
+    # What one of them proves of its cloth holds for many.
+    cloths = tuple(plan_cloth(draft, proof.source.kept)[0] for draft in drafts)
+    tables = tuple(tabulate(draft, cloth) for draft, cloth in zip(drafts, cloths, strict=True))
+    return replace(proof, cloths=cloths, tables=tables, make=make)
 
 
 def _drafts_in(drafts: tuple[Draft, ...], units: UnitSystem) -> tuple[Draft, ...]:

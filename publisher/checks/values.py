@@ -16,7 +16,8 @@ from publisher.terms import Finding, UnitSystem, Variant
 class Proof:
     """All stages of one pattern. Drafts, assemblies, cloths and tables stand in the same order, inch first.
 
-    Of a proof for some of the pattern's sizes, `only` names them, and the source lists no others.
+    Of a proof for some of the pattern's sizes, `only` names them, and the source lists no others. Cloths and tables are
+    for `make` of the pattern.
     """
 
     source: Source
@@ -28,6 +29,7 @@ class Proof:
     template_pages: tuple[TemplatePages, ...]
     findings: tuple[Finding, ...] = ()
     only: tuple[str, ...] = ()
+    make: int = 1
 
     def drafts_of(self, units: UnitSystem) -> tuple[Draft, ...]:
         """The drafts of one unit system, a draft a size."""

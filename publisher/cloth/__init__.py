@@ -1,8 +1,10 @@
 """Pieces on cloth: layouts, strips, and how much of each material to buy."""
 
+from publisher.cloth.at_hand import AtHand, FromStock, LaidOn, NotLaid, from_stock
 from publisher.cloth.kept import kept_answer
 from publisher.cloth.layouts import BIAS_SEAM, lay_out
 from publisher.cloth.nesting import solver_installed
+from publisher.cloth.planning import cut_for_many, plan_cloth
 from publisher.cloth.questions import Answer, Question, length_of, parts_of, written_answer
 from publisher.cloth.solving import AGAIN_SECONDS, FIRST_SECONDS, WORKERS, solve_all
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
@@ -13,15 +15,22 @@ __all__ = [
     "FIRST_SECONDS",
     "WORKERS",
     "Answer",
+    "AtHand",
     "Cloth",
     "ClothLayout",
+    "FromStock",
     "Laid",
+    "LaidOn",
+    "NotLaid",
     "Question",
     "StripPlan",
+    "cut_for_many",
+    "from_stock",
     "kept_answer",
     "lay_out",
     "length_of",
     "parts_of",
+    "plan_cloth",
     "solve_all",
     "solver_installed",
     "written_answer",

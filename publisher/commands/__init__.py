@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 import publisher
+from publisher.commands.cloth import cloth
 from publisher.commands.explain import explain
 from publisher.commands.new import new
 from publisher.commands.proof import proof
@@ -27,7 +28,7 @@ def commands() -> None:
     """
 
 
-for command in (publish, proof, explain, schema, new):
+for command in (publish, proof, cloth, explain, schema, new):
     commands.add_command(command)
 
 

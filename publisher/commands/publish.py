@@ -11,11 +11,12 @@ import click
 from publisher.checks import Allowance, Proof
 from publisher.cloth import solver_installed
 from publisher.commands.laying import Solving, clear_away, solved_layouts, solving_options
+from publisher.commands.many import make_option
 from publisher.commands.patterns import all_patterns, find_pattern, output_name
 from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes, sized_name
 from publisher.commands.telling import summary, tell
-from publisher.pipeline import errors_in, only_sizes
+from publisher.pipeline import errors_in, for_many, only_sizes
 from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition, TemplatePages
 from publisher.terms import Finding, Severity, did_you_mean
 
@@ -78,6 +79,7 @@ def _requests(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> 
     show_default=True,
     help="Where output goes.",
 )
+@make_option
 @click.option("--plain", is_flag=True, help="One line a finding, for editors.")
 @solving_options
 @allow_option
@@ -87,6 +89,7 @@ def publish(
     requests: tuple["Request", ...],
     sizes: tuple[str, ...],
     into: Path,
+    make: int,
     plain: bool,
     solve_again: bool,
     no_solving: bool,
@@ -105,6 +108,8 @@ def publish(
     Cutting layouts that are not known yet are looked for, two seconds each, and kept in the pattern's folder kept/.
     --solve-again looks for shorter ones, twenty seconds each, and keeps what is better.
 
+    --make 12 tells cloth, counts and notions for twelve, in a file of its own (…-for-12.pdf); templates stay one set.
+
     \b
     Examples:
       publisher publish sanderling-lined-pouch --edition metric-a4
@@ -120,7 +125,7 @@ def publish(
     wanted = editions or DEFAULT_EDITIONS
     chosen = [chosen_sizes(folder, sizes) for folder in folders]
     fine = [
-        publish_pattern(folder, wanted, Asked(requests, own, allow, Solving(solve_again, no_solving)), into, plain)
+        publish_pattern(folder, wanted, Asked(requests, own, allow, Solving(solve_again, no_solving), make), into, plain)
         for folder, own in zip(folders, chosen, strict=True)
     ]
     sys.exit(0 if all(fine) else 1)
@@ -128,12 +133,13 @@ def publish(
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked for beside the editions: pages to add, the sizes to print (none: all), checks to let through, layouts."""
+    """What is asked for beside the editions: pages to add, sizes to print (none: all), checks to let through, how many."""
 
     requests: Sequence["Request"]
     sizes: tuple[str, ...]
     allow: tuple[Allowance, ...] = ()
     solving: Solving = field(default_factory=Solving)
+    make: int = 1
 
 
 def publish_pattern(folder: Path, wanted: Sequence[Edition], asked: Asked, into: Path, plain: bool) -> bool:
@@ -191,14 +197,16 @@ def _write(
     lines: list[str] = []
     found: list[Finding] = []
     _progress(f"{name}: {len(wanted)} editions …")
-    sized = only_sizes(proof, asked.sizes)
+    sized = for_many(only_sizes(proof, asked.sizes), asked.make)
     for printed in print_editions(sized, wanted, asked.requests):
         edition = printed.edition
-        record_name = sized_name(edition.name, asked.sizes, list(map(str, proof.source.sizes)))
+        record_name = sized_name(edition.name, asked.sizes, list(map(str, proof.source.sizes)), asked.make)
         file = f"{name}-{record_name}.pdf"
         files[file] = printed.pdf
         made = (file, printed.pages, printed.template_pages, printed.made_of, printed.requests)
-        records.append(EditionRecord(record_name, *made, edition.name, asked.sizes, sized.pages_of(edition)))
+        records.append(
+            EditionRecord(record_name, *made, edition.name, asked.sizes, sized.pages_of(edition), asked.make)
+        )
         lines.append(f"{target / file}: {printed.pages} pages, {printed.template_pages} of them templates")
         found.extend(finding for finding in printed.findings if finding not in found)
     _progress("")
@@ -223,13 +231,15 @@ def _carry_over(proof: Proof, target: Path, files: dict[str, bytes], records: li
         file, sizes = str(told["file"]), tuple(map(str, told.get("sizes", ())))
         files[file] = (target / file).read_bytes()
         pages, asked = told["template pages"], requests_named(told.get("with", ()))
+        make = int(told.get("make", 1))
         known = set(sizes) <= set(map(str, proof.source.sizes))
-        sized = only_sizes(proof, sizes) if known else None
+        sized = for_many(only_sizes(proof, sizes), make) if known else None
         planned = sized.pages_of(edition) if sized is not None else TemplatePages(edition, ())
         kept = (file, int(told["pages"]), len(pages), str(told["made of"]), asked)
-        records.append(EditionRecord(name, *kept, edition.name, sizes, planned))
+        records.append(EditionRecord(name, *kept, edition.name, sizes, planned, make))
         if sized is None or set_edition(sized, edition, asked).made_of != told["made of"]:
             anew = "".join(f" --size '{size}'" if " " in size else f" --size {size}" for size in sizes)
+            anew += f" --make {make}" if make > 1 else ""
             lines.append(
                 f"{target / file}: kept as it was; it shows an earlier state of the pattern "
                 f"(--edition {edition.name}{anew} makes it anew)"

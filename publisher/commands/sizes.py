@@ -27,15 +27,16 @@ def chosen_sizes(folder: Path, asked: Sequence[str]) -> tuple[str, ...]:
     return tuple(size for size in known if size in asked) if set(asked) != set(known) else ()
 
 
-def sized_name(edition: str, sizes: Sequence[str], known: Sequence[str]) -> str:
-    """The name of an edition for some sizes: `inch-letter-m`, in signs that every disk takes."""
+def sized_name(edition: str, sizes: Sequence[str], known: Sequence[str], make: int = 1) -> str:
+    """The name of an edition for some sizes, or for many: `inch-letter-m-for-12`, in signs that every disk takes."""
     slugs = [_slug(size) for size in known]
     doubled = {slug for slug in slugs if slugs.count(slug) > 1}
     numbered = {
         size: f"{slug}{at}" if slug in doubled else slug
         for at, (size, slug) in enumerate(zip(known, slugs, strict=True), 1)
     }
-    return "-".join((edition, *(numbered[size] for size in sizes)))
+    many = (f"for-{make}",) if make > 1 else ()
+    return "-".join((edition, *(numbered[size] for size in sizes), *many))
 
 
 def _slug(size: str) -> str:

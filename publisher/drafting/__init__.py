@@ -1,6 +1,7 @@
 """Drafts every piece of every variant: edges, cut lines, marks, copies, seams and placements, in millimetres."""
 
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
+from publisher.drafting.goods import PRECUTS
 from publisher.drafting.goods_values import Material, Notion, Width
 from publisher.drafting.mark_values import STRETCHES, GrainLine, Hem, LineMark, Mark, Notch, PathMark, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
@@ -8,6 +9,7 @@ from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, Sea
 from publisher.drafting.values import Copy, Draft, Edge, Grain, JointEdge, Piece, PieceKind, Quoted, Sizing, Strip
 
 __all__ = [
+    "PRECUTS",
     "STRETCHES",
     "Binding",
     "Copy",

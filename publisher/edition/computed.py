@@ -52,6 +52,7 @@ class EditionRecord:
     edition: str = ""  # where it is not the name: that of the edition for all sizes
     sizes: tuple[str, ...] = ()
     planned: TemplatePages | None = None
+    make: int = 1  # cloth, chart and notions are for so many
 
 
 def computed_json(proof: Proof, editions: Sequence[EditionRecord]) -> bytes:
@@ -120,6 +121,7 @@ def _edition(proof: Proof, record: EditionRecord) -> Json:
         "with": [request.value for request in record.requests],
         "edition": record.edition or record.name,
         "sizes": list(record.sizes),
+        "make": record.make,
     }
 
 

@@ -79,6 +79,7 @@ class View:
     scales: tuple[ScaleLine, ...]
     size_guide: SizeGuideView | None
     materials: tuple[MaterialView, ...]
+    for_many: str  # "for 12", where materials and chart are for many
     notions: tuple[str, ...]
     tools: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -125,6 +126,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         scales=scale_lines(units, speak),
         size_guide=size_guide_of(proof, drafts, speak),
         materials=tuple(_materials(tables, speak)),
+        for_many=speak.say("materials.for-many", make=proof.make) if proof.make > 1 else "",
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         tools=tuple(map(str, facts.tools)),
         cautions=cautions_of(proof, units, speak),
@@ -160,10 +162,10 @@ def _allowed(proof: Proof, units: UnitSystem, speak: Speaker) -> Iterator[str]:
 
 def _edition(proof: Proof, units: UnitSystem, speak: Speaker) -> str:
     edition = speak.say(f"units.edition.{units.value}")
-    if not proof.only:
-        return edition
-    sizes = speak.listed(list(proof.only))
-    return speak.say("units.edition-sizes", edition=edition, count=len(proof.only), sizes=sizes)
+    if proof.only:
+        sizes = speak.listed(list(proof.only))
+        edition = speak.say("units.edition-sizes", edition=edition, count=len(proof.only), sizes=sizes)
+    return speak.say("units.edition-many", edition=edition, make=proof.make) if proof.make > 1 else edition
 
 
 def _drawing(draft: Draft, speak: Speaker) -> str:
@@ -192,6 +194,8 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
     minutes = sum(minutes_of(section) for section in source.sections)
     if minutes:
         told.append(Fact(speak.say("cover.time"), told_time(minutes, speak)))
+    if proof.make > 1:
+        told.append(Fact(speak.say("cover.makes"), speak.say("cover.makes-many", make=proof.make)))
     return told
 
 

@@ -1,0 +1,114 @@
+"""`publisher cloth`: what to buy of each material, and whether what is at hand will do."""
+
+import json
+import sys
+
+import click
+
+from publisher.checks import Allowance, Proof
+from publisher.cloth import FromStock, cut_for_many, from_stock
+from publisher.commands.cloth_told import answer_as_json, answer_lines, plain, ways_as_json, ways_lines
+from publisher.commands.haves import Have, known_material, read_haves
+from publisher.commands.many import make_option
+from publisher.commands.patterns import find_pattern, output_name
+from publisher.commands.proving import allow_option, prove_folder
+from publisher.commands.sizes import chosen_sizes
+from publisher.commands.telling import summary, tell
+from publisher.drafting import Draft
+from publisher.pipeline import errors_in, for_many, only_sizes
+from publisher.terms import UnitSystem, did_you_mean
+
+
+def _units(_: click.Context, __: click.Parameter, name: str | None) -> UnitSystem | None:
+    known = [units.value for units in UnitSystem]
+    if name is not None and name not in known:
+        raise click.BadParameter(f"no unit system called '{name}': {did_you_mean(name, known)}")
+    return UnitSystem(name) if name is not None else None
+
+
+@click.command()
+@click.argument("pattern", metavar="PATTERN")
+@click.option(
+    "--have",
+    "said",
+    multiple=True,
+    metavar="CLOTH",
+    help="Cloth that is there, as '40 cm of 110 cm', '1/2 yd of 44 in' or '2 fat quarters'; may be given several times.",
+)
+@click.option("--material", metavar="KEY", help="Of this material alone; the one that --have speaks of.")
+@click.option("--units", metavar="[inch|metric]", callback=_units, help="In one unit system alone.")
+@click.option("--size", "sizes", metavar="SIZE", multiple=True, help="In this size alone; may be given several times.")
+@make_option
+@click.option("--json", "json_wanted", is_flag=True, help="As JSON on standard output, for other programs; in mm.")
+@allow_option
+def cloth(
+    pattern: str,
+    said: tuple[str, ...],
+    material: str | None,
+    units: UnitSystem | None,
+    sizes: tuple[str, ...],
+    make: int,
+    json_wanted: bool,
+    allow: tuple[Allowance, ...],
+) -> None:
+    """Tell how much of each material to buy in each width, or whether the cloth that is there will do.
+
+    PATTERN is a folder, or the name of one in content/.
+
+    With --have it says of each material that you name whether all of it can be cut from what you have: yes (it ends
+    with 0) and where each piece lies, or no (1), which pieces find no room and how much is missing. Selvages, shrinkage
+    and squaring up are taken off what you have. In several sizes, each is answered, and all must fit.
+
+    \b
+    Examples:
+      publisher cloth sanderling-lined-pouch
+      publisher cloth sanderling-lined-pouch --make 12
+      publisher cloth sanderling-lined-pouch --have "canvas: 40 cm of 110 cm" --have "cotton: 1 m of 90 cm"
+    """
+    folder = find_pattern(pattern)
+    name = output_name(folder)
+    chosen = chosen_sizes(folder, sizes)
+    proof, findings, texts = prove_folder(folder, name, allow)
+    if proof is None or errors_in(findings):
+        tell(findings, texts, folder)
+        click.echo(f"{name}: {summary(findings)}; cloth is told when they are mended", err=True)
+        sys.exit(1)
+    proof = for_many(only_sizes(proof, chosen), make)
+    if material is not None:
+        known_material(material, proof.drafts[0], "--material")
+    haves = read_haves(said, material, proof.drafts[0], units)
+    if haves:
+        told = _answers(proof, haves, units)
+        fine = all(answer.fits for _, answer in told)
+        shown: object = {"pattern": name, "make": make, "fits": fine, "answers": [answer_as_json(*one) for one in told]}
+        lines = [line for draft, answer in told for line in answer_lines(draft, answer)]
+    else:
+        fine, ways = True, _ways(proof, material, units)
+        shown = {"pattern": name, "make": make, "variants": [ways_as_json(proof, *one) for one in ways]}
+        lines = [line for draft, keys in ways for line in ways_lines(proof, draft, keys)]
+    title = f"{name}, for {make}" if make > 1 else name
+    click.echo(json.dumps(shown, indent=2, ensure_ascii=False) if json_wanted else plain((title, *lines)))
+    sys.exit(0 if fine else 1)
+
+
+def _answers(proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None) -> list[tuple[Draft, FromStock]]:
+    """For each variant and each material that something is at hand of."""
+    wanted = next((have.units for have in haves if have.units is not None), units)
+    told: list[tuple[Draft, FromStock]] = []
+    for draft in proof.drafts:
+        if wanted is not None and draft.variant.units is not wanted:
+            continue
+        for material in draft.materials:
+            own = [one for have in haves if have.material == material.key for one in have.cloths(draft.variant.units)]
+            if own:
+                told.append((draft, from_stock(cut_for_many(draft, proof.make), material, own, proof.source.kept)))
+    return told
+
+
+def _ways(proof: Proof, material: str | None, units: UnitSystem | None) -> list[tuple[Draft, list[str]]]:
+    """The variants, and the materials to tell of."""
+    return [
+        (draft, [one.key for one in draft.materials if material in (None, one.key)])
+        for draft in proof.drafts
+        if units in (None, draft.variant.units)
+    ]
