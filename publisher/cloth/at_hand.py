@@ -3,7 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out, usable_width
+from publisher.cloth.layouts import GAP, SQUARING_UP, usable_width
+from publisher.cloth.planning import plan_cloth
+from publisher.cloth.repeats import must_match, washed
 from publisher.cloth.sharing import Cut, Room, Sort, share_out
 from publisher.cloth.values import ClothLayout, Laid
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
@@ -80,7 +82,7 @@ def from_stock(draft: Draft, material: Material, cloths: Sequence[AtHand], kept:
         return FromStock(material.key, (replace(empty[0], laid=layout.laid),))
     copies = list(_copies_of(draft, material))
     sorts = [_sort(draft, material, piece, copy, cloths) for piece, copy in copies]
-    rooms = [Room(on.usable_width, on.usable_length, GAP[draft.variant.units]) for on in empty]
+    rooms = [_room(draft, material, on) for on in empty]
     laid, placed = max((share_out(sorts, rooms, order) for order in _orders(rooms)), key=lambda share: sum(share[1]))
     on = tuple(replace(one, laid=tuple(lies)) for one, lies in zip(empty, laid, strict=True))
     left = [(piece, copy, done) for (piece, copy), done in zip(copies, placed, strict=True) if done < copy.count]
@@ -104,6 +106,13 @@ def _empty(draft: Draft, material: Material, cloth: AtHand) -> LaidOn:
     return LaidOn(cloth, usable, left if cloth.precut else left - SQUARING_UP[units])
 
 
+def _room(draft: Draft, material: Material, on: LaidOn) -> Room:
+    gap = GAP[draft.variant.units]
+    # A precut is too small to choose where its print begins.
+    repeat = washed(material) if on.cloth.precut is None else None
+    return Room(on.usable_width, on.usable_length, gap, repeat, must_match(draft, material))
+
+
 def _orders(rooms: Sequence[Room]) -> list[list[int]]:
     """In which orders the rooms are filled: as they were named, smallest first, largest first."""
     named = list(range(len(rooms)))
@@ -115,7 +124,7 @@ def _layout_on(draft: Draft, material: Material, cloth: AtHand, kept: Kept) -> C
     """All that the draft cuts of a material, on a width as wide as the cloth; None where that is too narrow."""
     width = replace(material, sold=(Width(cloth.width, cloth.precut),))
     try:
-        plan, found = lay_out(replace(draft, materials=(width,)), kept)
+        plan, found = plan_cloth(replace(draft, materials=(width,)), kept)
     except ValueError:  # narrower than what one join of a strip takes
         return None
     return None if found or not plan.layouts else plan.layouts[0]
@@ -168,8 +177,7 @@ def _with_missing(
 def _more_precuts(rest: Draft, material: Material, precut: AtHand) -> int:
     """How many more of a precut hold the rest; nought where one piece is larger than it."""
     count = sum(copy.count for piece in rest.pieces for copy in piece.copies)
-    empty = _empty(rest, material, precut)
-    room = Room(empty.usable_width, empty.usable_length, GAP[rest.variant.units])
+    room = _room(rest, material, _empty(rest, material, precut))
     sorts = [_sort(rest, material, piece, copy, [precut]) for piece, copy in _copies_of(rest, material)]
     for more in range(1, count + 1):
         each = [Sort(sort.free, sort.on * more) for sort in sorts]

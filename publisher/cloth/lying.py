@@ -1,7 +1,9 @@
 """How one cut of a piece lies on the cloth: its outline turned, turned over and moved there. Millimetres."""
 
 import math
+from dataclasses import replace
 
+from publisher.cloth.values import Laid
 from publisher.drafting import Copy, Piece
 from publisher.geometry import Box, Line, Movement, Path, Point, mapped, mirrored
 
@@ -35,3 +37,11 @@ def laid(outline: Path, turn: int, turned_over: bool, x: float, y: float) -> Pat
         outline = mapped(outline, lambda point: point.turned(math.radians(turn)), turned_over=False)
     box = outline.box
     return outline.moved(Movement(0, Point(x - box.left, y - box.bottom)))
+
+
+def moved(part: Laid, x: float, y: float, turned: bool) -> Laid:
+    """The same cut laid elsewhere, and turned a quarter turn where said."""
+    width, length = (part.length, part.width) if turned else (part.width, part.length)
+    outline = laid(part.outline, 90 if turned else 0, False, x, y)
+    turn = (part.turn + (90 if turned else 0)) % 360
+    return replace(part, x=x, y=y, width=width, length=length, turn=turn, outline=outline)

@@ -2,11 +2,13 @@
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from publisher.cloth.lying import laid as lying
+from publisher.cloth.lying import moved
+from publisher.cloth.repeats import arrange_to_match
 from publisher.cloth.shelves import Rectangle, TooWide, arrange_in_rows
 from publisher.cloth.values import Laid
+from publisher.drafting import Repeat
 
 Cut = tuple[Laid, ...]  # what one cut takes: itself, or each length that a strip is pieced of
 
@@ -18,6 +20,8 @@ class Room:
     width: float
     length: float
     gap: float
+    repeat: Repeat | None = None  # of its print
+    matching: frozenset[str] = frozenset()  # copies whose print is matched
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,17 +65,12 @@ def _in_rows(lies: Sequence[tuple[Laid, bool]], room: Room) -> list[Laid] | None
     """All of it in rows, or None where the room is too small."""
     rectangles = [Rectangle(part.copy, at, part.width, part.length, free) for at, (part, free) in enumerate(lies)]
     try:
-        shelved, used = arrange_in_rows(rectangles, room.width, room.gap)
+        if room.repeat is None:
+            shelved, used = arrange_in_rows(rectangles, room.width, room.gap)
+        else:
+            shelved, used = arrange_to_match(rectangles, room.matching, room.width, room.gap, room.repeat)
     except TooWide:
         return None
     if used > room.length + 1e-6:
         return None
-    return [_moved(lies[at.rectangle.nth][0], at.x, at.y, at.turned) for at in shelved]
-
-
-def _moved(part: Laid, x: float, y: float, turned: bool) -> Laid:
-    """The same cut laid elsewhere, and turned a quarter turn where said."""
-    width, length = (part.length, part.width) if turned else (part.width, part.length)
-    outline = lying(part.outline, 90 if turned else 0, False, x, y)
-    turn = (part.turn + (90 if turned else 0)) % 360
-    return replace(part, x=x, y=y, width=width, length=length, turn=turn, outline=outline)
+    return [moved(lies[at.rectangle.nth][0], at.x, at.y, at.turned) for at in shelved]

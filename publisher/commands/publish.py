@@ -125,7 +125,9 @@ def publish(
     wanted = editions or DEFAULT_EDITIONS
     chosen = [chosen_sizes(folder, sizes) for folder in folders]
     fine = [
-        publish_pattern(folder, wanted, Asked(requests, own, allow, Solving(solve_again, no_solving), make), into, plain)
+        publish_pattern(
+            folder, wanted, Asked(requests, own, allow, Solving(solve_again, no_solving), make), into, plain
+        )
         for folder, own in zip(folders, chosen, strict=True)
     ]
     sys.exit(0 if all(fine) else 1)

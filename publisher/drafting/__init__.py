@@ -2,7 +2,7 @@
 
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
 from publisher.drafting.goods import PRECUTS
-from publisher.drafting.goods_values import Material, Notion, Width
+from publisher.drafting.goods_values import Material, Notion, Repeat, Width
 from publisher.drafting.mark_values import STRETCHES, GrainLine, Hem, LineMark, Mark, Notch, PathMark, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
@@ -32,6 +32,7 @@ __all__ = [
     "Pleat",
     "PointMark",
     "Quoted",
+    "Repeat",
     "Seam",
     "SeamEdge",
     "Sizing",

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from publisher.drafting.bench import Bench, unusable
-from publisher.drafting.goods_values import Material, Notion, Width
+from publisher.drafting.goods_values import Material, Notion, Repeat, Width
 from publisher.drafting.references import work_out, work_out_length
 from publisher.measures import MaterialWidth
 from publisher.source import Native, WrittenMaterial, WrittenNotion
@@ -14,6 +14,7 @@ from publisher.terms import Dimension, UnitSystem, did_you_mean
 PRECUTS: dict[str, dict[UnitSystem, tuple[float, float]]] = {
     "fat quarter": {UnitSystem.INCH: (21 * 25.4, 18 * 25.4), UnitSystem.METRIC: (550.0, 500.0)},
 }
+LEAST_REPEAT = 10.0  # mm: what repeats sooner needs no matching (common practice, no source)
 KINDS = ("fabric", "lining", "interfacing", "wadding")
 
 
@@ -39,6 +40,7 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
         thickness=_thickness(bench, written),
         bears_heat=_bears_heat(written),
         free=_free(written),
+        repeat=_repeat(bench, written),
     )
 
 
@@ -81,6 +83,28 @@ def _free(written: WrittenMaterial) -> bool:
         says = f"'{written.key}' has a nap, and no grain"
         raise unusable("nap-without-grain", written.grain.place, says, "take one of the two lines out")
     return True
+
+
+def _repeat(bench: Bench, written: WrittenMaterial) -> Repeat | None:
+    sides: list[float | None] = []
+    for native, way in ((written.repeat, "along"), (written.repeat_across, "across")):
+        side = work_out_length(bench, native, f"the repeat of '{written.key}' {way} the cloth") if native else None
+        if native is not None and side is not None and side < LEAST_REPEAT:
+            says = (
+                f"the print of '{written.key}' repeats every {side:.0f} mm, and within {LEAST_REPEAT:.0f} mm "
+                "nothing can be matched"
+            )
+            raise unusable("no-length", bench.native(native).place, says, "take the line out, or write its true repeat")
+        sides.append(side)
+    along, across = sides
+    if along is None and written.repeat_across is not None:
+        raise unusable(
+            "missing-key",
+            bench.native(written.repeat_across).place,
+            f"'{written.key}' says how its print repeats across the cloth, and not along it",
+            "add a line 'repeat: …'",
+        )
+    return Repeat(along, across) if along is not None else None
 
 
 def _shrinkage(bench: Bench, written: WrittenMaterial) -> float:

@@ -15,6 +15,14 @@ class Width:
 
 
 @dataclass(frozen=True, slots=True)
+class Repeat:
+    """After how many mm of new cloth a print begins again: along it, and across where that is said."""
+
+    along: float
+    across: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Material:
     """Cloth to buy; `shrinkage` as a part of 1."""
 
@@ -29,6 +37,7 @@ class Material:
     thickness: float | None = None  # mm, of one layer
     bears_heat: bool = True
     free: bool = False  # it has no grain: its pieces may be turned any way
+    repeat: Repeat | None = None  # of its print, where pieces are to match
 
 
 @dataclass(frozen=True, slots=True)

@@ -224,6 +224,10 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
         notes = [first.note] if first.note else []
         if first.shrinkage:
             notes.append(speak.say("materials.shrinks", percent=f"{first.shrinkage * 100:g}"))
+        if first.repeat:
+            key = "materials.repeats-both" if len(first.repeat) > 1 else "materials.repeats"
+            sides = [speak.length(side) for side in first.repeat]
+            notes.append(speak.say(key, along=sides[0], across=sides[-1]))
         views.append(MaterialView(first.name, first.key, tuple(lines), tuple(notes)))
     return views
 

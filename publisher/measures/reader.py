@@ -59,6 +59,7 @@ def _written(source: Source) -> Iterator[tuple[Written, Parser]]:
     formulas += [native for notion in source.notions for _, native in notion.sizes]
     optional = [source.allowance, *(notion.count for notion in source.notions)]
     optional += [native for material in source.materials for native in (material.allowance, material.thickness)]
+    optional += [native for material in source.materials for native in (material.repeat, material.repeat_across)]
     optional += [native for seam in source.seams for native in (seam.ease, seam.leave_open)]
     for written in _natives(*formulas, *optional):
         yield written, parse_formula

@@ -222,7 +222,8 @@ def _material(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writ
     sold = tuple(native(way, found) for way in said.sold)
     allowance = native(said.allowance, found) if said.allowance is not None else None
     thickness = native(said.thickness, found) if said.thickness is not None else None
-    return WrittenMaterial(
+    along, across = (native(one, found) if one is not None else None for one in (said.repeat, said.repeat_across))
+    material = WrittenMaterial(
         key,
         said.kind,
         said.name,
@@ -235,6 +236,7 @@ def _material(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writ
         said.heat,
         said.grain,
     )
+    return replace(material, repeat=along, repeat_across=across)
 
 
 def _notion(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenNotion | None:

@@ -55,6 +55,8 @@ class Material(Shape):
     thickness: Text | None = None
     heat: Text | None = None
     grain: Text | None = None
+    repeat: Text | None = None
+    repeat_across: Text | None = None
     note: Text | None = None
 
 

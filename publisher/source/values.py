@@ -41,6 +41,8 @@ class WrittenMaterial:
     thickness: Native | None = None  # of one layer
     heat: Written | None = None  # "none": it bears no iron
     grain: Written | None = None  # "either way": it has none, and its pieces may be turned
+    repeat: Native | None = None  # of its print, along the cloth
+    repeat_across: Native | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from publisher.cloth import Cloth
 from publisher.drafting import Draft, Material
 from publisher.tables.values import MaterialRow, NotionRow
-from publisher.terms import length
+from publisher.terms import Quantity, length
 
 
 def material_rows(draft: Draft, cloth: Cloth) -> tuple[MaterialRow, ...]:
@@ -22,7 +22,15 @@ def _material_row(material: Material, cloth: Cloth) -> MaterialRow:
         precuts=tuple((layout.precut, layout.precut_count) for layout in layouts if layout.precut is not None),
         shrinkage=material.shrinkage,
         note=material.note,
+        repeat=_repeat(material),
     )
+
+
+def _repeat(material: Material) -> tuple[Quantity, ...]:
+    if material.repeat is None:
+        return ()
+    sides = (material.repeat.along, material.repeat.across)
+    return tuple(length(side) for side in sides if side is not None)
 
 
 def notion_rows(draft: Draft) -> tuple[NotionRow, ...]:

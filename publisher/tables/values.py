@@ -33,6 +33,7 @@ class MaterialRow:
     precuts: tuple[tuple[str, int], ...]
     shrinkage: float
     note: str | None
+    repeat: tuple[Quantity, ...] = ()  # of its print, that pieces match: along, and across where it does
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,9 +86,11 @@ APRONS = {
             "pocket top inner": (4.0, 18.0),  # 8 high at the inner side
             "pocket top outer": (10.0, 15.75),  # 5 3/4 at the outer
         },
-        # (35 + 1) / 0.96 = 37 1/2 in, up to 1 1/8 yd; a second row of pockets, 9 3/8 + 1/8: 47 3/8 in, up to 1 3/8.
-        bought=(1.125, 1.375),
+        # The print repeats every 6 in, 5.76 once washed: 35 1/8 take 7 of them, (40.32 + 1) / 0.96 = 43 in, up to 1 1/4 yd;
+        # a second row of pockets, 9 3/8 + 1/8, 2 more: (51.84 + 1) / 0.96 = 55 in, up to 1 5/8.
+        bought=(1.25, 1.625),
         printed=(
+            "Allows for a print that repeats every 6 in:",
             "width 29 in, height 31 in, width of bib 11 in, length of cord 132 1⁄4 in",
             "The cord is 3⁄4 in wide and the casing leaves 1 in for it",
             "Each pocket is now 6 in wide and 8 in high at its longer side",
@@ -128,9 +130,10 @@ APRONS = {
             "pocket top inner": (10.0, 45.0),
             "pocket top outer": (25.5, 39.5),
         },
-        # (89 + 2.5) / 0.96 = 95.3; with a second row of 23.6 + 0.3: 120.2.
-        bought=(100.0, 130.0),
+        # A repeat of 15 cm is 14.4 washed: 89.3 take 7, (100.8 + 2.5) / 0.96 = 107.6; a second row, 23.9, 2 more: 137.6.
+        bought=(110.0, 140.0),
         printed=(
+            "Allows for a print that repeats every 15 cm:",
             "width 74 cm, height 79 cm, width of bib 28 cm, length of cord 332.3 cm",
             "The cord is 2 cm wide and the casing leaves 2.6 cm for it",
             "Each pocket is now 15.5 cm wide and 20 cm high at its longer side",
