@@ -44,7 +44,10 @@ def prove(
         drafts=drafts,
         assemblies=tuple(assembly for assembly, _ in assembled),
         cloths=tuple(cloth for cloth, _ in laid_out),
-        tables=tuple(tabulate(draft, cloth) for draft, (cloth, _) in zip(drafts, laid_out, strict=True)),
+        tables=tuple(
+            tabulate(draft, cloth, assembly, source.facts.tools)
+            for draft, (cloth, _), (assembly, _) in zip(drafts, laid_out, assembled, strict=True)
+        ),
         template_pages=tuple(pages for pages, _ in planned),
     )
     found = [*unparsed, *undrafted]
@@ -83,7 +86,10 @@ def for_many(proof: Proof, make: int) -> Proof:
     drafts = [cut_for_many(draft, make) for draft in proof.drafts]
     # What one of them proves of its cloth holds for many.
     cloths = tuple(plan_cloth(draft, proof.source.kept)[0] for draft in drafts)
-    tables = tuple(tabulate(draft, cloth) for draft, cloth in zip(drafts, cloths, strict=True))
+    tables = tuple(
+        tabulate(draft, cloth, assembly, proof.source.facts.tools)
+        for draft, cloth, assembly in zip(drafts, cloths, proof.assemblies, strict=True)
+    )
     return replace(proof, cloths=cloths, tables=tables, make=make)
 
 

@@ -1,13 +1,14 @@
-"""`publisher cloth`: what to buy of each material, and whether what is at hand will do."""
+"""`publisher cloth`: what to buy of each material and notion, and whether what is at hand will do."""
 
 import json
 import sys
+from collections.abc import Iterator
 
 import click
 
 from publisher.checks import Allowance, Proof
 from publisher.cloth import FromStock, cut_for_many, from_stock
-from publisher.commands.cloth_told import answer_as_json, answer_lines, plain, ways_as_json, ways_lines
+from publisher.commands.cloth_told import answer_as_json, answer_lines, notion_lines, plain, ways_as_json, ways_lines
 from publisher.commands.haves import Have, known_material, read_haves
 from publisher.commands.many import make_option
 from publisher.commands.patterns import find_pattern, output_name
@@ -85,10 +86,16 @@ def cloth(
     else:
         fine, ways = True, _ways(proof, material, units)
         shown = {"pattern": name, "make": make, "variants": [ways_as_json(proof, *one) for one in ways]}
-        lines = [line for draft, keys in ways for line in ways_lines(proof, draft, keys)]
+        lines = [line for way in ways for line in _to_buy(proof, *way, notions=material is None)]
     title = f"{name}, for {make}" if make > 1 else name
     click.echo(json.dumps(shown, indent=2, ensure_ascii=False) if json_wanted else plain((title, *lines)))
     sys.exit(0 if fine else 1)
+
+
+def _to_buy(proof: Proof, draft: Draft, keys: list[str], notions: bool) -> Iterator[str]:
+    yield from ways_lines(proof, draft, keys)
+    if notions:
+        yield from notion_lines(proof, draft)
 
 
 def _answers(proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None) -> list[tuple[Draft, FromStock]]:

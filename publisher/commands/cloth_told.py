@@ -38,6 +38,14 @@ def ways_lines(proof: Proof, draft: Draft, keys: Sequence[str]) -> Iterator[str]
     yield from _columns(rows)
 
 
+def notion_lines(proof: Proof, draft: Draft) -> Iterator[str]:
+    """One line a notion: how many, or how much of it; what is neither counted nor measured is one."""
+    units = draft.variant.units
+    rows = proof.tables_of(draft.variant).notions
+    amounts = [print_cloth(row.buy, units) if row.buy else f"{row.count or 1} ×" for row in rows]
+    yield from _columns([(row.key, amount, row.name) for row, amount in zip(rows, amounts, strict=True)])
+
+
 def ways_as_json(proof: Proof, draft: Draft, keys: Sequence[str]) -> Json:
     """The same for other programs; lengths in mm."""
     layouts = [one for one in proof.cloth_of(draft.variant).layouts if one.material in keys and one.laid]
@@ -45,6 +53,10 @@ def ways_as_json(proof: Proof, draft: Draft, keys: Sequence[str]) -> Json:
         "units": draft.variant.units.value,
         "size": draft.variant.size,
         "materials": [{"material": key, "ways": [_way(one) for one in layouts if one.material == key]} for key in keys],
+        "notions": [
+            {"notion": row.key, "count": row.count, "buy": _mm(row.buy.mm) if row.buy is not None else None}
+            for row in proof.tables_of(draft.variant).notions
+        ],
     }
 
 

@@ -2,7 +2,7 @@
 
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
 from publisher.drafting.goods import PRECUTS
-from publisher.drafting.goods_values import Material, Notion, Repeat, Width
+from publisher.drafting.goods_values import Material, Notion, Repeat, Weight, Width
 from publisher.drafting.mark_values import STRETCHES, GrainLine, Hem, LineMark, Mark, Notch, PathMark, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
@@ -37,6 +37,7 @@ __all__ = [
     "SeamEdge",
     "Sizing",
     "Strip",
+    "Weight",
     "Width",
     "draft_variant",
     "draft_variants",

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from publisher.drafting.bench import Bench, unusable
-from publisher.drafting.goods_values import Material, Notion, Repeat, Width
+from publisher.drafting.goods_values import Material, Notion, Repeat, Weight, Width
 from publisher.drafting.references import work_out, work_out_length
 from publisher.measures import MaterialWidth
 from publisher.source import Native, WrittenMaterial, WrittenNotion
@@ -14,6 +14,8 @@ from publisher.terms import Dimension, UnitSystem, did_you_mean
 PRECUTS: dict[str, dict[UnitSystem, tuple[float, float]]] = {
     "fat quarter": {UnitSystem.INCH: (21 * 25.4, 18 * 25.4), UnitSystem.METRIC: (550.0, 500.0)},
 }
+WEIGHTS = ("light", "medium", "heavy")
+SORTS = ("knit", "coated")
 LEAST_REPEAT = 10.0  # mm: what repeats sooner needs no matching (common practice, no source)
 KINDS = ("fabric", "lining", "interfacing", "wadding")
 
@@ -41,6 +43,7 @@ def draft_material(bench: Bench, written: WrittenMaterial) -> Material:
         bears_heat=_bears_heat(written),
         free=_free(written),
         repeat=_repeat(bench, written),
+        weight=_weight(written),
     )
 
 
@@ -83,6 +86,21 @@ def _free(written: WrittenMaterial) -> bool:
         says = f"'{written.key}' has a nap, and no grain"
         raise unusable("nap-without-grain", written.grain.place, says, "take one of the two lines out")
     return True
+
+
+def _weight(written: WrittenMaterial) -> Weight | None:
+    """`heavy`, or `medium, knit`."""
+    if written.weight is None:
+        return None
+    heaviness, *sorts = written.weight.split_at(",")
+    for said, known in ((heaviness, WEIGHTS), *((sort, SORTS) for sort in sorts)):
+        if said not in known:
+            raise unusable("no-such-weight", said.place, f"no weight called '{said}'", did_you_mean(said, known))
+    if len(sorts) > 1:
+        raise unusable(
+            "no-such-weight", sorts[1].place, "a cloth is of one sort", "write 'medium, knit', with one of them"
+        )
+    return Weight(str(heaviness), str(sorts[0]) if sorts else None)
 
 
 def _repeat(bench: Bench, written: WrittenMaterial) -> Repeat | None:

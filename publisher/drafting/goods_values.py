@@ -23,6 +23,14 @@ class Repeat:
 
 
 @dataclass(frozen=True, slots=True)
+class Weight:
+    """How heavy a cloth is, and of what sort where it is not woven: light, medium or heavy; None, knit or coated."""
+
+    heaviness: str
+    sort: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Material:
     """Cloth to buy; `shrinkage` as a part of 1."""
 
@@ -38,6 +46,7 @@ class Material:
     bears_heat: bool = True
     free: bool = False  # it has no grain: its pieces may be turned any way
     repeat: Repeat | None = None  # of its print, where pieces are to match
+    weight: Weight | None = None
 
 
 @dataclass(frozen=True, slots=True)

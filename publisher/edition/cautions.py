@@ -18,6 +18,7 @@ CAUTION_OF = {
     "awl": "scissors",
     "pins": "pins",
     "hand needle": "pins",
+    "tools.hand-needle": "pins",
     "magnetic snap": "magnetic snap",
 }
 # What ties and strangles: bought by the length, or a strip so narrow and so long (rules of the house).
@@ -29,7 +30,8 @@ SMALL_PARTS = ("magnetic snap", "snap", "button", "bead", "ring")
 def cautions_of(proof: Proof, units: UnitSystem, speak: Speaker) -> tuple[str, ...]:
     """Each caution once, the general one last."""
     kinds = [str(notion.kind) for notion in proof.source.notions if notion.kind]
-    used = [*map(str, proof.source.facts.tools), *kinds]
+    added = [tool.key for tables in proof.tables for tool in tables.supplies.tools]
+    used = [*map(str, proof.source.facts.tools), *added, *kinds]
     keys = list(dict.fromkeys(CAUTION_OF[thing] for thing in used if thing in CAUTION_OF))
     if any(kind in SMALL_PARTS for kind in kinds):
         keys.append("small parts")

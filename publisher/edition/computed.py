@@ -15,6 +15,7 @@ from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
 from publisher.edition.requests import Request
 from publisher.edition.words import Speaker
+from publisher.tables import NotionRow
 from publisher.template_pages import Edition, Paper, TemplatePages
 from publisher.terms import Dimension, Finding, Quantity, content_hash, length
 
@@ -179,7 +180,12 @@ def _variant(proof: Proof, draft: Draft) -> Json:
             for layout in cloth.layouts
         ],
         "notions": [
-            {"notion": row.key, "count": row.count, "sizes": {name: speak.quantity(size) for name, size in row.sizes}}
+            {
+                "notion": row.key,
+                "count": row.count,
+                "buy": _bought(row, speak),
+                "sizes": {name: speak.quantity(size) for name, size in row.sizes},
+            }
             for row in tables.notions
         ],
     }
@@ -195,6 +201,11 @@ def _laid(one: Laid) -> Json:
         "turned over": one.turned_over,
         "outline": [[_mm(spot.x), _mm(spot.y)] for spot in one.outline.flattened(OUTLINE_SEEN)],
     }
+
+
+def _bought(row: NotionRow, speak: Speaker) -> str | None:
+    """How much of it, where it is cut from a length."""
+    return speak.cloth(row.buy) if row.buy is not None else None
 
 
 def _quantity(quantity: Quantity, speak: Speaker) -> Json:

@@ -14,6 +14,7 @@ from publisher.edition.scale_lines import ScaleLine, scale_lines
 from publisher.edition.size_guide import SizeGuideView, size_guide_of
 from publisher.edition.step_figures import KeyLine, build_step_figures, finished_drawing
 from publisher.edition.step_views import SectionView, prose_html, section_view
+from publisher.edition.supplies_view import SuppliesView, by_length, supplies_view
 from publisher.edition.times import minutes_of, sum_of, told_time
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
@@ -81,6 +82,7 @@ class View:
     materials: tuple[MaterialView, ...]
     for_many: str  # "for 12", where materials and chart are for many
     notions: tuple[str, ...]
+    supplies: SuppliesView
     tools: tuple[str, ...]
     cautions: tuple[str, ...]
     chart: tuple[ChartLine, ...]
@@ -105,6 +107,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     drafts = proof.drafts_of(units)
     tables = [proof.tables_of(draft.variant) for draft in drafts]
     chart = chart_lines(tables, drafts, speak)
+    supplies = supplies_view(tables, speak)
     legend = tuple(_legend(drafts, speak, tiled))
     figures = build_step_figures(proof, drafts, speak)
     sections = tuple(section_view(proof, section, drafts, speak, figures) for section in proof.source.sections)
@@ -128,7 +131,8 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         materials=tuple(_materials(tables, speak)),
         for_many=speak.say("materials.for-many", make=proof.make) if proof.make > 1 else "",
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
-        tools=tuple(map(str, facts.tools)),
+        supplies=supplies,
+        tools=(*map(str, facts.tools), *supplies.tools),
         cautions=cautions_of(proof, units, speak),
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
@@ -248,7 +252,8 @@ def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
         )
         for name, _ in first.sizes
     ]
-    return speak.say("numbers.list-separator").join([text, *sizes, *([first.note] if first.note else [])])
+    more = [words for words in (by_length(rows, speak), first.note) if words]
+    return speak.say("numbers.list-separator").join([text, *sizes, *more])
 
 
 def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[LegendLine]:

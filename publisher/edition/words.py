@@ -101,6 +101,12 @@ class Speaker:
             return "".join(words)
         return self.line("numbers.list-separator").join(words[:-1]) + self.line("numbers.list-last") + words[-1]
 
+    def either(self, words: list[str]) -> str:
+        """`a, b or c`."""
+        if len(words) < 2:
+            return "".join(words)
+        return self.line("numbers.list-separator").join(words[:-1]) + self.line("numbers.list-or") + words[-1]
+
     def by_size(self, texts: Sequence[str], sizes: Sequence[str | None]) -> tuple[tuple[str, str], ...]:
         """(sizes, text) for each text that differs, in order of size; ("", text) where all sizes agree."""
         together: dict[str, list[str]] = {}

@@ -236,7 +236,7 @@ def _material(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> Writ
         said.heat,
         said.grain,
     )
-    return replace(material, repeat=along, repeat_across=across)
+    return replace(material, repeat=along, repeat_across=across, weight=said.weight)
 
 
 def _notion(key: Written, node: yaml_nodes.Node, found: list[Finding]) -> WrittenNotion | None:

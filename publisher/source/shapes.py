@@ -57,6 +57,7 @@ class Material(Shape):
     grain: Text | None = None
     repeat: Text | None = None
     repeat_across: Text | None = None
+    weight: Text | None = None
     note: Text | None = None
 
 

@@ -43,6 +43,7 @@ class WrittenMaterial:
     grain: Written | None = None  # "either way": it has none, and its pieces may be turned
     repeat: Native | None = None  # of its print, along the cloth
     repeat_across: Native | None = None
+    weight: Written | None = None  # "heavy", "medium, knit"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,22 +1,27 @@
 """The tables of an edition, as values: cutting chart, materials, notions, finished size."""
 
+from collections.abc import Sequence
+
+from publisher.assembly import Assembly
 from publisher.cloth import Cloth
 from publisher.drafting import Draft
 from publisher.tables.chart import cutting_chart
 from publisher.tables.dimensions import Corner, Dimensions, MarkSpot, Side, dimensions, points_along
 from publisher.tables.goods import material_rows, notion_rows
 from publisher.tables.printer_scales import large_square, printer_scales
-from publisher.tables.values import ChartRow, MaterialRow, NotionRow, PrinterScale, Tables
+from publisher.tables.supplies import supplies_of
+from publisher.tables.values import ChartRow, MaterialRow, Needle, NotionRow, PrinterScale, Supplies, Tables, Zip
 
 
-def tabulate(draft: Draft, cloth: Cloth) -> Tables:
-    """All tables of one variant."""
+def tabulate(draft: Draft, cloth: Cloth, assembly: Assembly | None = None, tools: Sequence[str] = ()) -> Tables:
+    """All tables of one variant; `tools` are those that the maker lists."""
     return Tables(
         variant=draft.variant,
         chart=cutting_chart(draft, cloth),
         materials=material_rows(draft, cloth),
         notions=notion_rows(draft),
         finished_size=draft.finished_size,
+        supplies=supplies_of(draft, assembly, tools),
     )
 
 
@@ -26,10 +31,13 @@ __all__ = [
     "Dimensions",
     "MarkSpot",
     "MaterialRow",
+    "Needle",
     "NotionRow",
     "PrinterScale",
     "Side",
+    "Supplies",
     "Tables",
+    "Zip",
     "dimensions",
     "large_square",
     "points_along",

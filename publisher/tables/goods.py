@@ -2,6 +2,7 @@
 
 from publisher.cloth import Cloth
 from publisher.drafting import Draft, Material
+from publisher.tables.supplies import bought_by_length
 from publisher.tables.values import MaterialRow, NotionRow
 from publisher.terms import Quantity, length
 
@@ -36,6 +37,14 @@ def _repeat(material: Material) -> tuple[Quantity, ...]:
 def notion_rows(draft: Draft) -> tuple[NotionRow, ...]:
     """One row a notion."""
     return tuple(
-        NotionRow(notion.key, notion.kind, notion.name, notion.count, notion.sizes, notion.note)
+        NotionRow(
+            notion.key,
+            notion.kind,
+            notion.name,
+            notion.count,
+            notion.sizes,
+            notion.note,
+            *(bought_by_length(notion, draft.variant.units) or ()),
+        )
         for notion in draft.notions
     )

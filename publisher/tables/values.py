@@ -46,6 +46,38 @@ class NotionRow:
     count: int | None
     sizes: tuple[tuple[str, Quantity], ...]
     note: str | None
+    buy: Quantity | None = None  # of what is cut from a length: how much in all, up to the selling step
+    spare: Quantity | None = None  # … with so much for the ends of each
+
+
+@dataclass(frozen=True, slots=True)
+class Zip:
+    """A zip and what may stand in its place: longer ones that shops stock, to be cut down, with a tape as wide."""
+
+    notion: str  # key
+    name: str
+    length: Quantity
+    stocked: bool  # shops have it in this length
+    longer: tuple[Quantity, ...]
+    tape: Quantity | None
+
+
+@dataclass(frozen=True, slots=True)
+class Needle:
+    """The machine's needle, and the thread, for some materials, by their keys."""
+
+    materials: tuple[str, ...]
+    needle: Phrase
+    thread: Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class Supplies:
+    """What the pattern asks for beside what its maker lists; `tools` are those that she does not."""
+
+    zips: tuple[Zip, ...] = ()
+    needles: tuple[Needle, ...] = ()
+    tools: tuple[Phrase, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,3 +97,4 @@ class Tables:
     materials: tuple[MaterialRow, ...]
     notions: tuple[NotionRow, ...]
     finished_size: tuple[tuple[str, Quantity], ...]
+    supplies: Supplies = Supplies()

@@ -27,8 +27,8 @@ def test_what_to_buy_of_each_material_in_each_width(workshop: Path, capfd: pytes
     assert err == ""
     assert [line.split()[0] for line in out.splitlines()] == [
         DEMO,
-        *("inch", "canvas", "canvas", "cotton", "interfacing"),
-        *("metric", "canvas", "canvas", "cotton", "interfacing"),
+        *("inch", "canvas", "canvas", "cotton", "interfacing", "snap", "thread"),
+        *("metric", "canvas", "canvas", "cotton", "interfacing", "snap", "thread"),
     ]
     assert "  cotton        42 in wide   1/4 yd   needs 8 in        in rows\n" in out
     assert run(["cloth", DEMO, "--material", "cotton", "--units", "metric"]) == 0
@@ -44,6 +44,7 @@ def test_for_twelve(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
     assert run(["cloth", DEMO, "--json"]) == 0
     one = json.loads(capfd.readouterr().out)
     assert (twelve["make"], one["make"]) == (12, 1)
+    assert [notion["count"] for notion in twelve["variants"][0]["notions"]] == [12, None]  # snaps, and thread
     for many, single in zip(twelve["variants"], one["variants"], strict=True):
         for ways, alone in zip(many["materials"], single["materials"], strict=True):
             for way, once in zip(ways["ways"], alone["ways"], strict=True):
