@@ -10,6 +10,7 @@ from publisher.cloth import cut_for_many, plan_cloth
 from publisher.drafting import Draft, draft_variants
 from publisher.measures import read_measures
 from publisher.source import read_source
+from publisher.substituting import with_substitutes
 from publisher.tables import tabulate
 from publisher.template_pages import EDITIONS, plan_pages
 from publisher.terms import Finding, Severity, UnitSystem, merge_findings
@@ -56,7 +57,8 @@ def prove(
     if source.unread_groups:
         found = [finding for finding in found if finding.name not in FOLLOWING]
     findings = let_through(merge_findings((*unread, *found)), (*allowances_of(source), *allow))
-    return replace(proof, findings=findings), findings
+    proof = replace(proof, findings=findings)
+    return (proof if errors_in(findings) else with_substitutes(proof)), findings
 
 
 def only_sizes(proof: Proof, sizes: Sequence[str]) -> Proof:
@@ -90,7 +92,7 @@ def for_many(proof: Proof, make: int) -> Proof:
         tabulate(draft, cloth, assembly, proof.source.facts.tools)
         for draft, cloth, assembly in zip(drafts, cloths, proof.assemblies, strict=True)
     )
-    return replace(proof, cloths=cloths, tables=tables, make=make)
+    return with_substitutes(replace(proof, cloths=cloths, tables=tables, make=make))
 
 
 def _drafts_in(drafts: tuple[Draft, ...], units: UnitSystem) -> tuple[Draft, ...]:

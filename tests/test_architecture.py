@@ -24,6 +24,7 @@ STAGES = (
     "checks",
     "figures",
     "edition",
+    "substituting",
     "pipeline",
     "commands",
 )

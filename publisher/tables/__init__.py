@@ -9,8 +9,22 @@ from publisher.tables.chart import cutting_chart
 from publisher.tables.dimensions import Corner, Dimensions, MarkSpot, Side, dimensions, points_along
 from publisher.tables.goods import material_rows, notion_rows
 from publisher.tables.printer_scales import large_square, printer_scales
+from publisher.tables.substitutes import Candidate, candidates, what_changes
 from publisher.tables.supplies import supplies_of
-from publisher.tables.values import ChartRow, MaterialRow, Needle, NotionRow, PrinterScale, Supplies, Tables, Zip
+from publisher.tables.values import (
+    ChartRow,
+    MaterialRow,
+    Needle,
+    NewCut,
+    NewLength,
+    NewNumber,
+    NotionRow,
+    PrinterScale,
+    Substitute,
+    Supplies,
+    Tables,
+    Zip,
+)
 
 
 def tabulate(draft: Draft, cloth: Cloth, assembly: Assembly | None = None, tools: Sequence[str] = ()) -> Tables:
@@ -26,21 +40,28 @@ def tabulate(draft: Draft, cloth: Cloth, assembly: Assembly | None = None, tools
 
 
 __all__ = [
+    "Candidate",
     "ChartRow",
     "Corner",
     "Dimensions",
     "MarkSpot",
     "MaterialRow",
     "Needle",
+    "NewCut",
+    "NewLength",
+    "NewNumber",
     "NotionRow",
     "PrinterScale",
     "Side",
+    "Substitute",
     "Supplies",
     "Tables",
     "Zip",
+    "candidates",
     "dimensions",
     "large_square",
     "points_along",
     "printer_scales",
     "tabulate",
+    "what_changes",
 ]

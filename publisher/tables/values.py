@@ -72,12 +72,54 @@ class Needle:
 
 
 @dataclass(frozen=True, slots=True)
+class NewCut:
+    """How large a copy is cut then, across and along, and what is said of it that was not said before."""
+
+    copy: str
+    size: tuple[Quantity, Quantity]
+    notes: tuple[Phrase, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NewLength:
+    """How much of a material is bought then, in one width."""
+
+    material: str  # key
+    width: Quantity
+    buy: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class NewNumber:
+    """A number in a step that is another then."""
+
+    step: int
+    was: Quantity
+    now: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Substitute:
+    """Another size of a notion, or of wadding, that shops stock, and what the reader does otherwise where she takes it."""
+
+    key: str
+    name: str
+    size: str  # which of its sizes: inner width, width, thickness
+    own: Quantity
+    other: Quantity
+    cuts: tuple[NewCut, ...]
+    lengths: tuple[NewLength, ...]
+    numbers: tuple[NewNumber, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Supplies:
     """What the pattern asks for beside what its maker lists; `tools` are those that she does not."""
 
     zips: tuple[Zip, ...] = ()
     needles: tuple[Needle, ...] = ()
     tools: tuple[Phrase, ...] = ()
+    substitutes: tuple[Substitute, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,7 +87,8 @@ def test_fractions_are_real_fractions() -> None:
     text = extract_text(io.BytesIO(printed_demo("inch-letter").pdf))
     assert "3⁄8\xa0in" in text
     assert "6\xa01⁄2\xa0in" in text
-    assert not re.search(r"\d/\d", text.replace("publisher/", ""))
+    # A needle's two numbers are no fraction.
+    assert not re.search(r"\d/\d", re.sub(r"\d+/\d+\sneedle", "", text.replace("publisher/", "")))
 
 
 SIZED = """\
