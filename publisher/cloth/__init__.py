@@ -1,6 +1,7 @@
 """Pieces on cloth: layouts, strips, and how much of each material to buy."""
 
-from publisher.cloth.at_hand import AtHand, FromStock, LaidOn, NotLaid, from_stock
+from publisher.cloth.arranging import KeptFiles
+from publisher.cloth.at_hand import AtHand, FromStock, LaidOn, NotLaid, from_stock, unanswered_on
 from publisher.cloth.kept import kept_answer
 from publisher.cloth.layouts import BIAS_SEAM, lay_out
 from publisher.cloth.nesting import solver_installed
@@ -19,6 +20,7 @@ __all__ = [
     "Cloth",
     "ClothLayout",
     "FromStock",
+    "KeptFiles",
     "Laid",
     "LaidOn",
     "NotLaid",
@@ -33,5 +35,6 @@ __all__ = [
     "plan_cloth",
     "solve_all",
     "solver_installed",
+    "unanswered_on",
     "written_answer",
 ]

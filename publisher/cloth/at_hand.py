@@ -3,15 +3,16 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.layouts import GAP, SQUARING_UP, usable_width
 from publisher.cloth.planning import plan_cloth
+from publisher.cloth.questions import Question
 from publisher.cloth.repeats import must_match, washed
 from publisher.cloth.sharing import Cut, Room, Sort, share_out
-from publisher.cloth.values import ClothLayout, Laid
+from publisher.cloth.values import Cloth, ClothLayout, Laid
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
 
 ENDLESS = 100_000.0  # mm: a width on which every piece lies whole
-Kept = tuple[tuple[str, bytes], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +75,7 @@ class FromStock:
         return max((on.cloth for on in self.on), key=lambda cloth: cloth.width)
 
 
-def from_stock(draft: Draft, material: Material, cloths: Sequence[AtHand], kept: Kept = ()) -> FromStock:
+def from_stock(draft: Draft, material: Material, cloths: Sequence[AtHand], kept: KeptFiles = ()) -> FromStock:
     """Whether all cuts of a material come from these cloths: by a layout on a single length, else in rows on each."""
     empty = tuple(_empty(draft, material, cloth) for cloth in cloths)
     layout = _layout_on(draft, material, cloths[0], kept) if len(cloths) == 1 else None
@@ -120,14 +121,25 @@ def _orders(rooms: Sequence[Room]) -> list[list[int]]:
     return [named, by_size, by_size[::-1]]
 
 
-def _layout_on(draft: Draft, material: Material, cloth: AtHand, kept: Kept) -> ClothLayout | None:
+def _layout_on(draft: Draft, material: Material, cloth: AtHand, kept: KeptFiles) -> ClothLayout | None:
     """All that the draft cuts of a material, on a width as wide as the cloth; None where that is too narrow."""
+    plan = _plan_on(draft, material, cloth, kept)
+    return plan.layouts[0] if plan is not None and plan.layouts else None
+
+
+def unanswered_on(draft: Draft, material: Material, cloth: AtHand, kept: KeptFiles) -> tuple[Question, ...]:
+    """What a solver may be asked about a cloth at hand, where it has not been asked."""
+    plan = _plan_on(draft, material, cloth, kept)
+    return plan.unanswered if plan is not None else ()
+
+
+def _plan_on(draft: Draft, material: Material, cloth: AtHand, kept: KeptFiles) -> Cloth | None:
     width = replace(material, sold=(Width(cloth.width, cloth.precut),))
     try:
         plan, found = plan_cloth(replace(draft, materials=(width,)), kept)
     except ValueError:  # narrower than what one join of a strip takes
         return None
-    return None if found or not plan.layouts else plan.layouts[0]
+    return None if found else plan
 
 
 def _only(draft: Draft, piece: Piece, copy: Copy) -> Draft:
@@ -138,7 +150,7 @@ def _only(draft: Draft, piece: Piece, copy: Copy) -> Draft:
 def _sort(draft: Draft, material: Material, piece: Piece, copy: Copy, cloths: Sequence[AtHand]) -> Sort:
     alone = _only(draft, piece, copy)
     layouts = [_layout_on(alone, material, cloth, ()) for cloth in cloths]
-    turns = piece.grain is Grain.EITHER and piece.strip is None
+    turns = material.free or (piece.grain is Grain.EITHER and piece.strip is None)
     return Sort(turns, tuple(_by_number(layout) if layout is not None else () for layout in layouts))
 
 
@@ -156,7 +168,7 @@ def _not_laid(draft: Draft, material: Material, piece: Piece, copy: Copy, done: 
 
 
 def _with_missing(
-    draft: Draft, material: Material, answer: FromStock, layout: ClothLayout | None, kept: Kept
+    draft: Draft, material: Material, answer: FromStock, layout: ClothLayout | None, kept: KeptFiles
 ) -> FromStock:
     """The answer with how much more cloth would do."""
     if layout is not None and layout.precut is None:

@@ -2,22 +2,24 @@
 
 from dataclasses import replace
 
+from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out
 from publisher.cloth.lying import moved
-from publisher.cloth.repeats import arrange_to_match, must_match, washed
+from publisher.cloth.repeats import arrange_to_match, must_match, shifted_to_match, washed, whole_repeats
 from publisher.cloth.shelves import Rectangle
 from publisher.cloth.values import Cloth, ClothLayout
 from publisher.drafting import Draft, Material
-from publisher.terms import Finding, length, round_up_to_step
+from publisher.terms import Finding, UnitSystem, length, round_up_to_step
 
 
-def plan_cloth(draft: Draft, kept: tuple[tuple[str, bytes], ...] = ()) -> tuple[Cloth, tuple[Finding, ...]]:
+def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
     """All layouts of one variant with what to buy, and findings for copies that no width holds.
 
-    Layouts of a print that repeats are in rows that match.
+    Of a print that repeats, all tops lie one way, and the rows match.
     """
-    cloth, found = lay_out(draft, kept)
     prints = {material.key: material for material in draft.materials if material.repeat is not None}
+    one_way = tuple(replace(one, one_way=True) if one.key in prints else one for one in draft.materials)
+    cloth, found = lay_out(replace(draft, materials=one_way), kept)
     layouts = tuple(
         _matched(draft, prints[layout.material], layout) if layout.material in prints else layout
         for layout in cloth.layouts
@@ -26,24 +28,41 @@ def plan_cloth(draft: Draft, kept: tuple[tuple[str, bytes], ...] = ()) -> tuple[
 
 
 def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayout:
-    """The layout in rows that match; precuts are too small to choose where the print begins, and stay as they are."""
+    """The layout moved apart until it matches, or rows that match where less is bought for them.
+
+    Precuts are too small to choose where the print begins, and stay as they are.
+    """
     repeat, units = washed(material), draft.variant.units
     if repeat is None or layout.precut is not None or not layout.laid:
         return layout
-    rectangles = [Rectangle(one.copy, at, one.width, one.length) for at, one in enumerate(layout.laid)]
     matching = must_match(draft, material)
+    rectangles = [Rectangle(one.copy, at, one.width, one.length) for at, one in enumerate(layout.laid)]
     shelved, used = arrange_to_match(rectangles, matching, layout.usable_width, GAP[units], repeat)
-    needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage)
-    return ClothLayout(
-        material=layout.material,
-        width=layout.width,
-        usable_width=layout.usable_width,
-        laid=tuple(moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved),
-        used_length=used,
-        needed_length=needed,
-        buy_length=float(round_up_to_step(length(needed), units).amount),
-        arranged_by="rows",
+    rows = _as_bought(
+        replace(
+            layout,
+            laid=tuple(moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved),
+            used_length=used,
+            arranged_by="rows",
+            folded=False,
+        ),
+        material,
+        units,
     )
+    apart = shifted_to_match(layout.laid, matching, GAP[units], repeat)
+    if apart is None:
+        return rows
+    used = max(
+        whole_repeats(one.y + one.length, repeat) if one.copy in matching else one.y + one.length for one in apart
+    )
+    as_found = _as_bought(replace(layout, laid=tuple(apart), used_length=used), material, units)
+    return as_found if as_found.buy_length <= rows.buy_length else rows
+
+
+def _as_bought(layout: ClothLayout, material: Material, units: UnitSystem) -> ClothLayout:
+    """The layout with what is needed and bought for the length that it uses."""
+    needed = (layout.used_length + SQUARING_UP[units]) / (1 - material.shrinkage)
+    return replace(layout, needed_length=needed, buy_length=round_up_to_step(length(needed), units).mm)
 
 
 def cut_for_many(draft: Draft, times: int) -> Draft:

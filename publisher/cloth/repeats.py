@@ -5,8 +5,13 @@ from collections.abc import Container, Sequence
 from dataclasses import replace
 from itertools import groupby
 
+from publisher.cloth.lying import moved
 from publisher.cloth.shelves import Rectangle, Shelved, arrange_in_rows
+from publisher.cloth.values import Laid
 from publisher.drafting import Draft, Grain, Material, Repeat
+from publisher.geometry import lie_apart
+
+MOST_LOWERED = 60  # cuts: of more, moving them down one by one takes too long
 
 
 def washed(material: Material) -> Repeat | None:
@@ -47,6 +52,50 @@ def arrange_to_match(
         used = start + (_whole(length + gap, repeat.along) if _matches(row, matching) else length)
         start = used if _matches(row, matching) else used + gap
     return tuple(laid), used
+
+
+def shifted_to_match(laid: Sequence[Laid], matching: Container[str], gap: float, repeat: Repeat) -> list[Laid] | None:
+    """The cuts of a layout moved along the cloth until each that must match begins at a whole repeat from its end.
+
+    None where a cut that lay between others would lie on one of them, or where the print repeats across the cloth too.
+    """
+    if repeat.across is not None:
+        return None
+    found: list[Laid] = []
+    shift = 0.0
+    for one in sorted(laid, key=lambda one: one.y):
+        at = one.y + shift
+        if one.copy in matching:
+            at = _whole(at, repeat.along)
+            # What lies further on is moved as far, so that it keeps its distance.
+            shift = max(shift, at - one.y)
+        found.append(moved(one, one.x, at, turned=False))
+    if not lie_apart([one.outline for one in found], gap):
+        return None
+    for at, one in enumerate(found if len(found) <= MOST_LOWERED else ()):
+        if one.copy in matching:
+            found[at] = _lowered(one, [other for other in found if other is not one], gap, repeat)
+    return found
+
+
+def _lowered(one: Laid, others: Sequence[Laid], gap: float, repeat: Repeat) -> Laid:
+    """The cut at the lowest whole repeat at which it lies apart from the others."""
+    for at in range(round(one.y / repeat.along)):
+        lower = moved(one, one.x, at * repeat.along, turned=False)
+        near = [other for other in others if _boxes_meet(lower, other, gap)]
+        if all(lie_apart([lower.outline, other.outline], gap) for other in near):
+            return lower
+    return one
+
+
+def _boxes_meet(one: Laid, other: Laid, gap: float) -> bool:
+    across = one.x < other.x + other.width + gap and other.x < one.x + one.width + gap
+    return across and one.y < other.y + other.length + gap and other.y < one.y + one.length + gap
+
+
+def whole_repeats(used: float, repeat: Repeat) -> float:
+    """The length that goes up to a whole repeat."""
+    return _whole(used, repeat.along)
 
 
 def _matches(row: Sequence[Shelved], matching: Container[str]) -> bool:

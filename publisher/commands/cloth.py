@@ -7,15 +7,27 @@ from collections.abc import Iterator
 import click
 
 from publisher.checks import Allowance, Proof
-from publisher.cloth import FromStock, cut_for_many, from_stock
+from publisher.cloth import (
+    FIRST_SECONDS,
+    AtHand,
+    FromStock,
+    KeptFiles,
+    cut_for_many,
+    from_stock,
+    solve_all,
+    solver_installed,
+    unanswered_on,
+    written_answer,
+)
 from publisher.commands.cloth_told import answer_as_json, answer_lines, notion_lines, plain, ways_as_json, ways_lines
 from publisher.commands.haves import Have, known_material, read_haves
+from publisher.commands.laying import no_solving_option
 from publisher.commands.many import make_option
 from publisher.commands.patterns import find_pattern, output_name
 from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes
 from publisher.commands.telling import summary, tell
-from publisher.drafting import Draft
+from publisher.drafting import Draft, Material
 from publisher.pipeline import errors_in, for_many, only_sizes
 from publisher.terms import UnitSystem, did_you_mean
 
@@ -40,6 +52,7 @@ def _units(_: click.Context, __: click.Parameter, name: str | None) -> UnitSyste
 @click.option("--units", metavar="[inch|metric]", callback=_units, help="In one unit system alone.")
 @click.option("--size", "sizes", metavar="SIZE", multiple=True, help="In this size alone; may be given several times.")
 @make_option
+@no_solving_option
 @click.option("--json", "json_wanted", is_flag=True, help="As JSON on standard output, for other programs; in mm.")
 @allow_option
 def cloth(
@@ -49,6 +62,7 @@ def cloth(
     units: UnitSystem | None,
     sizes: tuple[str, ...],
     make: int,
+    no_solving: bool,
     json_wanted: bool,
     allow: tuple[Allowance, ...],
 ) -> None:
@@ -79,7 +93,7 @@ def cloth(
         known_material(material, proof.drafts[0], "--material")
     haves = read_haves(said, material, proof.drafts[0], units)
     if haves:
-        told = _answers(proof, haves, units)
+        told = _answers(proof, haves, units, not no_solving)
         fine = all(answer.fits for _, answer in told)
         shown: object = {"pattern": name, "make": make, "fits": fine, "answers": [answer_as_json(*one) for one in told]}
         lines = [line for draft, answer in told for line in answer_lines(draft, answer)]
@@ -98,7 +112,9 @@ def _to_buy(proof: Proof, draft: Draft, keys: list[str], notions: bool) -> Itera
         yield from notion_lines(proof, draft)
 
 
-def _answers(proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None) -> list[tuple[Draft, FromStock]]:
+def _answers(
+    proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None, solving: bool
+) -> list[tuple[Draft, FromStock]]:
     """For each variant and each material that something is at hand of."""
     wanted = next((have.units for have in haves if have.units is not None), units)
     told: list[tuple[Draft, FromStock]] = []
@@ -108,8 +124,20 @@ def _answers(proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None) ->
         for material in draft.materials:
             own = [one for have in haves if have.material == material.key for one in have.cloths(draft.variant.units)]
             if own:
-                told.append((draft, from_stock(cut_for_many(draft, proof.make), material, own, proof.source.kept)))
+                told.append(
+                    (draft, _answer(cut_for_many(draft, proof.make), material, own, proof.source.kept, solving))
+                )
     return told
+
+
+def _answer(draft: Draft, material: Material, own: list[AtHand], kept: KeptFiles, solving: bool) -> FromStock:
+    """The answer by what is known; where it is no, of a single length, by what a solver finds in two seconds."""
+    answer = from_stock(draft, material, own, kept)
+    if answer.fits or len(own) > 1 or not solving or not solver_installed():
+        return answer
+    questions = unanswered_on(draft, material, own[0], kept)
+    solved = solve_all(questions, FIRST_SECONDS, 0) if questions else ()
+    return from_stock(draft, material, own, (*kept, *((one.name, written_answer(found)) for one, found in solved)))
 
 
 def _ways(proof: Proof, material: str | None, units: UnitSystem | None) -> list[tuple[Draft, list[str]]]:

@@ -31,7 +31,7 @@ def ways_lines(proof: Proof, draft: Draft, keys: Sequence[str]) -> Iterator[str]
             layout.precut or f"{print_length(length(layout.width), units)} wide",
             f"{layout.precut_count} ×" if layout.precut else print_cloth(length(layout.buy_length), units),
             "" if layout.precut else f"needs {print_length(length(layout.needed_length), units)}",
-            FOUND.get(layout.arranged_by, layout.arranged_by),
+            FOUND.get(layout.arranged_by, layout.arranged_by) + (", the cloth folded" if layout.folded else ""),
         )
         for layout in layouts
     ]

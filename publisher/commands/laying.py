@@ -38,18 +38,22 @@ class Solving:
     never: bool = False
 
 
+def no_solving_option(command: click.decorators.FC) -> click.decorators.FC:
+    """`--no-solving`."""
+    return click.option(
+        "--no-solving",
+        is_flag=True,
+        envvar="PUBLISHER_NO_SOLVING",
+        help="Use the cutting layouts that are kept; others stay in rows.",
+    )(command)
+
+
 def solving_options(command: click.decorators.FC) -> click.decorators.FC:
     """`--solve-again` and `--no-solving`."""
     again = click.option(
         "--solve-again", is_flag=True, help="Look for shorter cutting layouts, and keep what is better."
     )
-    never = click.option(
-        "--no-solving",
-        is_flag=True,
-        envvar="PUBLISHER_NO_SOLVING",
-        help="Use the cutting layouts that are kept; others stay in rows.",
-    )
-    return again(never(command))
+    return again(no_solving_option(command))
 
 
 def solved_layouts(folder: Path, name: str, proof: Proof, solving: Solving) -> dict[str, bytes]:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.cloth import Cloth, ClothLayout, lay_out
+from publisher.cloth import Cloth, ClothLayout, plan_cloth
 from publisher.drafting import Draft, Grain
 from tests.cloth.oracle import least_gap, outside, overlap
 from tests.demo import DEMOS, demo_proof
@@ -57,7 +57,7 @@ def test_kept_layouts_are_at_hand_and_no_longer_than_rows(demo: str) -> None:
     proof = demo_proof(demo)
     assert [cloth.unanswered for cloth in proof.cloths] == [()] * len(proof.cloths)
     for draft, cloth in zip(proof.drafts, proof.cloths, strict=True):
-        for kept, rows in zip(cloth.layouts, lay_out(draft)[0].layouts, strict=True):
+        for kept, rows in zip(cloth.layouts, plan_cloth(draft)[0].layouts, strict=True):
             assert rows.arranged_by == "rows"
             assert kept.buy_length <= rows.buy_length
             assert kept.precut_count <= rows.precut_count

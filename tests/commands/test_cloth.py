@@ -1,11 +1,13 @@
 """`publisher cloth` as it is met on the command line, and `publish --make`."""
 
 import json
+import re
 import shutil
 from pathlib import Path
 
 import pytest
 
+from publisher.cloth import solver_installed
 from publisher.commands import run
 from tests.demo import CONTENT, DEMO
 
@@ -30,11 +32,11 @@ def test_what_to_buy_of_each_material_in_each_width(workshop: Path, capfd: pytes
         *("inch", "canvas", "canvas", "cotton", "interfacing", "snap", "thread"),
         *("metric", "canvas", "canvas", "cotton", "interfacing", "snap", "thread"),
     ]
-    assert "  cotton        42 in wide   1/4 yd   needs 8 in        in rows\n" in out
+    assert re.search(r"^  cotton +42 in wide +1/4 yd +needs 8 in +by a kept layout\b", out, re.MULTILINE)
     assert run(["cloth", DEMO, "--material", "cotton", "--units", "metric"]) == 0
     assert capfd.readouterr().out.splitlines()[1:] == [
         "metric",
-        "  cotton   110 cm wide   20 cm   needs 20 cm   in rows",
+        "  cotton   110 cm wide   20 cm   needs 20 cm   by a kept layout, the cloth folded",
     ]
 
 
@@ -58,8 +60,8 @@ def test_yes_with_where_each_piece_lies(workshop: Path, capfd: pytest.CaptureFix
     assert "canvas, inch: yes, from 9 in of 42 in\n" in out
     assert "cotton, inch: yes, from 9 in of 42 in\n" in out
     assert "metric" not in out
-    # 40 in are usable; beside the two halves of the body, 9 1/4 in each, lie the flap and the loop.
-    assert "  body front     9 3/8 in        0 in           9 1/4 in   6 3/4 in\n" in out
+    # 41 in are usable; beside the two halves of the body, 9 1/4 in each, lie the flap and the loop.
+    assert "  body back      9 3/8 in        0 in           9 1/4 in   6 3/4 in\n" in out
 
 
 def test_no_with_what_finds_no_room_and_how_much_is_missing(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
@@ -82,6 +84,18 @@ def test_every_size_must_fit_or_the_one_that_is_asked_for(workshop: Path, capfd:
     assert not told["fits"]
     assert [one["size"] for one in told["answers"]] == ["S", "M", "L", "XL"]
     assert all(one["no room for"] and one["missing length"] > 0 for one in told["answers"])
+
+
+def test_a_solver_is_asked_where_rows_will_not_do(
+    workshop: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.delenv("PUBLISHER_NO_SOLVING", raising=False)
+    asked = ["cloth", GRADED, "--size", "M", "--have", "cotton: 56 cm of 95 cm"]
+    assert run([*asked, "--no-solving"]) == 1
+    assert "3.9 cm are missing" in capfd.readouterr().out
+    if solver_installed():
+        assert run(asked) == 0
+    assert not list((workshop / "content" / GRADED / "kept").glob("*.new"))
 
 
 def test_json_tells_where_all_lies(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
