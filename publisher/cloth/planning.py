@@ -3,13 +3,14 @@
 from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
+from publisher.cloth.joins import TOO_NEAR, spread_joins, tender_spots
 from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out
 from publisher.cloth.lying import moved
 from publisher.cloth.repeats import arrange_to_match, must_match, shifted_to_match, washed, whole_repeats
 from publisher.cloth.shelves import Rectangle
-from publisher.cloth.values import Cloth, ClothLayout
+from publisher.cloth.values import Cloth, ClothLayout, StripPlan
 from publisher.drafting import Draft, Material
-from publisher.terms import Finding, UnitSystem, length, round_up_to_step
+from publisher.terms import Finding, Severity, UnitSystem, length, of_variant, round_up_to_step
 
 
 def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
@@ -24,7 +25,27 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
         _matched(draft, prints[layout.material], layout) if layout.material in prints else layout
         for layout in cloth.layouts
     )
-    return replace(cloth, layouts=layouts), found
+    spread = [_spread(draft, plan) for plan in cloth.strips]
+    near = (_join_in_the_way(draft, plan) for plan in spread if plan.lengths and plan.apart < TOO_NEAR - 1)
+    return replace(cloth, layouts=layouts, strips=tuple(spread)), (*found, *near)
+
+
+def _spread(draft: Draft, plan: StripPlan) -> StripPlan:
+    """The plan of a strip with its joins where they are not in the way; a bias strip's lie where they fall."""
+    if plan.square or plan.count < 2:
+        return plan
+    piece = draft.piece(draft.copy(plan.copy).piece)
+    joins = spread_joins(plan.total_length, plan.from_width, plan.count, plan.join_loss, list(tender_spots(piece)))
+    return replace(plan, lengths=joins.lengths, apart=joins.apart)
+
+
+def _join_in_the_way(draft: Draft, plan: StripPlan) -> Finding:
+    says = (
+        f"on cloth {plan.sold_width:.0f} mm wide a join of '{plan.copy}' lies {plan.apart:.0f} mm from an end or a mark"
+    )
+    mend = "make the strip shorter, move the mark, or offer a wider cloth"
+    found = Finding("join-in-the-way", Severity.ADVICE, draft.copy(plan.copy).place, says, mend)
+    return of_variant(found, draft.variant)
 
 
 def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayout:

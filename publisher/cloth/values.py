@@ -63,6 +63,8 @@ class StripPlan:
     joins: str  # diagonal, straight, bias
     join_loss: float  # mm that one join takes; of a bias square: what its ends take
     square: float = 0.0  # mm, side of the square for a bias strip
+    lengths: tuple[float, ...] = ()  # mm: how long each is cut, in order, so that no join lies where it hurts
+    apart: float = 0.0  # mm from the nearest join to an end of the strip, or to a mark on it
 
 
 @dataclass(frozen=True, slots=True)

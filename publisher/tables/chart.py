@@ -1,9 +1,14 @@
 """The cutting chart: one row for each copy, in the order of cutting."""
 
+import math
+
 from publisher.cloth import BIAS_SEAM, Cloth, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat
 from publisher.tables.values import ChartRow
-from publisher.terms import Phrase, Quantity, length, round_cut
+from publisher.terms import Phrase, Quantity, UnitSystem, length, round_cut
+
+# How far joins stay away is told in these steps, mm.
+CLEAR_STEP = {UnitSystem.INCH: 12.7, UnitSystem.METRIC: 10.0}
 
 
 def cutting_chart(draft: Draft, cloth: Cloth) -> tuple[ChartRow, ...]:
@@ -69,10 +74,47 @@ def _joined_notes(draft: Draft, copy: Copy, plans: list[StripPlan]) -> list[Phra
     widths = list(dict.fromkeys(width.width for width in sold))
     counts = {plan.sold_width: plan.count for plan in plans}
     if len({counts.get(width, 1) for width in widths} or {0}) == 1:
-        return [Phrase.of(f"chart.joined-{joins}", count=str(plans[0].count))]
+        notes = [Phrase.of(f"chart.joined-{joins}", count=str(plans[0].count))]
+    else:
+        notes = [
+            Phrase.of(f"chart.joined-from-{joins}", count=str(counts.get(width, 1)), width=_told(width))
+            for width in widths
+        ]
+    several = [Phrase.of("chart.for-each")] if copy.count > 1 else []
+    return several + notes + _lengths_notes(draft, [plan for plan in plans if plan.lengths])
+
+
+def _lengths_notes(draft: Draft, plans: list[StripPlan]) -> list[Phrase]:
+    """How long the lengths of a strip are cut, so that no join lies where it hurts: once where all widths agree."""
+    told = {plan.sold_width: (_cut_lengths(draft, plan), _clear(draft, plan)) for plan in plans}
+    if len(set(told.values())) == 1 and len({plan.count for plan in plans}) == 1:
+        (lengths, apart) = next(iter(told.values()))
+        return [Phrase.of("chart.lengths", cut=lengths, apart=apart)]
     return [
-        Phrase.of(f"chart.joined-from-{joins}", count=str(counts.get(width, 1)), width=_told(width)) for width in widths
+        Phrase.of("chart.lengths-from", width=_told(width), cut=lengths, apart=apart)
+        for width, (lengths, apart) in told.items()
     ]
+
+
+def _cut_lengths(draft: Draft, plan: StripPlan) -> Phrase:
+    """Each one up to what a ruler shows, where the cloth is as wide."""
+    step = _ruler_step(draft)
+    up = [min(math.ceil(each / step - 1e-6) * step, plan.from_width) for each in plan.lengths]
+    if len({round(each, 3) for each in up}) == 1:
+        return Phrase.of("chart.each", length=_told(up[0]))
+    told = Phrase.of("list", **{f"at{at:03d}": _told(each) for at, each in enumerate(up)})
+    return Phrase.of("chart.in-order", lengths=told)
+
+
+def _ruler_step(draft: Draft) -> float:
+    return 25.4 * float(draft.inch_step) if draft.variant.units is UnitSystem.INCH else 1.0
+
+
+def _clear(draft: Draft, plan: StripPlan) -> Phrase:
+    """How far from ends and marks all joins stay, down to a round number; what is nearer is told as near."""
+    step = CLEAR_STEP[draft.variant.units]
+    apart = math.floor(plan.apart / step + 1e-6) * step
+    return Phrase.of("chart.joins-clear", apart=_told(apart)) if apart else Phrase.of("chart.joins-near")
 
 
 def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:

@@ -1,10 +1,12 @@
 """The cutting chart: what is cut, from what, how often and at what size, worked out on paper."""
 
+from fractions import Fraction
+
 import pytest
 
 from publisher.pipeline import prove
 from publisher.tables import ChartRow
-from publisher.terms import Phrase
+from publisher.terms import Phrase, Severity, read_length
 from tests.specimens import HEAD, files, found, prove_text
 from tests.tables.specimen_tables import THREE, proved, sides, tables
 
@@ -205,16 +207,73 @@ def test_a_strip_that_is_longer_than_the_cloth_is_wide_tells_its_joins() -> None
         rows = {row.copy: row for row in table.chart}
         folded, note = Phrase.of("chart.fold-in-fourths"), Phrase.of("chart.note", text="Press the joins open.")
         # 95 1/4 in of 3 in from 41 in: 3 × 41 − 2 × 3 = 117, two give 79. 242 cm of 8 cm from 108 cm: 308, two 208.
-        assert rows["tie long"].notes == (folded, Phrase.of("chart.joined-diagonal", count="3"), note)
+        assert rows["tie long"].notes[:-2] == (folded, Phrase.of("chart.joined-diagonal", count="3"))
+        assert rows["tie long"].notes[-1] == note
         # From the wider cotton two do (53 in: 103; 138 cm: 268), from the narrower three: each is told.
         short = rows["tie short"].notes
         assert (short[0], short[-1]) == (folded, note)
-        assert [dict(one.values)["count"] for one in short[1:-1]] == ["3", "2"]
-        assert {one.key for one in short[1:-1]} == {"chart.joined-from-diagonal"}
+        assert [dict(one.values)["count"] for one in short[1:3]] == ["3", "2"]
+        assert {one.key for one in short[1:3]} == {"chart.joined-from-diagonal"}
+        assert {one.key for one in short[3:-1]} == {"chart.lengths-from"}
         # 78 in, and two give 79; 202 cm, and two give 208.
-        assert rows["cord"].notes == (folded, Phrase.of("chart.joined-diagonal", count="2"))
+        assert rows["cord"].notes[:-1] == (folded, Phrase.of("chart.joined-diagonal", count="2"))
         # 40 3/4 in of 41 in, 102 cm of 108: not joined.
         assert rows["tab"].notes == (Phrase.of("chart.fold-plain"),)
+
+
+def test_joins_are_spread_and_how_far_they_stay_away_is_told() -> None:
+    """Three lengths of (95 1/4 + 2 × 3) / 3 = 33 3/4 in, (242 + 2 × 8) / 3 = 86 cm. The first join's middle lies at
+    33 3/4 - 1 1/2 in, or 82 cm, and reaches half the strip's width to either side: 30 3/4 in, told as 30 1/2; 78 cm."""
+    for table, length, apart in zip(tables(JOINED), ("857.25", "860"), ("30 1/2 in", "78 cm"), strict=True):
+        (row,) = (row for row in table.chart if row.copy == "tie long")
+        cut, clear = dict(row.notes[2].values)["cut"], dict(row.notes[2].values)["apart"]
+        assert isinstance(cut, Phrase)
+        assert isinstance(clear, Phrase)
+        assert cut.key == "chart.each"
+        ((_, told),) = cut.values
+        assert isinstance(told, Phrase)
+        assert float(Fraction(str(dict(told.values)["mm"]))) == pytest.approx(float(length))
+        ((_, away),) = clear.values
+        assert isinstance(away, Phrase)
+        assert Fraction(str(dict(away.values)["mm"])) == read_length(apart).amount
+
+
+MARKED = """\
+measures:
+  loop place: {at}
+pieces:
+  tie:
+    strip:
+      finished width: 1 in | 2 cm
+      length: 60 in | 140 cm
+      fold: in fourths
+      ends: 0
+      joins: diagonal
+    copies:
+      only: interfacing
+    marks:
+      loop: fold line at loop place from left end
+"""
+
+
+def test_a_join_makes_way_for_a_mark_and_where_it_cannot_that_is_told() -> None:
+    """Two lengths of (140 + 8) / 2 = 74 cm from 90 would meet at 70 cm, where a loop is marked. Where they lie as they
+    must, as of 172 cm from 90, a mark there is advice."""
+    both, findings = proved(MARKED.format(at="30 in | 70 cm"))
+    for table in both:
+        (row,) = table.chart
+        assert isinstance(row.notes[2], Phrase)
+        cut = dict(row.notes[2].values)["cut"]
+        assert isinstance(cut, Phrase)
+        assert cut.key == "chart.in-order"
+    assert [finding for finding in findings if finding.name == "join-in-the-way"] == []
+    full = MARKED.replace("60 in | 140 cm", "60 in | 172 cm").format(at="30 in | 86 cm")
+    both, findings = proved(full)
+    advice = found(findings, "join-in-the-way")
+    assert advice.severity is Severity.ADVICE
+    assert "on cloth 900 mm wide a join of 'tie' lies 0 mm from an end or a mark" in advice.says
+    (row,) = both[1].chart
+    assert dict(row.notes[2].values)["apart"] == Phrase.of("chart.joins-near")
 
 
 FROM_A_FAT_QUARTER = """\
@@ -234,8 +293,8 @@ def test_a_strip_that_only_a_precut_is_too_narrow_for_is_joined_from_that_alone(
     """22 3/4 in of 41 in, and of 21 in; 58 cm of 108 cm, and of 55 cm."""
     for table in tables(FROM_A_FAT_QUARTER, THREE.replace("110 cm wide\n", "110 cm wide\n      - fat quarter\n", 1)):
         (row,) = table.chart
-        assert [one.key for one in row.notes[1:]] == ["chart.joined-from-diagonal"] * 2
-        assert [dict(one.values)["count"] for one in row.notes[1:]] == ["1", "2"]
+        assert [one.key for one in row.notes[1:]] == ["chart.joined-from-diagonal"] * 2 + ["chart.lengths"]
+        assert [dict(one.values)["count"] for one in row.notes[1:3]] == ["1", "2"]
 
 
 SIZES = """\

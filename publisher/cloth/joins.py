@@ -1,0 +1,109 @@
+"""The joins of a pieced strip, spread so that none lies where it hurts. Millimetres."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from publisher.drafting import LineMark, Notch, Piece, PointMark
+
+# A join nearer than this to an end, or to what is marked or set on the strip, is in the way (common practice, no source).
+TOO_NEAR = 50.0
+FINE = 0.01  # to which the best place is looked for
+
+
+@dataclass(frozen=True, slots=True)
+class Joins:
+    """How long each length of a strip is cut, from its start on, and how far the nearest join is from a tender spot."""
+
+    lengths: tuple[float, ...]
+    apart: float
+
+
+def spread_joins(length: float, width: float, count: int, loss: float, spots: Sequence[float] = ()) -> Joins:
+    """The joins of `count` lengths, none longer than `width`, that make up a strip of `length`.
+
+    A join takes `loss` of both lengths together and reaches as far along the strip. They are spread evenly where that
+    leaves them clear of both ends and of `spots`, else as near to that as leaves them as far away as can be. Raises
+    ValueError where so few lengths do not reach.
+    """
+    strip = _Strip(length, width, count, loss, tuple(sorted({0.0, length, *spots})))
+    joins = evenly = strip.evenly
+    clear = TOO_NEAR + loss / 2
+    if not strip.holds(evenly):
+        raise ValueError(f"{count} lengths of {width:.4g} mm do not make up {length:.4g} mm")
+    if strip.nearest(evenly) < clear:
+        away = clear if strip.farthest(clear) is not None else _most(strip, clear)
+        joins = [strip.beside(join, away) for join in evenly]
+        if not strip.holds(joins) or strip.nearest(joins) < away - FINE:
+            joins = strip.farthest(away) or evenly
+    return Joins(strip.lengths(joins), max(strip.nearest(joins) - loss / 2, 0.0))
+
+
+def tender_spots(piece: Piece) -> Iterator[float]:
+    """Where marks lie along a strip, from the left end of it as it is cut; lines that run along it lie everywhere."""
+    left = piece.cut_line.box.left
+    for mark in piece.marks:
+        if isinstance(mark, Notch | PointMark):
+            yield mark.at.x - left
+        elif isinstance(mark, LineMark) and abs(mark.end.x - mark.start.x) < abs(mark.end.y - mark.start.y):
+            yield (mark.start.x + mark.end.x) / 2 - left
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    """A strip to be pieced; joins are told by their middles, `spots` are the ends and what is tender between them."""
+
+    length: float
+    width: float
+    count: int
+    loss: float
+    spots: tuple[float, ...]
+
+    @property
+    def evenly(self) -> list[float]:
+        """The joins of lengths that are all alike."""
+        each = (self.length + (self.count - 1) * self.loss) / self.count
+        return [at * each - (at - 0.5) * self.loss for at in range(1, self.count)]
+
+    def lengths(self, joins: Sequence[float]) -> tuple[float, ...]:
+        """What is cut for these joins."""
+        stops = [self.loss / 2, *joins, self.length - self.loss / 2]
+        return tuple(end - start + self.loss for start, end in pairwise(stops))
+
+    def holds(self, joins: Sequence[float]) -> bool:
+        """True where no length is longer than the cloth, or too short to be joined."""
+        return all(self.loss < each <= self.width + FINE for each in self.lengths(joins))
+
+    def nearest(self, joins: Sequence[float]) -> float:
+        """How near the nearest join comes to a spot."""
+        return min((abs(join - spot) for join in joins for spot in self.spots), default=self.length)
+
+    def beside(self, join: float, away: float) -> float:
+        """The place nearest to a join's that is so far away from all spots."""
+        edges = [join, *(spot + side for spot in self.spots for side in (-away, away))]
+        free = [at for at in edges if 0 < at < self.length and self.nearest([at]) >= away - FINE / 2]
+        return min(free, key=lambda at: abs(at - join), default=join)
+
+    def farthest(self, away: float) -> list[float] | None:
+        """Joins so far from all spots, each as far on as the cloth reaches; None where they do not reach the end."""
+        joins: list[float] = []
+        reach = self.width - self.loss / 2
+        for _ in range(self.count - 1):
+            join = reach
+            for spot in reversed(self.spots):
+                if abs(join - spot) < away:
+                    join = spot - away
+            if join <= (joins[-1] if joins else 0.0):
+                return None
+            joins.append(join)
+            reach = join + self.width - self.loss
+        return joins if self.holds(joins) else None
+
+
+def _most(strip: _Strip, clear: float) -> float:
+    """How far from all spots joins can be, where not `clear` of them."""
+    low, high = 0.0, clear
+    while high - low > FINE:
+        middle = (low + high) / 2
+        low, high = (middle, high) if strip.farthest(middle) is not None else (low, middle)
+    return low

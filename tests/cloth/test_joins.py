@@ -1,0 +1,70 @@
+"""Joins of a pieced strip, worked out by hand. How near is too near is common practice, no source."""
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from publisher.cloth.joins import TOO_NEAR, spread_joins
+from publisher.cloth.strip_plans import strips_needed
+
+
+def test_lengths_are_alike_where_nothing_is_in_the_way() -> None:
+    """242 cm of an 8 cm strip from 108: three lengths, (242 + 2 × 8) / 3 = 86 cm each; the joins' middles at 82 and 160."""
+    joins = spread_joins(2420.0, 1080.0, 3, 80.0)
+    assert joins.lengths == pytest.approx((860.0, 860.0, 860.0))
+    assert joins.apart == pytest.approx(820 - 40)
+
+
+def test_a_join_moves_off_a_mark() -> None:
+    """Two lengths of 140 + 8 / 2 = 74 cm would meet in the middle, at 70: the mark there sends the join 5 + 4 cm off."""
+    joins = spread_joins(1400.0, 1080.0, 2, 80.0, [700.0])
+    assert joins.lengths == pytest.approx((650.0, 830.0))
+    assert joins.apart == pytest.approx(TOO_NEAR)
+
+
+def test_where_there_is_no_room_it_goes_as_far_as_it_can() -> None:
+    """Of 2000 mm from 1045, a straight join of 20 lies between 965 and 1035; marks at 960 and 1030 leave 35 on each side."""
+    joins = spread_joins(2000.0, 1045.0, 2, 20.0, [960.0, 1030.0])
+    assert joins.lengths[0] - 10 == pytest.approx(995, abs=0.1)
+    assert joins.apart == pytest.approx(35 - 10, abs=0.1)
+
+
+def test_lengths_that_are_used_up_leave_no_choice() -> None:
+    joins = spread_joins(2080.0, 1080.0, 2, 80.0, [1040.0])
+    assert joins.lengths == pytest.approx((1080.0, 1080.0), abs=0.02)
+    assert joins.apart == 0
+
+
+def test_lengths_that_do_not_reach() -> None:
+    with pytest.raises(ValueError, match="2 lengths of 1080 mm do not make up 2420 mm"):
+        spread_joins(2420.0, 1080.0, 2, 80.0)
+
+
+@given(
+    st.floats(300.0, 6000.0),
+    st.floats(400.0, 1500.0),
+    st.floats(10.0, 150.0),
+    st.lists(st.floats(0.0, 1.0), max_size=5),
+)
+def test_lengths_make_up_the_strip_and_fit_the_cloth(
+    length: float, width: float, loss: float, parts: list[float]
+) -> None:
+    count = strips_needed(length, width, loss)
+    assume(count > 1)
+    spots = [length * part for part in parts]
+    joins = spread_joins(length, width, count, loss, spots)
+    assert len(joins.lengths) == count
+    assert sum(joins.lengths) - (count - 1) * loss == pytest.approx(length)
+    assert all(each <= width + 0.02 for each in joins.lengths)
+    # As told: no part of a join comes nearer to an end or a mark.
+    start, nearest = 0.0, length
+    for each in joins.lengths[:-1]:
+        start += each - loss
+        middle = start + loss / 2
+        nearest = min(nearest, *(abs(middle - spot) for spot in (0.0, length, *spots)))
+    assert joins.apart == pytest.approx(max(nearest - loss / 2, 0.0), abs=0.05)
+    # And no worse than alike lengths.
+    each = (length + (count - 1) * loss) / count
+    evenly = [at * each - (at - 0.5) * loss for at in range(1, count)]
+    alike = min(abs(middle - spot) for middle in evenly for spot in (0.0, length, *spots))
+    assert nearest >= min(alike, TOO_NEAR + loss / 2) - 0.05
