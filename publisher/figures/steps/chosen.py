@@ -13,7 +13,7 @@ from publisher.figures.steps.facts import StepFacts, fused_by
 from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
-from publisher.figures.steps.placing import fused_panels, placed_panel, stack_panel
+from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
 from publisher.figures.steps.sections import binding_panels, bound_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
     attach_panels,
@@ -108,6 +108,8 @@ def _place(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
         stack = stack_panel(bench, placements)
         if stack is not None:
             return [stack]
+    held = {(one.placed, one.below): one for one in reversed(placements)}  # a strip held at two places, once
+    placements = [one for one in placements if held[(one.placed, one.below)] is one or not other_end(bench, one)]
     panels = [placed_panel(bench, one) for one in placements]
     return [panel for panel in panels if panel is not None]
 

@@ -30,6 +30,7 @@ from publisher.figures.steps.values import Callout, Look, Panel, Shape
 from publisher.geometry import Path, Point, parallel_beside
 from publisher.terms import Phrase
 
+LINES = {"stitching line": Look.STITCHED, "fold line": Look.FOLD}
 NAMED = 4  # copies that have words, at most
 
 
@@ -74,7 +75,7 @@ def _behind(bench: Bench, copy: str) -> Lying:
 
 
 def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
-    own = laid(bench, lying)
+    own = [*laid(bench, lying), *_lines(bench, lying)]
     own += [Shape(moved(path, lying), Look.BEFORE_FOLDED) for path in _bound(bench, lying.copy)]
     bare = spot_on(moved(bench.outline(lying.copy), lying), None, [one.path for one in own[1:] if one.closed])
     seen = [Seen(lying.copy, tuple(own), bare)]
@@ -82,14 +83,29 @@ def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
     for thread, through in facts.threaded:
         cord = threaded_shapes(bench, through, lying)
         seen += [Seen(thread, tuple(cord), cord[-1].path.point_at(cord[-1].path.length * 0.5))] if cord else []
+    named = list({one.name: one for one in reversed(seen)}.values())[::-1]
     numbered = {one.name for piece in bench.draft.pieces for one in piece.copies}
     callouts = [
         Callout(
             Phrase.of("figures.name", name=one.name), one.at, bench.number(one.name) if one.name in numbered else None
         )
-        for one in seen[:NAMED]
+        for one in named[:NAMED]
     ]
-    return side_panel(face, [shape for one in seen for shape in one.shapes], callouts, [one.name for one in seen])
+    return side_panel(face, [shape for one in seen for shape in one.shapes], callouts, [one.name for one in named])
+
+
+def _lines(bench: Bench, lying: Lying) -> Iterator[Shape]:
+    """What was marked on a copy, and on what lies flat on it, to be stitched along or folded by."""
+    above = [
+        next(placed_lyings(bench, one, lying, new=False))
+        for one in bench.draft.placements
+        if one.below == lying.copy and one.name in bench.state.placed and not lies_behind(bench, one)
+    ]
+    for one in (lying, *above):
+        for mark in () if one.wrong_up else marks_on(bench, one.copy):
+            look = LINES.get(mark.kind) if isinstance(mark, LineMark) else None
+            if isinstance(mark, LineMark) and look is not None and f"{one.copy}.{mark.name}" in bench.state.marked:
+                yield Shape(moved(line(mark.start, mark.end), one), look)
 
 
 def _on_top(bench: Bench, lying: Lying) -> Iterator[Seen]:

@@ -26,6 +26,7 @@ from publisher.geometry import Box, Movement, Path, Point, area_within, line_wit
 WIDEST = 144.0  # of a figure: what a step has beside its number
 GAP = 4.0  # between panels, and rows of them
 STEP = 3.4  # before a panel: the sign that it follows
+SIGN_BELOW = 6.0  # from the top of the panel at most
 SIGN_GAP = 1.2  # before that sign
 BESIDE = 4.5  # between a drawing and the words beside it
 DOT = 0.45  # at the end of a leader
@@ -90,7 +91,7 @@ def _action(kind: str) -> str:
 
 def _led_to(one: _Laid) -> _Laid:
     """A panel behind the sign that another action goes before it."""
-    middle = one.height / 2
+    middle = one.height - min(one.height / 2, SIGN_BELOW)
     sign = chain((Point(0.0, middle + 1.8), Point(2.0, middle), Point(0.0, middle - 1.8)), closed=True)
     move = Movement(0, Point(STEP, 0.0))
     shapes = (replace(shape, path=shape.path.moved(move)) for shape in one.shapes)

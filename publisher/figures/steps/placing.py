@@ -33,6 +33,7 @@ from publisher.terms import Phrase
 
 ACROSS = 0.72  # of the copy below: how much of a longer strip is drawn
 COVERED = 0.97  # of the copy below: what is covered so far is shown at a corner turned back
+END = 0.34  # … of one that is held by both its ends, at each
 SHEAR, FLAT = 0.42, 0.36  # how layers are tilted to be seen over one another
 STACKED = 0.5  # of a tilted layer's height: how far one hovers over the next
 
@@ -74,7 +75,8 @@ def _gaps(inner: Path, outer: Path) -> Iterator[Dimension]:
             min(spots, key=lambda spot: spot.dot(way.left())) + max(spots, key=lambda spot: spot.dot(way.left()))
         ) * 0.5
         _, rim, gap = nearest(outer, at)
-        if gap > 0.5 and all(abs(gap - one) > 0.5 for one in told):
+        beside = nearest(inner, at)[2] < 1.0  # a ring that is open there has nothing to measure from
+        if beside and gap > 0.5 and all(abs(gap - one) > 0.5 for one in told):
             told.append(gap)
             yield Dimension(at, rim, length_words(gap))
 
@@ -95,6 +97,9 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
     if strip_loop(bench, placement.placed):
         strip, names = strip_shapes(bench, placement, above, outer.box)
         shapes += strip
+        for other in other_end(bench, placement):
+            far = next(placed_lyings(bench, other, below, new=True))
+            shapes += strip_shapes(bench, other, far, outer.box)[0]
         above_spot = _inner_spot(strip[0].path)
     else:
         shapes += [shape for one in pair for shape in laid(bench, one)]
@@ -162,6 +167,12 @@ def _bare(outer: Path, above: Lying, below: Lying, bench: Bench) -> Point:
     return spot_on(outer, None, covers)
 
 
+def other_end(bench: Bench, placement: Placement) -> list[Placement]:
+    """Where the same strip is held on the same copy once more, by its other end."""
+    alike = [one for one in bench.draft.placements if (one.placed, one.below) == (placement.placed, placement.below)]
+    return [one for one in alike if one.name != placement.name]
+
+
 def strip_shapes(bench: Bench, placement: Placement, above: Lying, box: Box) -> tuple[list[Shape], Phrase]:
     """A folded strip where it is held: by an end; by both, as a loop; or by its middle, folded across."""
     piece = bench.draft.piece(bench.draft.copy(placement.placed).piece)
@@ -173,16 +184,27 @@ def strip_shapes(bench: Bench, placement: Placement, above: Lying, box: Box) -> 
     at = above.rule(spot)
     middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
     inwards = _into(above, ends, at, middle)
-    length = whole / 2 if len(ends) > 1 or not ends else whole
-    cut_off = length > box.width * ACROSS
-    outline = _band(at, inwards, min(length, box.width * ACROSS), piece.strip, cut_off)
+    # A raw end lies level with the raw edge below: beyond its finished line, or beyond the notch that it is put to.
+    is_raw = any(not bench.done(placement.placed, end) for end in ends)
+    own = piece.strip.end_allowance if is_raw else 0.0
+    at = at - inwards * (own or (_to_the_raw_edge(bench, placement) if is_raw else 0.0))
+    length = (whole / 2 if len(ends) > 1 or not ends else whole) + own
+    most = box.width * (END if other_end(bench, placement) else ACROSS)
+    outline = _band(at, inwards, min(length, most), piece.strip, cut_off=length > most)
     shapes = [Shape(outline, Look.RAW, texture_of(bench, placement.placed, wrong_up=False), closed=True)]
     if len(ends) > 1 or not ends:
         # Two layers: the upper one a little narrower.
-        shapes.append(Shape(_doubled_line(at, inwards, min(length, box.width * ACROSS), piece.strip), Look.MARK_BEFORE))
+        shapes.append(Shape(_doubled_line(at, inwards, min(length, most), piece.strip), Look.MARK_BEFORE))
     key = "figures.loop" if len(ends) > 1 else "figures.folded-across" if not ends else "figures.name"
     words = Phrase.of(key, copy=placement.placed) if key != "figures.name" else Phrase.of(key, name=placement.placed)
     return shapes, words
+
+
+def _to_the_raw_edge(bench: Bench, placement: Placement) -> float:
+    """How far beyond the notch that a strip is put to the cloth below it ends, mm."""
+    there = {name for _, name in placement.matching}
+    notches = [mark for mark in marks_on(bench, placement.below) if isinstance(mark, Notch) and mark.name in there]
+    return (notches[0].cut_end - notches[0].at).length if notches else 0.0
 
 
 def _held_at(bench: Bench, placement: Placement) -> Point:

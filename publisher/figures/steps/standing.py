@@ -164,6 +164,8 @@ def _box(bench: Bench, seam: Seam, parts: Sequence[str], hinge: str, high: float
         callouts.append(Callout(Phrase.of("figures.name", name=hinge), seen([at], high * 0.3)[0], bench.number(hinge)))
         for strip, drawn in _carried_strips(bench, hinge, near):
             shapes += drawn
+            if strip in names:
+                continue  # its other end
             spot = drawn[0].path.point_at(drawn[0].path.length * 0.3)
             callouts.append(Callout(Phrase.of("figures.name", name=strip), spot, bench.number(strip)))
             names.append(strip)

@@ -9,6 +9,7 @@ from publisher.figures.steps.cloth import (
     Lying,
     laid,
     lies_behind,
+    longer_side,
     moved,
     named_face,
     placed_lyings,
@@ -26,6 +27,7 @@ from publisher.geometry import Path, Point, parallel_beside
 from publisher.terms import Phrase
 
 NEAR_EDGE = 3.0  # mm from the edge where nothing says how far
+NARROW = 0.035  # … a hem that is narrower is shown magnified
 SMALL = 0.03  # of a piece's longer side: what is nearer is shown magnified
 
 
@@ -133,16 +135,22 @@ def hem_panels(bench: Bench, hemmed: Sequence[tuple[str, str]]) -> list[Panel]:
     lying = Lying(copy, turned(), wrong_up=True, new=False)
     done = replace(bench.state, closed_edges=bench.state.closed_edges | {(copy, edge) for edge in edges})
     shapes = laid(replace(bench, state=done), lying)
-    for edge in edges:
-        shapes += [replace(one, path=moved(one.path, lying)) for one in _turned_hem(bench, copy, hem, edge)]
-    callouts = (
-        Callout(Phrase.of("figures.hem-turned", edges=names_of(edges)), lying.rule(_on_hem(piece.edge(edges[0]), hem))),
-        Callout(face_words(copy, wrong_up=True), spot_on(moved(piece.finished_line, lying)), bench.number(copy)),
-    )
+    hemmed_edges = [
+        replace(one, path=moved(one.path, lying)) for edge in edges for one in _turned_hem(bench, copy, hem, edge)
+    ]
+    spot = lying.rule(_on_hem(piece.edge(edges[0]), hem))
+    named = Callout(Phrase.of("figures.hem-turned", edges=names_of(edges)), spot)
+    face = Callout(face_words(copy, wrong_up=True), spot_on(moved(piece.finished_line, lying)), bench.number(copy))
+    if hem.depth < NARROW * longer_side(bench, copy):
+        heavy = [Shape(moved(piece.edge(edge).path, lying), Look.FOLDED) for edge in edges]
+        detail = Detail(spot, hem.depth * 2.2, (*shapes, *hemmed_edges), callouts=(named,))
+        scene = Scene((*shapes, *heavy), (face,), detail=detail)
+    else:
+        scene = Scene((*shapes, *hemmed_edges), (named, face))
     told = Phrase.of("figures.told-hem", copy=copy, edges=names_of(edges), depth=length_words(hem.depth))
     others = [other for other, _ in hemmed if other != copy]
     caption = Phrase.of("figures.alike", copies=names_of(others)) if others else None
-    flat = Panel("hem", Scene(tuple(shapes), callouts), told, caption, (copy,))
+    flat = Panel("hem", scene, told, caption, (copy,))
     return [flat, hem_section(hem, copy)]
 
 

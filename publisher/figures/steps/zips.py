@@ -81,13 +81,13 @@ def _cut_through(bench: Bench, notion: Notion, side: SeamEdge, lining: str | Non
     )
     top = gap
     callouts = [
-        Callout(face_words(side.copy, wrong_up=False), Point(3.0, 0.0), bench.number(side.copy)),
+        Callout(face_words(side.copy, wrong_up=False), Point(3.0, 0.0), bench.number(side.copy), "left"),
         Callout(Phrase.of("figures.zip-between", zip=notion.name), Point(wide - 12.0, gap)),
     ]
     if lining is not None:
         top = 2 * gap
         shapes += strand(Point(0.0, top), RIGHT, (Go(wide),), wrong_left=True)
-        callouts.append(Callout(face_words(lining, wrong_up=True), Point(3.0, top), bench.number(lining)))
+        callouts.append(Callout(face_words(lining, wrong_up=True), Point(3.0, top), bench.number(lining), "left"))
     shapes.append(stitch(Point(wide - deep, top + 2.4), Point(wide - deep, -2.4)))
     amount = length_words(max(side.allowances, default=0.0))
     across = (Dimension(Point(wide, top), Point(wide - deep, top), amount, away=-5.5),)

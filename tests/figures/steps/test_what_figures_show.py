@@ -95,9 +95,25 @@ def test_a_covering_layer_has_a_corner_turned_back() -> None:
 
 
 def test_hems_of_one_depth_share_a_drawing() -> None:
+    """Both sides of the apron, 12 mm of 79 cm: turned edges heavy, how they are stitched magnified."""
     panel = panel_of("dunlin-workshop-apron", 11, "hem")
-    assert len(drawn(panel, Look.STITCHING)) == 2
-    assert words_of(panel)[0] == "right side and left side, turned and stitched"
+    assert len(drawn(panel, Look.FOLDED)) == 2
+    detail = panel.scene.detail
+    assert detail is not None
+    assert sum(shape.look is Look.STITCHING for shape in detail.shapes) == 2
+    assert LETTERS[METRIC].say(detail.callouts[0].words) == "right side and left side, turned and stitched"
+
+
+def test_a_strip_is_shown_at_both_its_ends() -> None:
+    panel = panel_of("curlew-wash-bag", 9, "placement")
+    hinge, *strips = (shape.path.box for shape in panel.scene.shapes if shape.closed)
+    assert [min(strip.left - hinge.left, hinge.right - strip.right) for strip in strips] == pytest.approx([0.0, 0.0])
+
+
+def test_the_ends_of_a_loop_lie_level_with_the_raw_edge() -> None:
+    panel = panel_of("sanderling-lined-pouch", 8, "placement")
+    body, loop = (shape.path.box for shape in panel.scene.shapes if shape.closed and shape.texture is not None)
+    assert loop.right == pytest.approx(body.right)
 
 
 def test_a_cord_runs_within_its_casings() -> None:
