@@ -6,7 +6,7 @@ from itertools import groupby
 
 from publisher.assembly import Action, after_action
 from publisher.drafting import Draft, Pleat
-from publisher.figures.steps.cloth import BACKINGS, Bench
+from publisher.figures.steps.cloth import BACKINGS, Bench, strip_loop
 from publisher.figures.steps.easing import dart_panels, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
@@ -144,7 +144,9 @@ def _fold(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
         if piece.name in seen:
             continue
         seen.add(piece.name)
-        panels += [folded_edge_panel(bench, copy, edge)] if edge else strip_panels(bench, copy)
+        folds = not edge or any(part.allowance > 0 for part in bench.piece_now(copy).edges_of(edge))
+        if folds:
+            panels += [folded_edge_panel(bench, copy, edge)] if edge else strip_panels(bench, copy)
     return panels
 
 
@@ -175,8 +177,8 @@ def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
     bindings = [one for one in bench.draft.bindings if one.name in named]
     panels = [panel for one in bindings for panel in binding_panels(bench, one)[1 if one.name in facts.begun else 0 :]]
     seams = {one.name: [side.copy for side in (*one.first, *one.second)] for one in bench.draft.seams}
-    bound = [action for action in actions if action.target in seams and action.other is not None]
-    if bound and bound[0].other is not None:
+    bound = [action for action in actions if action.target in seams]
+    if bound and bound[0].other is not None and strip_loop(bench, bound[0].other):
         panels += bound_panels(bench, bound[0].other, seams[bound[0].target], sewn=True)
     return panels
 

@@ -75,8 +75,10 @@ def _cut_along(shown: Piece) -> list[Path]:
     fold = shown.edge(shown.fold_edge).path
     way = fold.direction_at(0.0)
     parts = list(shown.cut_line.segments)
-    on_it = [all(abs((spot - fold.start).cross(way)) < ON_FOLD for spot in (part.start, part.end)) for part in parts]
-    first = on_it.index(True)
+    on_it = [
+        all(abs((spot - fold.start).cross(way)) < ON_FOLD for spot in Path((part,)).flattened(1.0)) for part in parts
+    ]
+    first = on_it.index(True) if True in on_it else 0
     return [Path(tuple(part for part, folded in _from(list(zip(parts, on_it, strict=True)), first) if not folded))]
 
 

@@ -1,6 +1,7 @@
 """What single figures of the demos must show, measured from their scenes: what is cut, which face is up, what lies where."""
 
 import math
+from dataclasses import replace
 
 import pytest
 import shapely
@@ -198,3 +199,48 @@ def test_panels_that_follow_one_another_say_so_and_like_ones_do_not() -> None:
         for number, drawing in by_step.items()
     }
     assert (signs[2], signs[3], signs[8]) == (0, 0, 3)  # three pieces to mark; two to fuse; fold, fold, fold, place
+
+
+PLAIN = """\
+pieces:
+  mat:
+    outline:
+      rectangle: 20 cm by 10 cm
+    allowance:
+      all: 0
+    copies:
+      one: canvas
+      other: canvas
+seams:
+  rim seam:
+    join:
+      - mat one.top edge
+      - mat other.top edge
+notions:
+  thread:
+    name: Thread
+"""
+
+
+@pytest.mark.parametrize("does", ["fold mat one.top edge", "bind rim seam with mat one", "open thread"])
+def test_what_has_nothing_to_show_is_passed_over(does: str) -> None:
+    """An edge with nothing to fold; what is no strip; what is no zip."""
+    proof, findings = prove_text(PLAIN, f"1. Cut.\n   Does: cut all\n2. Sew.\n   Shows: {does}\n3. Press.\n")
+    assert [one.says for one in findings if one.name == "no-such-name"] == []
+    draft = proof.drafts_of(METRIC)[0]
+    assembly = proof.assembly_of(draft.variant)
+    assert panels_of(draft, facts_of(assembly, assembly.steps[1])) == ()
+
+
+def test_a_half_that_runs_from_fold_to_fold_in_one_curve_is_cut_along_it() -> None:
+    draft = draft_of("avocet-sun-hat")
+    (step, *_) = demo_proof("avocet-sun-hat").assembly_of(draft.variant).steps
+    cut = replace(step.actions[0], target="crown outside")
+    facts = replace(
+        facts_of(demo_proof("avocet-sun-hat").assembly_of(draft.variant), step), step=replace(step, shows=(cut,))
+    )
+    (panel,) = panels_of(draft, facts)
+    crown = draft.piece("crown")
+    # Half of the circle with an allowance of 1 cm all round.
+    radius = crown.finished_line.length / math.tau + 10.0
+    assert sum(path.length for path in drawn(panel, Look.CUT)) == pytest.approx(math.pi * radius, rel=1e-3)
