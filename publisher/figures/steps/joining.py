@@ -8,6 +8,7 @@ from publisher.drafting import Draft, SeamEdge
 from publisher.figures.steps.cloth import Rule
 from publisher.geometry import Path, Point
 
+GATHERED = 0.1  # of an edge: what is longer by more is gathered, and does not lie flat on it
 SAMPLES = 24
 NEAR = 0.012  # of the longer side: edges that part by no more lie on each other, but for their ease
 
@@ -24,6 +25,11 @@ class Joint:
     allowance: float
     ease: float
     leave_open: float
+
+
+def is_gathered(joint: Joint) -> bool:
+    """True where one edge is longer than the other by more than can be eased in."""
+    return joint.ease > GATHERED * min(joint.first_path.length, joint.second_path.length)
 
 
 def edge_path(draft: Draft, side: SeamEdge) -> Path:
@@ -53,7 +59,10 @@ def joints_of(draft: Draft, name: str) -> tuple[Joint, ...]:
 
 
 def lying_on(joint: Joint) -> Rule | None:
-    """How the second copy, turned over, is laid so that its stretch lies on the first's; None where they part."""
+    """How the second copy, turned over, is laid so that its stretch lies on the first's; None where they part, or where
+    one is gathered."""
+    if is_gathered(joint):
+        return None
     over = [Point(-spot.x, spot.y) for spot in spots_of(joint.second_path)]
     first = spots_of(joint.first_path)
     for second in ([*over[::-1]], over):

@@ -186,17 +186,20 @@ def pleat_section(pleat: Pleat, names: Phrase) -> Panel:
         Callout(Phrase.of("figures.outer-fold"), spots[_OUTER[pleat.kind]]),
         Callout(Phrase.of("figures.fold-behind"), spots[_INNER[pleat.kind]]),
     ]
-    level = min(spots[_OUTER[pleat.kind]].y, spots[_INNER[pleat.kind]].y)
-    depth = Dimension(
-        Point(spots[_OUTER[pleat.kind]].x, level),
-        Point(spots[_INNER[pleat.kind]].x, level),
-        length_words(pleat.depth),
-        away=-6.5 if spots[_OUTER[pleat.kind]].x < spots[_INNER[pleat.kind]].x else 6.5,
-    )
+    depth = _depth_of(pleat, spots[_OUTER[pleat.kind]], spots[_INNER[pleat.kind]])
     told = Phrase.of("figures.told-pleat", names=names, kind=pleat.kind, depth=length_words(pleat.depth))
     caption = Phrase.of("figures.closed", names=names)
     used = callouts if pleat.kind != "tuck" else []
     return Panel(f"{pleat.kind} section", Scene(tuple(shapes), tuple(used), (depth,), scale=1.0), told, caption)
+
+
+def _depth_of(pleat: Pleat, outer: Point, inner: Point) -> Dimension:
+    """How deep a pleat is, level below it; a tuck stands up."""
+    if abs(outer.x - inner.x) < 0.1:
+        return Dimension(Point(outer.x, inner.y), outer, length_words(pleat.depth), away=-6.5)
+    level = min(outer.y, inner.y)
+    away = -6.5 if outer.x < inner.x else 6.5
+    return Dimension(Point(outer.x, level), Point(inner.x, level), length_words(pleat.depth), away)
 
 
 _OUTER = {"knife pleat": 3, "box pleat": 3, "inverted pleat": 1, "tuck": 2}

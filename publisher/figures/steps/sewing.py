@@ -22,7 +22,7 @@ from publisher.figures.steps.shaping import (
     seam_section,
     tube_panel,
 )
-from publisher.figures.steps.stitching import clipped_panel, trimmed_panel
+from publisher.figures.steps.trimming import clipped_panel, trimmed_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 from publisher.figures.steps.zip_ends import open_zip_panel, trimmed_zip_panel, zip_end_panels
@@ -143,10 +143,8 @@ def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
             zipped = trimmed_zip_panel(bench, zips[0], action.target, facts)
             panels += [zipped] if zipped is not None else []
         joints = joints_of(bench.draft, action.target) if is_seam(bench, action.target) else ()
-        left = facts.length(LEFT)
-        panels += [
-            clipped_panel(bench, joint, trim=True, clip=action.target in also, left=left) for joint in joints[:1]
-        ]
+        if joints:
+            panels.append(clipped_panel(bench, joints, True, action.target in also, facts.length(LEFT)))
     return _named_for_others(panels, [action.target for action in actions if is_seam(bench, action.target)])
 
 
@@ -168,8 +166,8 @@ def clip_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
     panels: list[Panel] = []
     for action in actions:
         if action.target not in trimmed and is_seam(bench, action.target):
-            joints = joints_of(bench.draft, action.target)[:1]
-            panels += [clipped_panel(bench, joint, trim=False, clip=True) for joint in joints]
+            joints = joints_of(bench.draft, action.target)
+            panels += [clipped_panel(bench, joints, trim=False, clip=True)] if joints else []
     return panels[:1]
 
 

@@ -6,7 +6,7 @@ from itertools import pairwise
 from publisher.drafting import Seam
 from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, texture_of, turned
 from publisher.figures.steps.corners import turn_back
-from publisher.figures.steps.joining import Joint, edge_path
+from publisher.figures.steps.joining import Joint, edge_path, is_gathered
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import mark_shapes
 from publisher.figures.steps.seams import notches_of, spot_on, spot_to_measure
@@ -274,9 +274,9 @@ def seam_section(bench: Bench, joint: Joint, wrong_sides: bool = False) -> Panel
         Callout(Phrase.of("figures.name", name=joint.first), Point(5.0, 0.0), bench.number(joint.first), "left"),
     ]
     if joint.ease > 0:
-        callouts.append(
-            Callout(Phrase.of("figures.ease-in", amount=length_words(joint.ease)), Point(12.0, 0.0), side="left")
-        )
+        amount = length_words(joint.ease)
+        words = Phrase.of("figures.gather-in" if is_gathered(joint) else "figures.ease-in", amount=amount)
+        callouts.append(Callout(words, Point(12.0, 0.0), side="left"))
     key = "figures.told-section-wrong" if wrong_sides else "figures.told-section"
     told = Phrase.of(key, first=joint.first, second=joint.second, seam=joint.name)
     caption = Phrase.of("figures.wrong-sides-together") if wrong_sides else None

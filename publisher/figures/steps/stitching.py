@@ -16,7 +16,6 @@ from publisher.figures.steps.cloth import (
     texture_of,
     turned,
 )
-from publisher.figures.steps.joining import Joint
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.seams import spot_on, spot_to_measure
@@ -167,90 +166,3 @@ def _turned_hem(bench: Bench, copy: str, hem: Hem, edge: str) -> list[Shape]:
 def _on_hem(edge: Edge, hem: Hem) -> Point:
     along = edge.path.length * 0.7
     return edge.path.point_at(along) + edge.path.direction_at(along).left() * (hem.depth * 0.86)
-
-
-def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
-    """Rough layers cut along the template."""
-    copy = copies[0]
-    piece, lying = bench.piece_now(copy), Lying(copies[-1], new=False)
-    shapes = laid(bench, lying)
-    shapes.append(Shape(piece.cut_line, Look.CUT, closed=True))
-    callouts = (
-        Callout(Phrase.of("figures.cut-along"), piece.cut_line.point_at(piece.cut_line.length * 0.6)),
-        Callout(face_words(copies[-1], wrong_up=False), spot_on(piece.cut_line), bench.number(copy)),
-    )
-    told = Phrase.of("figures.told-trim", copies=names_of(copies))
-    return Panel("trim", Scene(tuple(shapes), callouts), told, copies=tuple(copies))
-
-
-def clipped_panel(bench: Bench, joint: Joint, trim: bool, clip: bool, left: float | None = None) -> Panel:
-    """The allowance of a seam, cut narrower, to what is `left` of it, else to half; snipped where it curves: wedges
-    outside a curve, snips inside one."""
-    path, wide = joint.first_path, joint.allowance
-    bench = _with_allowance(bench, joint)
-    shapes = laid(bench, Lying(joint.first, turned(), wrong_up=True, new=False))
-    sewn = moved(path, Lying(joint.first, turned(), wrong_up=True))
-    spot, outwards, bend = _sharpest(path)
-    close = list(shapes)
-    close.append(Shape(sewn, Look.STITCHED))
-    away = (left or wide / 2) if trim else wide
-    cut = [turn_over(part) for part in parallel_beside(path, -away)] if trim else []
-    close += [Shape(part, Look.CUT) for part in cut]
-    if clip:
-        close += [Shape(turn_over(part), Look.CUT) for part in _snips(path, away, bend)]
-    at = Point(-spot.x, spot.y)
-    out = Point(-outwards.x, outwards.y)
-    words = Phrase.of("figures.half-width") if left is None else length_words(left)
-    dimensions = (Dimension(at, at + out * away, words),) if trim else ()
-    callouts = [Callout(Phrase.of("figures.wedges" if bend > 0 else "figures.snips"), at)] if clip else []
-    detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, tuple(callouts))
-    told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)
-    named = Callout(
-        face_words(joint.first, wrong_up=True),
-        spot_on(moved(bench.outline(joint.first), Lying(joint.first, turned()))),
-        bench.number(joint.first),
-    )
-    scene = Scene(
-        (*shapes, Shape(sewn, Look.STITCHED), *(Shape(part, Look.CUT) for part in cut)), (named,), detail=detail
-    )
-    return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
-
-
-def _with_allowance(bench: Bench, joint: Joint) -> Bench:
-    """The work before the seam, its allowances still to be seen beyond where it will run."""
-    seam = next(one for one in bench.draft.seams if one.name == joint.name)
-    sides = (*seam.first, *seam.second)
-    sewn = {(side.copy, edge.name) for side in sides for edge in bench.piece_now(side.copy).edges_of(side.edge)}
-    return replace(bench, state=replace(bench.state, closed_edges=bench.state.closed_edges - sewn))
-
-
-def turn_over(path: Path) -> Path:
-    """A path turned over on an upright axis, straight steps."""
-    return chain([Point(-spot.x, spot.y) for spot in path.flattened(0.05)])
-
-
-def _sharpest(path: Path) -> tuple[Point, Point, float]:
-    """Where an edge curves most, the way out there, and how it bends: more than nought round an outward curve."""
-    step = path.length / 40
-    bends = [(path.direction_at(at * step).cross(path.direction_at((at + 1) * step)), at) for at in range(1, 39)]
-    bend, at = max(bends, key=lambda one: (round(abs(one[0]), 4), -abs(one[1] - 20)))
-    spot = path.point_at((at + 0.5) * step)
-    return spot, path.direction_at((at + 0.5) * step).right(), bend
-
-
-def _snips(path: Path, away: float, bend: float) -> list[Path]:
-    """Wedges or snips from the allowance's edge to just before the stitches, along the curves."""
-    found: list[Path] = []
-    step = away * 1.6
-    count = int(path.length / step)
-    for at in range(1, count):
-        here = at * step
-        turn = path.direction_at(here - step / 2).cross(path.direction_at(min(here + step / 2, path.length)))
-        if abs(turn) < 0.04:
-            continue
-        spot, along = path.point_at(here), path.direction_at(here)
-        out = along.right()
-        tip, foot = spot + out * (away * 0.18), spot + out * (away * 1.05)
-        half = along * (away * 0.22)
-        found.append(chain([foot + half, tip, foot - half]) if bend > 0 else line(foot, tip))
-    return found

@@ -22,8 +22,11 @@ def turned_panel(bench: Bench, copy: str) -> Panel | None:
     for name in reversed(bench.state.sewn):
         joints = joints_of(bench.draft, name)
         here = next((one for one in joints if copy in (one.first, one.second) and one.first != one.second), None)
-        if here is not None and lying_on(here) is not None and _encloses(bench, here):
-            return _pulled(bench, here, [one for one in joints if one.first == here.first])
+        if here is None or lying_on(here) is None:
+            continue
+        alike = [one for one in joints if (one.first, one.second) == (here.first, here.second)]
+        if _encloses(bench, alike):
+            return _pulled(bench, here, alike)
     return None
 
 
@@ -31,10 +34,11 @@ def _names(seam: Seam, copy: str) -> bool:
     return any(side.copy == copy for side in (*seam.first, *seam.second))
 
 
-def _encloses(bench: Bench, joint: Joint) -> bool:
+def _encloses(bench: Bench, joints: list[Joint]) -> bool:
     """True for a seam that goes most of the way round, so that there is an inside to turn out."""
-    piece = bench.draft.piece(bench.draft.copy(joint.second).piece)
-    return joint.leave_open > 0 or joint.second_path.length > ROUND * piece.finished_line.length
+    piece = bench.draft.piece(bench.draft.copy(joints[0].second).piece)
+    sewn = sum(joint.second_path.length for joint in joints)
+    return joints[0].leave_open > 0 or sewn > ROUND * piece.finished_line.length
 
 
 def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
@@ -45,7 +49,7 @@ def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
     outline = moved(piece.cut_line, above)
     shapes = [Shape(outline, Look.BEFORE, texture_of(bench, joint.second, wrong_up=True), closed=True)]
     shapes += [Shape(one.first_path, Look.STITCHED) for one in joints]
-    gap = _opening(outline, joint)
+    gap = _opening(outline, joints)
     box = outline.box
     along, _, _ = nearest(outline, gap)
     way = outline.direction_at(along).right() * (1.0 if signed_area(outline) > 0 else -1.0)
@@ -64,14 +68,16 @@ def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
     )
 
 
-def _opening(outline: Path, joint: Joint) -> Point:
+def _opening(outline: Path, joints: list[Joint]) -> Point:
     """The middle of what is left open, or of the longest stretch of the edge that is not sewn."""
+    joint = joints[0]
     if joint.leave_open > 0:
         half = joint.first_path.length / 2
         return joint.first_path.point_at(half) + joint.first_path.direction_at(half).right() * joint.allowance
     whole, many = outline.length, 120
     spots = [outline.point_at(whole * at / many) for at in range(many)]
-    free = [nearest(joint.first_path, spot)[2] > joint.allowance + 1.0 for spot in spots]
+    near = [min(nearest(one.first_path, spot)[2] for one in joints) for spot in spots]
+    free = [gap > joint.allowance + 1.0 for gap in near]
     if not any(free):
         return spots[0]
     runs: list[list[int]] = [[]]
