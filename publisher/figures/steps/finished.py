@@ -119,18 +119,7 @@ def _on_top(bench: Bench, lying: Lying) -> Iterator[Seen]:
             strip, _ = strip_shapes(bench, one, above, box)
             yield Seen(one.placed, tuple(strip), strip[0].path.point_at(strip[0].path.length * 0.1))
         else:
-            lines = tuple(_stitched(bench, above))
-            bare = spot_on(moved(bench.outline(above.copy), above))
-            yield Seen(one.placed, lines, bare)
-
-
-def _stitched(bench: Bench, lying: Lying) -> Iterator[Shape]:
-    """The lines that have been marked to be stitched: pockets of a band, quilting."""
-    for mark in marks_on(bench, lying.copy):
-        if not isinstance(mark, LineMark) or mark.kind != "stitching line":
-            continue
-        if f"{lying.copy}.{mark.name}" in bench.state.marked:
-            yield Shape(line(lying.rule(mark.start), lying.rule(mark.end)), Look.STITCHED)
+            yield Seen(one.placed, (), spot_on(moved(bench.outline(above.copy), above)))
 
 
 def _faced(bench: Bench, lying: Lying) -> Iterator[Seen]:
