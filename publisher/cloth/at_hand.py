@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import KeptFiles
-from publisher.cloth.layouts import GAP, SQUARING_UP, usable_width
+from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out, usable_width
 from publisher.cloth.planning import plan_cloth
 from publisher.cloth.questions import Question
 from publisher.cloth.repeats import must_match, washed
@@ -162,8 +162,8 @@ def _by_number(layout: ClothLayout) -> tuple[Cut, ...]:
 
 
 def _not_laid(draft: Draft, material: Material, piece: Piece, copy: Copy, done: int, too_wide: bool) -> NotLaid:
-    whole = _layout_on(_only(draft, piece, copy), material, AtHand(0.0, ENDLESS), ())
-    assert whole is not None
+    endless = replace(_only(draft, piece, copy), materials=(replace(material, sold=(Width(ENDLESS),)),))
+    (whole,) = lay_out(endless)[0].layouts
     return NotLaid(copy.name, copy.count - done, whole.laid[0].width, whole.laid[0].length, too_wide)
 
 

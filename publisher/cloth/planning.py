@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
+from publisher.cloth.bias_ways import lay_with_bias
 from publisher.cloth.joins import TOO_NEAR, spread_joins, tender_spots
-from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out
+from publisher.cloth.layouts import GAP, SQUARING_UP
 from publisher.cloth.lying import moved
 from publisher.cloth.repeats import arrange_to_match, must_match, shifted_to_match, washed, whole_repeats
 from publisher.cloth.shelves import Rectangle
@@ -20,7 +21,7 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
     """
     prints = {material.key: material for material in draft.materials if material.repeat is not None}
     one_way = tuple(replace(one, one_way=True) if one.key in prints else one for one in draft.materials)
-    cloth, found = lay_out(replace(draft, materials=one_way), kept)
+    cloth, found = lay_with_bias(replace(draft, materials=one_way), kept)
     layouts = tuple(
         _matched(draft, prints[layout.material], layout) if layout.material in prints else layout
         for layout in cloth.layouts
@@ -32,7 +33,7 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
 
 def _spread(draft: Draft, plan: StripPlan) -> StripPlan:
     """The plan of a strip with its joins where they are not in the way; a bias strip's lie where they fall."""
-    if plan.square or plan.count < 2:
+    if plan.joins == "bias" or plan.count < 2:
         return plan
     piece = draft.piece(draft.copy(plan.copy).piece)
     joins = spread_joins(plan.total_length, plan.from_width, plan.count, plan.join_loss, list(tender_spots(piece)))

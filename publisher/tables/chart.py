@@ -84,6 +84,25 @@ def _joined_notes(draft: Draft, copy: Copy, plans: list[StripPlan]) -> list[Phra
     return several + notes + _lengths_notes(draft, [plan for plan in plans if plan.lengths])
 
 
+def _bias_notes(cloth: Cloth, plans: list[StripPlan]) -> list[Phrase]:
+    """How a bias strip is got: once where all widths agree, else for each width."""
+    seam = _told(BIAS_SEAM[cloth.variant.units])
+    if all(plan.square for plan in plans):
+        return [Phrase.of("chart.bias-square", side=_told(max(plan.square for plan in plans)), seam=seam)]
+    told = [(plan, _bias_way(plan, seam)) for plan in plans]
+    if len({phrase for _, phrase in told}) == 1:
+        return [told[0][1]]
+    return [Phrase.of("chart.bias-from", width=_told(plan.sold_width), how=phrase) for plan, phrase in told]
+
+
+def _bias_way(plan: StripPlan, seam: Phrase) -> Phrase:
+    if plan.block is None:
+        return Phrase.of("chart.bias-square", side=_told(plan.square), seam=seam)
+    key = "chart.bias-left" if plan.left_over else "chart.bias-strips"
+    width, along = map(_told, plan.block)
+    return Phrase.of(key, count=str(plan.count), width=width, length=along, seam=seam)
+
+
 def _lengths_notes(draft: Draft, plans: list[StripPlan]) -> list[Phrase]:
     """How long the lengths of a strip are cut, so that no join lies where it hurts: once where all widths agree."""
     told = {plan.sold_width: (_cut_lengths(draft, plan), _clear(draft, plan)) for plan in plans}
@@ -134,9 +153,8 @@ def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]
         notes.append(Phrase.of("chart.pleats"))
     notes += [_hem_note(hem) for hem in piece.hems if piece.kind is not PieceKind.DRAWN]
     plans = [plan for plan in cloth.strips if plan.copy == copy.name]
-    if plans and plans[0].square:
-        square = max(plan.square for plan in plans)
-        notes.append(Phrase.of("chart.bias-square", side=_told(square), seam=_told(BIAS_SEAM[cloth.variant.units])))
+    if plans and plans[0].joins == "bias":
+        notes += _bias_notes(cloth, plans)
     elif plans:
         notes += _joined_notes(draft, copy, plans)
     if piece.note:

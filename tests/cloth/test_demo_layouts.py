@@ -61,4 +61,6 @@ def test_kept_layouts_are_at_hand_and_no_longer_than_rows(demo: str) -> None:
             assert rows.arranged_by == "rows"
             assert kept.buy_length <= rows.buy_length
             assert kept.precut_count <= rows.precut_count
-            assert kept.used_length <= rows.used_length + 1e-3 or kept.folded
+            # A bias strip may be got in another way, with which as much is bought.
+            biased = any(plan.joins == "bias" and plan.material == kept.material for plan in cloth.strips)
+            assert kept.used_length <= rows.used_length + 1e-3 or kept.folded or biased

@@ -1,0 +1,238 @@
+"""How bias strips are got on each width: from a square, from strips, or from what is left, whichever takes least cloth."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from publisher.cloth.arranging import KeptFiles
+from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, lowest_block, narrowed
+from publisher.cloth.layouts import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, lay_out, usable_width
+from publisher.cloth.lying import as_path
+from publisher.cloth.questions import Question
+from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
+from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
+from publisher.geometry import Box
+from publisher.terms import Finding, UnitSystem, length, round_up_to_step
+
+# A lower block may waste less at its corners, a higher one may fit better beside what else is cut.
+HIGHER = (1.0, 1.5, 2.0, 3.0)
+LONGEST = 20  # widths: a block is no longer
+MOST_EDGES = 80  # of what is laid; among more of them a place that is left is not looked for
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How one bias strip is got: from a square where there is no block, from a block, or from one that is left over."""
+
+    block: tuple[float, float] | None = None  # mm across and along
+    left_over: bool = False
+
+
+Ways = dict[str, Way]  # by copy
+
+
+def lay_with_bias(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
+    """All layouts as `lay_out` makes them, each bias strip on each width in the way for which least is bought.
+
+    Each way is compared as it is known, in rows or kept. The questions of all that could save cloth are among those that a
+    solver may be asked, so that what it finds decides.
+    """
+    parts: list[_Part] = []
+    for material in draft.materials:
+        if not _bias_copies(draft, material):
+            parts.append(_part(*lay_out(replace(draft, materials=(material,)), kept)))
+            continue
+        for width in material.sold:
+            alone = replace(draft, materials=(replace(material, sold=(width,)),))
+            parts.append(_least(alone, material, width, kept))
+    cloth = Cloth(
+        variant=draft.variant,
+        layouts=tuple(layout for part in parts for layout in part.cloth.layouts),
+        strips=tuple(plan for part in parts for plan in part.cloth.strips),
+        questions=tuple(dict.fromkeys(one for part in parts for one in part.questions)),
+        unanswered=tuple(dict.fromkeys(one for part in parts for one in part.unanswered)),
+    )
+    return cloth, tuple(finding for part in parts for finding in part.found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """What is laid of some materials, with all that a solver may be asked to choose the way."""
+
+    cloth: Cloth
+    found: tuple[Finding, ...]
+    questions: tuple[Question, ...]
+    unanswered: tuple[Question, ...]
+
+    @property
+    def bought(self) -> tuple[int, int, float]:
+        """What is compared: first whether something has no place, then how much is bought."""
+        if not self.cloth.layouts:
+            return len(self.found) + 1, 0, 0.0
+        layout = self.cloth.layouts[0]
+        return len(self.found), layout.precut_count, round(layout.buy_length, 3)
+
+
+def _part(cloth: Cloth, found: tuple[Finding, ...]) -> _Part:
+    return _Part(cloth, found, cloth.questions, cloth.unanswered)
+
+
+def _bias_copies(draft: Draft, material: Material) -> list[tuple[Piece, Copy]]:
+    """The bias strips of a material that may be joined."""
+    return [
+        (piece, copy)
+        for piece in draft.pieces
+        if piece.strip is not None and piece.strip.joins is not None and piece.grain is Grain.BIAS
+        for copy in piece.copies
+        if copy.material == material.key
+    ]
+
+
+def _least(draft: Draft, material: Material, width: Width, kept: KeptFiles) -> _Part:
+    """The way of each bias strip for which least is bought; a square, which needs least sewing, where others save nothing."""
+    ways: Ways = {}
+    least = _part(*_lay(draft, ways, kept))
+    for piece, copy in _bias_copies(draft, material):
+        for way in _ways(draft, material, width, ways, piece, copy):
+            trial = {**ways, copy.name: way}
+            tried = _part(*_lay(draft, trial, kept))
+            if not _may_save(draft, material, tried, least):
+                continue
+            questions = (*least.questions, *tried.questions)
+            unanswered = (*least.unanswered, *tried.unanswered)
+            if tried.bought < least.bought:
+                ways, least = trial, tried
+            least = replace(least, questions=questions, unanswered=unanswered)
+    return least
+
+
+def _may_save(draft: Draft, material: Material, tried: _Part, least: _Part) -> bool:
+    """True where less is bought, or would be if a solver found the shortest layout that there can be."""
+    nowhere, precuts, bought = least.bought
+    if tried.bought < least.bought or nowhere or not tried.questions:
+        return tried.bought < least.bought
+    bound = min(question.bound for question in tried.questions)
+    return bound < precuts if precuts else _to_buy(draft, material, bound)[1] < bought - 1e-3
+
+
+def _ways(draft: Draft, material: Material, width: Width, ways: Ways, piece: Piece, copy: Copy) -> list[Way]:
+    """What else there is than a square: what is left over, and the block that fits best where all lies in rows."""
+    units = draft.variant.units
+    usable, step, wanted = usable_width(material, width, units), SQUARE_STEP[units], _wanted(units, piece, copy)
+    low = lowest_block(wanted, usable, step, LONGEST * usable)
+    heights = dict.fromkeys(round(low * higher / step) * step for higher in HIGHER) if low is not None else ()
+    blocks = [Way((narrowed(wanted, usable, along, step), along)) for along in heights]
+    best = sorted(blocks, key=lambda way: _part(*_lay(draft, {**ways, copy.name: way}, ())).bought)[:1]
+    others = any(one.material == material.key for other in draft.pieces for one in other.copies if one != copy)
+    return best if width.precut or not others else [Way(left_over=True), *best]
+
+
+def _wanted(units: UnitSystem, piece: Piece, copy: Copy) -> Wanted:
+    """What all strips of a copy come to, each squared at its ends."""
+    whole = copy.count * (piece.cut_width + piece.cut_height) - piece.cut_height
+    return Wanted(whole, piece.cut_height, BIAS_SEAM[units])
+
+
+def _lay(draft: Draft, ways: Ways, kept: KeptFiles) -> tuple[Cloth, tuple[Finding, ...]]:
+    """One material on one width, its bias strips got in these ways."""
+    (material,) = draft.materials
+    pieces = tuple(_as_block(piece, ways) for piece in draft.pieces)
+    cloth, found = lay_out(replace(draft, pieces=pieces), kept)
+    if not cloth.layouts:
+        return cloth, found
+    layout, plans = cloth.layouts[0], list(cloth.strips)
+    for piece, copy in _bias_copies(draft, material):
+        way = ways.get(copy.name, Way())
+        wanted = _wanted(draft.variant.units, piece, copy)
+        if way.left_over:
+            layout, got = _on_what_is_left(draft, material, layout, copy, wanted)
+            plans.append(_plan(layout, piece, copy, wanted, got))
+        elif way.block is not None:
+            plans.append(_plan(layout, piece, copy, wanted, way))
+    return replace(cloth, layouts=(layout,), strips=tuple(plans)), found
+
+
+def _as_block(piece: Piece, ways: Ways) -> Piece:
+    """A piece whose copies are cut from blocks as such a rectangle; those from what is left are laid later."""
+    copies = tuple(copy for copy in piece.copies if copy.name not in ways or not ways[copy.name].left_over)
+    block = next((ways[copy.name].block for copy in copies if copy.name in ways), None)
+    if block is None:
+        return replace(piece, copies=copies)
+    once = tuple(replace(copy, count=1, to_finished_line=False, mirrored=False) for copy in copies)
+    line = as_path(Box(0.0, 0.0, *block))
+    return replace(
+        piece,
+        kind=PieceKind.MEASURED,
+        cut_line=line,
+        cut_width=block[0],
+        cut_height=block[1],
+        grain=Grain.UP,
+        strip=None,
+        copies=once,
+    )
+
+
+def _plan(layout: ClothLayout, piece: Piece, copy: Copy, wanted: Wanted, way: Way) -> StripPlan:
+    assert way.block is not None
+    return StripPlan(
+        copy=copy.name,
+        material=copy.material,
+        cut_width=piece.cut_height,
+        total_length=piece.cut_width,
+        sold_width=layout.width,
+        from_width=layout.usable_width,
+        count=wanted.from_block(*way.block),
+        joins="bias",
+        join_loss=wanted.seam,
+        block=way.block,
+        left_over=way.left_over,
+    )
+
+
+def _on_what_is_left(
+    draft: Draft, material: Material, layout: ClothLayout, copy: Copy, wanted: Wanted
+) -> tuple[ClothLayout, Way]:
+    """The layout with a block of what is bought and left, or behind everything where none will do."""
+    units = draft.variant.units
+    step, usable = SQUARE_STEP[units], layout.usable_width
+    bought = layout.buy_length * (1 - material.shrinkage) - SQUARING_UP[units] if layout.laid else 0.0
+    places = _places(layout.laid, usable, bought, GAP[units])
+    fitting = [place for place in places if wanted.from_block(place.width, place.height)]
+    if fitting:
+        place = min(fitting, key=lambda place: (round(place.width * place.height), place.bottom, place.left))
+        along = lowest_block(wanted, place.width, step, place.height) or place.height
+    else:
+        above = layout.used_length + (GAP[units] if layout.laid else 0.0)
+        along = lowest_block(wanted, usable, step, LONGEST * usable) or 0.0
+        place = Box(0.0, above, usable, above + along)
+    across = narrowed(wanted, place.width, along, step)
+    block = Box(place.left, place.bottom, place.left + across, place.bottom + along)
+    laid = Laid(copy.name, 1, block.left, block.bottom, across, along, 0, False, as_path(block))
+    used = max(layout.used_length, block.top)
+    needed, more = _to_buy(draft, material, used)
+    bigger = replace(layout, laid=(*layout.laid, laid), used_length=used, needed_length=needed, buy_length=more)
+    return bigger, Way((across, along), bool(fitting))
+
+
+def _to_buy(draft: Draft, material: Material, used: float) -> tuple[float, float]:
+    """What is needed for a length used, and that up to the selling step."""
+    units = draft.variant.units
+    needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage)
+    return needed, round_up_to_step(length(needed), units).mm
+
+
+def _places(laid: Sequence[Laid], width: float, length: float, gap: float) -> Iterator[Box]:
+    """Empty rectangles, as wide and as high as they can be, of a size from which a strip can be cut."""
+    sides = sorted({0.0, width, *(one.x - gap for one in laid), *(one.x + one.width + gap for one in laid)})
+    sides = [side for side in sides if 0 <= side <= width]
+    for left in sides if len(sides) <= MOST_EDGES else ():
+        for right in sides:
+            if right - left < LEAST_SIDE:
+                continue
+            bottom = 0.0
+            between = [one for one in laid if one.x - gap < right - 1e-6 and one.x + one.width + gap > left + 1e-6]
+            for one in sorted(between, key=lambda one: one.y):
+                if one.y - gap - bottom >= LEAST_SIDE:
+                    yield Box(left, bottom, right, one.y - gap)
+                bottom = max(bottom, one.y + one.length + gap)
+            if length - bottom >= LEAST_SIDE:
+                yield Box(left, bottom, right, length)
