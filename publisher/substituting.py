@@ -36,7 +36,11 @@ def with_substitutes(proof: Proof) -> Proof:
 def _substitutes(proof: Proof, units: UnitSystem) -> Iterator[tuple[int, Substitute]]:
     """Each with the number of the variant that it holds for."""
     own = [at for at, draft in enumerate(proof.drafts) if draft.variant.units is units]
+    texts = [text for (_, text), _ in proof.measures.sayings]
     for candidate in candidates(proof.source, units):
+        # A measure is read by what is bought itself, too.
+        if sum(candidate.told_by in text for text in texts) < (1 if "." in candidate.told_by else 2):
+            continue
         tried = _drafted(proof, candidate)
         if tried is None:
             continue
@@ -54,6 +58,8 @@ def _drafted(proof: Proof, candidate: Candidate) -> list[tuple[Draft, Cloth]] | 
     drafts, undrafted = draft_variants(source, measures)
     if len(drafts) != len(proof.drafts):
         return None  # a proof of some sizes alone
+    if not any(_cut_otherwise(*both) for both in zip(proof.drafts, drafts, strict=True)):
+        return None
     assembled = [assemble(source, measures, draft) for draft in drafts]
     laid_out = [plan_cloth(cut_for_many(draft, proof.make), source.kept) for draft in drafts]
     other = replace(
@@ -69,6 +75,13 @@ def _drafted(proof: Proof, candidate: Candidate) -> list[tuple[Draft, Cloth]] | 
     if any(_new(proof, finding, candidate.units) for finding in found):
         return None
     return [(draft, cloth) for draft, (cloth, _) in zip(drafts, laid_out, strict=True)]
+
+
+def _cut_otherwise(one: Draft, other: Draft) -> bool:
+    """True where something is cut to another size."""
+    return [(piece.cut_width, piece.cut_height) for piece in one.pieces] != [
+        (piece.cut_width, piece.cut_height) for piece in other.pieces
+    ]
 
 
 def _new(proof: Proof, finding: Finding, units: UnitSystem) -> bool:

@@ -1,6 +1,7 @@
 """Strips cut on the bias from a rectangle of cloth and joined at their ends. Millimetres."""
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
@@ -25,6 +26,8 @@ class Wanted:
 
         Ends cut along the grain are joined along it, which takes 2√2·s; squaring both ends takes w (derived).
         """
+        if width * length < self.length * self.strip:
+            return 0
         gained = -self.strip
         for count, strip in enumerate(sorted(strips_of(width, length, self.strip), reverse=True), 1):
             gained += strip - (2 * ROOT * self.seam if count > 1 else 0.0)
@@ -63,12 +66,12 @@ def _area(width: float, length: float, start: float, stop: float) -> float:
 def lowest_block(wanted: Wanted, width: float, step: float, longest: float) -> float | None:
     """How long a block of this width must be, in whole steps; None where the longest that may be is too short."""
     steps = range(math.ceil(LEAST_SIDE / step - 1e-9), math.floor(longest / step + 1e-9) + 1)
-    return next((at * step for at in steps if wanted.from_block(width, at * step)), None)
+    at = bisect_left(steps, True, key=lambda at: wanted.from_block(width, at * step) > 0)
+    return steps[at] * step if at < len(steps) else None
 
 
 def narrowed(wanted: Wanted, width: float, length: float, step: float) -> float:
     """How wide a block of this length must be that is wide enough at `width`, in whole steps."""
-    steps, least = math.floor(width / step), math.ceil(LEAST_SIDE / step - 1e-9)
-    while steps > least and wanted.from_block((steps - 1) * step, length):
-        steps -= 1
-    return min(steps * step, width) if wanted.from_block(steps * step, length) else width
+    steps = range(math.ceil(LEAST_SIDE / step - 1e-9), math.floor(width / step + 1e-9) + 1)
+    at = bisect_left(steps, True, key=lambda at: wanted.from_block(at * step, length) > 0)
+    return steps[at] * step if at < len(steps) else width

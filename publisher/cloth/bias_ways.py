@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, lowest_block, narrowed
@@ -10,11 +11,11 @@ from publisher.cloth.lying import as_path
 from publisher.cloth.questions import Question
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
-from publisher.geometry import Box
+from publisher.geometry import Box, Path, ring_round
 from publisher.terms import Finding, UnitSystem, length, round_up_to_step
 
 # A lower block may waste less at its corners, a higher one may fit better beside what else is cut.
-HIGHER = (1.0, 1.5, 2.0, 3.0)
+HIGHER = (1.0, 2.0)
 LONGEST = 20  # widths: a block is no longer
 MOST_EDGES = 80  # of what is laid; among more of them a place that is left is not looked for
 
@@ -92,6 +93,8 @@ def _least(draft: Draft, material: Material, width: Width, kept: KeptFiles) -> _
     ways: Ways = {}
     least = _part(*_lay(draft, ways, kept))
     for piece, copy in _bias_copies(draft, material):
+        if _as_little_as_can_be(draft, material, least, piece, copy):
+            continue
         for way in _ways(draft, material, width, ways, piece, copy):
             trial = {**ways, copy.name: way}
             tried = _part(*_lay(draft, trial, kept))
@@ -103,6 +106,23 @@ def _least(draft: Draft, material: Material, width: Width, kept: KeptFiles) -> _
                 ways, least = trial, tried
             least = replace(least, questions=questions, unanswered=unanswered)
     return least
+
+
+def _as_little_as_can_be(draft: Draft, material: Material, least: _Part, piece: Piece, copy: Copy) -> bool:
+    """True where as much is bought if the strip takes no more cloth than its own, and everything lies without a gap."""
+    nowhere, precuts, bought = least.bought
+    if nowhere or precuts:
+        return not nowhere and precuts == 1
+    layout, wanted = least.cloth.layouts[0], _wanted(draft.variant.units, piece, copy)
+    others = [one for one in layout.laid if one.copy != copy.name]
+    area = wanted.length * wanted.strip + sum(_area(one.outline) for one in others)
+    used = max([area / layout.usable_width, *(one.length for one in others)])
+    return _to_buy(draft, material, used)[1] >= bought - 1e-3
+
+
+def _area(outline: Path) -> float:
+    spots = ring_round(outline)
+    return abs(sum(one.x * other.y - one.y * other.x for one, other in pairwise([*spots, spots[0]]))) / 2
 
 
 def _may_save(draft: Draft, material: Material, tried: _Part, least: _Part) -> bool:

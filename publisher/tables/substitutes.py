@@ -45,6 +45,7 @@ class Candidate:
     other: Quantity
     units: UnitSystem
     source: Source
+    told_by: str  # the measure that tells it, or as formulas call the size itself: ring.inner width
 
 
 def candidates(source: Source, units: UnitSystem) -> Iterator[Candidate]:
@@ -63,21 +64,22 @@ def candidates(source: Source, units: UnitSystem) -> Iterator[Candidate]:
         stock, own = STOCK.get((kind, size)), _length_behind(source, native, units)
         if stock is None or own is None:
             continue
-        written, amount = own
+        written, amount, measure = own
         smaller = [one for one in stock[units] if one < amount.amount][-1:]
         larger = [one for one in stock[units] if one > amount.amount][:1]
         for other in (*smaller, *larger):
             changed = _with_length(source, written, other, units)
-            yield Candidate(key, name, size, amount, length(other), units, changed)
+            yield Candidate(key, name, size, amount, length(other), units, changed, measure or f"{key}.{size}")
 
 
 def _side(native: Native, units: UnitSystem) -> Written:
     return native.inch if units is UnitSystem.INCH else native.metric
 
 
-def _length_behind(source: Source, native: Native, units: UnitSystem) -> tuple[Written, Quantity] | None:
+def _length_behind(source: Source, native: Native, units: UnitSystem) -> tuple[Written, Quantity, str | None] | None:
     """The length as it is written that a size stands for: its own, or that of the measure that it names."""
     measures = {str(measure.name): measure for measure in source.measures}
+    named: str | None = None
     for _ in range(len(measures) + 1):
         written = _side(native, units)
         measure = measures.get(str(written))
@@ -85,11 +87,11 @@ def _length_behind(source: Source, native: Native, units: UnitSystem) -> tuple[W
             break
         if [size for size, _ in measure.by_size] != [None]:
             return None  # it differs from size to size
-        native = measure.by_size[0][1]
+        native, named = measure.by_size[0][1], str(measure.name)
     if native.given_once and _foreign(written, units):
         return None  # it is the other system's, rounded
     try:
-        return written, read_length(str(written))
+        return written, read_length(str(written)), named
     except ValueError:
         return None  # a formula: it cannot be changed alone
 
