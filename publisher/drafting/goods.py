@@ -115,6 +115,9 @@ def _repeat(bench: Bench, written: WrittenMaterial) -> Repeat | None:
             raise unusable("no-length", bench.native(native).place, says, "take the line out, or write its true repeat")
         sides.append(side)
     along, across = sides
+    if along is not None and written.grain is not None:
+        says = f"'{written.key}' has a print that pieces are to match, and no grain"
+        raise unusable("nap-without-grain", written.grain.place, says, "take one of the two lines out")
     if along is None and written.repeat_across is not None:
         raise unusable(
             "missing-key",

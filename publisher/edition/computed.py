@@ -9,7 +9,7 @@ from importlib.metadata import PackageNotFoundError, version
 
 import publisher
 from publisher.checks import Proof
-from publisher.cloth import Laid
+from publisher.cloth import Laid, StripPlan
 from publisher.drafting import Draft, Piece
 from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
@@ -179,6 +179,7 @@ def _variant(proof: Proof, draft: Draft) -> Json:
             }
             for layout in cloth.layouts
         ],
+        "strips": [_strip(plan) for plan in cloth.strips],
         "notions": [
             {
                 "notion": row.key,
@@ -200,6 +201,21 @@ def _laid(one: Laid) -> Json:
         "turn": one.turn,
         "turned over": one.turned_over,
         "outline": [[_mm(spot.x), _mm(spot.y)] for spot in one.outline.flattened(OUTLINE_SEEN)],
+    }
+
+
+def _strip(plan: StripPlan) -> Json:
+    """How a strip is got on one width of cloth, mm."""
+    return {
+        "copy": plan.copy,
+        "width": _mm(plan.sold_width),
+        "count": plan.count,
+        "joins": plan.joins,
+        "lengths": [_mm(one) for one in plan.lengths],
+        "nearest join": _mm(plan.apart) if plan.lengths else None,
+        "square": _mm(plan.square) if plan.square else None,
+        "block": [_mm(side) for side in plan.block] if plan.block is not None else None,
+        "left over": plan.left_over,
     }
 
 

@@ -127,6 +127,7 @@ def test_strips_bias_and_pieces_that_lie_either_way_are_not_matched() -> None:
         ("repeat across: 5 cm", "missing-key", "'canvas' says how its print repeats across the cloth, and not along"),
         ("repeat: 12", "wrong-kind", ""),
         ("repeats: 15 cm", "unknown-key", "no 'repeats' can stand here"),
+        ("grain: either way\n    repeat: 15 cm", "nap-without-grain", "has a print that pieces are to match"),
     ],
 )
 def test_a_repeat_that_is_none(said: str, name: str, says: str) -> None:
