@@ -33,8 +33,8 @@ DOT = 0.45  # at the end of a leader
 DETAIL = 13.0  # radius of the circle that magnifies
 LEADER_GAP = 0.8
 # What a drawing may fill, by how many there are: mm.
-ROOM = {1: (76.0, 44.0), 2: (38.0, 36.0), 3: (38.0, 36.0)}
-WORDS = {1: 34.0, 2: 25.0, 3: 25.0}
+ROOM = {1: (76.0, 44.0), 2: (38.0, 36.0), 3: (38.0, 36.0), 4: (35.0, 30.0)}
+WORDS = {1: 34.0, 2: 25.0, 3: 25.0, 4: 25.0}
 MARGIN = 0.6
 SMALLER = (1.0, 0.85, 0.7, 0.55)
 
@@ -60,7 +60,7 @@ class _Laid:
 
 def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST) -> Drawing:
     """The drawing of a figure; panels stand side by side as far as they find room, else in rows."""
-    many = min(len(panels), 3)
+    many = min(len(panels), max(ROOM))
     fills = [1 if panel.wide else many for panel in panels]
     kinds = [_action(panel.kind) for panel in panels]
     follows = [False, *(before != kind for before, kind in pairwise(kinds))]
