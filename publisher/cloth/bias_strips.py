@@ -21,16 +21,21 @@ class Wanted:
     strip: float
     seam: float
 
+    @property
+    def join(self) -> float:
+        """What one join of ends that are cut along the grain takes: 2√2·s (derived)."""
+        return 2 * ROOT * self.seam
+
     def from_block(self, width: float, length: float) -> int:
         """How many strips from a block make up the length; nought where all of them do not.
 
-        Ends cut along the grain are joined along it, which takes 2√2·s; squaring both ends takes w (derived).
+        Joins are taken off, and w for squaring both ends (derived).
         """
         if width * length < self.length * self.strip:
             return 0
         gained = -self.strip
         for count, strip in enumerate(sorted(strips_of(width, length, self.strip), reverse=True), 1):
-            gained += strip - (2 * ROOT * self.seam if count > 1 else 0.0)
+            gained += strip - (self.join if count > 1 else 0.0)
             if gained >= self.length - 1e-6:
                 return count
         return 0

@@ -155,7 +155,7 @@ def _wanted(units: UnitSystem, piece: Piece, copy: Copy) -> Wanted:
 def _lay(draft: Draft, ways: Ways, kept: KeptFiles) -> tuple[Cloth, tuple[Finding, ...]]:
     """One material on one width, its bias strips got in these ways."""
     (material,) = draft.materials
-    pieces = tuple(_as_block(piece, ways) for piece in draft.pieces)
+    pieces = tuple(part for piece in draft.pieces for part in _as_blocks(piece, ways))
     cloth, found = lay_out(replace(draft, pieces=pieces), kept)
     if not cloth.layouts:
         return cloth, found
@@ -171,23 +171,29 @@ def _lay(draft: Draft, ways: Ways, kept: KeptFiles) -> tuple[Cloth, tuple[Findin
     return replace(cloth, layouts=(layout,), strips=tuple(plans)), found
 
 
-def _as_block(piece: Piece, ways: Ways) -> Piece:
-    """A piece whose copies are cut from blocks as such a rectangle; those from what is left are laid later."""
-    copies = tuple(copy for copy in piece.copies if copy.name not in ways or not ways[copy.name].left_over)
-    block = next((ways[copy.name].block for copy in copies if copy.name in ways), None)
-    if block is None:
-        return replace(piece, copies=copies)
-    once = tuple(replace(copy, count=1, to_finished_line=False, mirrored=False) for copy in copies)
-    line = as_path(Box(0.0, 0.0, *block))
+def _as_blocks(piece: Piece, ways: Ways) -> Iterator[Piece]:
+    """A piece, its copies apart where some are cut from blocks: as such rectangles. What is cut from the rest comes later."""
+    if not any(copy.name in ways for copy in piece.copies):
+        yield piece
+        return
+    for copy in piece.copies:
+        way = ways.get(copy.name, Way())
+        if way.block is not None:
+            yield _rectangle(piece, copy, way.block)
+        elif not way.left_over:
+            yield replace(piece, copies=(copy,))
+
+
+def _rectangle(piece: Piece, copy: Copy, block: tuple[float, float]) -> Piece:
     return replace(
         piece,
         kind=PieceKind.MEASURED,
-        cut_line=line,
+        cut_line=as_path(Box(0.0, 0.0, *block)),
         cut_width=block[0],
         cut_height=block[1],
         grain=Grain.UP,
         strip=None,
-        copies=once,
+        copies=(replace(copy, count=1, to_finished_line=False, mirrored=False),),
     )
 
 
@@ -202,7 +208,7 @@ def _plan(layout: ClothLayout, piece: Piece, copy: Copy, wanted: Wanted, way: Wa
         from_width=layout.usable_width,
         count=wanted.from_block(*way.block),
         joins="bias",
-        join_loss=wanted.seam,
+        join_loss=wanted.join,
         block=way.block,
         left_over=way.left_over,
     )
@@ -214,16 +220,18 @@ def _on_what_is_left(
     """The layout with a block of what is bought and left, or behind everything where none will do."""
     units = draft.variant.units
     step, usable = SQUARE_STEP[units], layout.usable_width
+    # On folded cloth all that is cut from one layer lies right of the fold.
+    start = usable / 2 if layout.folded else 0.0
     bought = layout.buy_length * (1 - material.shrinkage) - SQUARING_UP[units] if layout.laid else 0.0
-    places = _places(layout.laid, usable, bought, GAP[units])
+    places = empty_places(layout.laid, (start, usable), bought, GAP[units])
     fitting = [place for place in places if wanted.from_block(place.width, place.height)]
     if fitting:
         place = min(fitting, key=lambda place: (round(place.width * place.height), place.bottom, place.left))
         along = lowest_block(wanted, place.width, step, place.height) or place.height
     else:
         above = layout.used_length + (GAP[units] if layout.laid else 0.0)
-        along = lowest_block(wanted, usable, step, LONGEST * usable) or 0.0
-        place = Box(0.0, above, usable, above + along)
+        along = lowest_block(wanted, usable - start, step, LONGEST * usable) or 0.0
+        place = Box(start, above, usable, above + along)
     across = narrowed(wanted, place.width, along, step)
     block = Box(place.left, place.bottom, place.left + across, place.bottom + along)
     laid = Laid(copy.name, 1, block.left, block.bottom, across, along, 0, False, as_path(block))
@@ -240,10 +248,10 @@ def _to_buy(draft: Draft, material: Material, used: float) -> tuple[float, float
     return needed, round_up_to_step(length(needed), units).mm
 
 
-def _places(laid: Sequence[Laid], width: float, length: float, gap: float) -> Iterator[Box]:
-    """Empty rectangles, as wide and as high as they can be, of a size from which a strip can be cut."""
-    sides = sorted({0.0, width, *(one.x - gap for one in laid), *(one.x + one.width + gap for one in laid)})
-    sides = [side for side in sides if 0 <= side <= width]
+def empty_places(laid: Sequence[Laid], within: tuple[float, float], length: float, gap: float) -> Iterator[Box]:
+    """Empty rectangles, as wide and as high as they can be, from side to side, of a size for strips to be cut from."""
+    sides = sorted({*within, *(one.x - gap for one in laid), *(one.x + one.width + gap for one in laid)})
+    sides = [side for side in sides if within[0] <= side <= within[1]]
     for left in sides if len(sides) <= MOST_EDGES else ():
         for right in sides:
             if right - left < LEAST_SIDE:

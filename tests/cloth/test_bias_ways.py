@@ -7,9 +7,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
-from publisher.cloth import AtHand, StripPlan, cut_for_many, from_stock, plan_cloth
+from publisher.cloth import AtHand, Laid, StripPlan, cut_for_many, from_stock, plan_cloth
 from publisher.cloth.bias_strips import Wanted, along_selvage, lowest_block, narrowed, strips_of
+from publisher.cloth.bias_ways import empty_places
+from publisher.cloth.lying import as_path
 from publisher.drafting import Draft
+from publisher.geometry import Box
 from publisher.pipeline import prove
 from publisher.tables import ChartRow
 from publisher.terms import Phrase
@@ -183,3 +186,45 @@ def test_the_chart_says_which_way_and_why() -> None:
     assert [[note.key for note in notes] for notes in bias_notes(STRIPS)] == [["chart.bias-strips"]] * 2
     wide = LEFT.replace("28 in by 22 in | 75 cm by 55 cm", "18 in by 22 in | 45 cm by 55 cm")
     assert [[note.key for note in notes] for notes in bias_notes(wide)] == [["chart.bias-square"]] * 2
+
+
+def test_two_copies_of_a_strip_have_their_own_ways() -> None:
+    two = LEFT.replace("    copies:\n      only: canvas\n", "    copies:\n      one: canvas\n      other: canvas\n")
+    draft, findings = draft_text(two)
+    assert not findings
+    cloth, found = plan_cloth(draft)
+    assert found == ()
+    (layout,) = cloth.layouts
+    assert {one.copy for one in layout.laid} == {"mat top", "binding one", "binding other"}
+    assert sorted(plan.copy for plan in cloth.strips) == ["binding one", "binding other"]
+    boxes = [box(one.x, one.y, one.x + one.width, one.y + one.length) for one in layout.laid]
+    assert all(one.distance(other) > 2.99 for one, other in combinations(boxes, 2))
+    for plan in cloth.strips:
+        wanted = Wanted(plan.total_length, plan.cut_width, 6.0)
+        assert plan.square or (plan.block is not None and wanted.from_block(*plan.block) == plan.count)
+
+
+def lies(x: float, y: float, width: float, length: float) -> Laid:
+    return Laid("piece", 1, x, y, width, length, 0, False, as_path(Box(x, y, x + width, y + length)))
+
+
+def test_empty_places_right_of_the_fold() -> None:
+    """On folded cloth only the half right of the fold, at 54 cm, is drawn: beside a piece to 80 cm 27.7 × 60 are left,
+    and above it 53.7 × 29.7."""
+    places = list(empty_places([lies(280.0, 0.0, 520.0, 300.0)], (540.0, 1080.0), 600.0, 3.0))
+    assert {(one.left, one.bottom, one.right, one.top) for one in places} == {
+        (803.0, 0.0, 1080.0, 600.0),
+        (540.0, 303.0, 803.0, 600.0),
+        (540.0, 303.0, 1080.0, 600.0),
+    }
+
+
+SPOTS = st.builds(lies, st.floats(0, 700), st.floats(0, 500), st.floats(20, 300), st.floats(20, 300))
+
+
+@given(st.lists(SPOTS, max_size=8))
+def test_empty_places_are_empty(laid: list[Laid]) -> None:
+    for place in empty_places(laid, (0.0, 1000.0), 800.0, 3.0):
+        room = box(place.left, place.bottom, place.right, place.top)
+        assert min(place.width, place.height) >= 150
+        assert all(room.distance(box(one.x, one.y, one.x + one.width, one.y + one.length)) > 2.99 for one in laid)
