@@ -96,8 +96,8 @@ def _sides(bench: Bench, piece: WrittenPiece, seam: WrittenSeam, other: str, sai
     for here, there in ((0, 1), (1, 0)):
         if other in heads[there] and any(one.as_written is piece.as_written for one, _, _ in sides[here]):
             ours, theirs = sides[here], sides[there]
-            # Ours is read counter-clockwise, theirs the other way round.
-            return ([_turned(part) for part in ours], [_turned(part) for part in theirs]) if here else (ours, theirs)
+            # Ours is read counter-clockwise, theirs the other way round: of the second side both are read from their end.
+            return (_backwards(ours), _backwards(theirs)) if here else (ours, theirs)
     assert said.end is not None
     raise unusable(
         "wrong-seam",
@@ -111,19 +111,13 @@ def _parts(bench: Bench, name: Name, clockwise: bool) -> Side:
     """The edges of one part of a seam's side, in the direction in which the side runs."""
     _, tail = head_and_tail(name)
     piece = the_copys_piece(bench, name)
-    names = atomic_edges(bench, piece, tail, name)
-    parts = []
-    for edge in names:
-        path = edge_path(bench, piece, edge)
-        if not counter_clockwise(bench, piece):
-            path = path.reversed()
-        parts.append((piece, edge, path.reversed() if clockwise else path))
-    return parts
+    parts = [(piece, edge, edge_path(bench, piece, edge)) for edge in atomic_edges(bench, piece, tail, name)]
+    return parts if counter_clockwise(bench, piece) != clockwise else _backwards(parts)
 
 
-def _turned(part: tuple[WrittenPiece, str, Path]) -> tuple[WrittenPiece, str, Path]:
-    piece, edge, path = part
-    return piece, edge, path.reversed()
+def _backwards(side: Side) -> Side:
+    """Edges in the other direction: the last first, each from its end."""
+    return [(piece, edge, path.reversed()) for piece, edge, path in reversed(side)]
 
 
 def _distance(bench: Bench, side: Side, spot: Point, said: MarkSaying) -> float:

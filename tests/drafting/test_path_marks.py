@@ -121,6 +121,72 @@ def test_a_notch_meets_a_corner_or_a_notch_of_the_other_side_of_a_seam() -> None
     assert (corner.at.x, corner.at.y) == pytest.approx((160, 80))
 
 
+ROUND = """\
+pieces:
+  lid:
+    outline:
+      points:
+        top left: 0, 10 cm
+        low left: 0, 0
+        low right: 30 cm, 0
+        top right: 30 cm, 10 cm
+      edges:
+{edges}
+    joint edges:
+      around:
+{around}
+    marks:
+      one: notch at 4 cm from the top end of left
+      two: notch at 12 cm from the left end of base
+      three: notch at 3 cm from the bottom end of right
+    copies:
+      only: canvas
+  wall:
+    outline:
+      rectangle: 50 cm by 5 cm
+    marks:
+      one: notch at lid.one by lid seam
+      two: notch at lid.two by lid seam
+      three: notch at lid.three by lid seam
+    copies:
+      only: canvas
+seams:
+  lid seam:
+    join:
+      - {first}
+      - {second}
+"""
+ONWARDS = (
+    "left: line from top left to low left",
+    "base: line from low left to low right",
+    "right: line from low right to top right",
+    "top: line from top right to top left",
+)
+BACK = (
+    "top: line from top left to top right",
+    "right: line from top right to low right",
+    "base: line from low right to low left",
+    "left: line from low left to top left",
+)
+
+
+@pytest.mark.parametrize("edges", [ONWARDS, BACK], ids=["counter-clockwise", "clockwise"])
+@pytest.mark.parametrize("lid_first", [True, False])
+def test_notches_meet_round_a_side_of_several_edges(edges: tuple[str, ...], lid_first: bool) -> None:
+    """Left, base and right of the lid, 10 + 30 + 10 cm, lie on the wall's top edge from its left end to its right."""
+    around = ["left", "base", "right"] if edges is ONWARDS else ["right", "base", "left"]
+    sides = ["lid.around", "wall.top edge"]
+    text = ROUND.format(
+        edges="\n".join(f"        {edge}" for edge in edges),
+        around="\n".join(f"        - {name}" for name in around),
+        first=sides[0 if lid_first else 1],
+        second=sides[1 if lid_first else 0],
+    )
+    marks = {mark.name: mark.at.x for mark in draft_text(text)[0].piece("wall").marks if isinstance(mark, Notch)}
+    # From the left end of the wall: 4 cm; 10 + 12 cm; 10 + 30 + 3 cm.
+    assert marks == pytest.approx({"one": 40, "two": 220, "three": 430})
+
+
 def test_lines_of_a_stretch_stay_inside_and_clips_stay_in_the_allowance() -> None:
     for kind, low, high in (("gathers", 0, 7), ("zip", 0, 7), ("clips", -10, -1)):
         mark = mark_of(bag(f"stretch: {kind} along base"), "bag", "stretch")
