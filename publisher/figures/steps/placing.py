@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from publisher.drafting import Notch, Placement, PointMark, Strip
+from publisher.drafting import LineMark, Notch, Placement, PointMark, Strip
 from publisher.figures.steps.cloth import (
     BACKINGS,
     Bench,
@@ -102,7 +102,7 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
             shapes += strip_shapes(bench, other, far, outer.box)[0]
         above_spot = _inner_spot(strip[0].path)
     else:
-        shapes += [shape for one in pair for shape in laid(bench, one)]
+        shapes += [shape for one in pair for shape in (*laid(bench, one), *_marked_lines(bench, one))]
         names = named_face(bench, above.copy, over)
         above_spot = spot_on(moved(bench.outline(above.copy), above))
     shapes += mark_shapes(marks, below, new=True, size=longer_side(bench, below.copy))
@@ -128,6 +128,18 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
         told,
         copies=(placement.placed, placement.below),
     )
+
+
+def _marked_lines(bench: Bench, lying: Lying) -> list[Shape]:
+    """The lines that have been marked on the right side of a copy, where it lies with that up."""
+    if lying.wrong_up:
+        return []
+    lines = [
+        mark
+        for mark in marks_on(bench, lying.copy)
+        if isinstance(mark, LineMark) and f"{lying.copy}.{mark.name}" in bench.state.marked
+    ]
+    return mark_shapes(lines, lying, new=False)
 
 
 def _alike(upper: Path, outer: Path) -> bool:

@@ -23,7 +23,7 @@ def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) 
     """Stitching along edges and marked lines, or side by side."""
     copies = {copy.name for piece in bench.draft.pieces for copy in piece.copies}
     edges: dict[str, list[str]] = {}
-    panels: list[Panel] = []
+    panels: list[Panel | str] = []  # a copy's name stands for the figure of its edges, which are shown together
     zips = {one.key for one in bench.draft.notions if one.kind == "zip"}
     shown = {one.other for one in facts.step.actions if one.verb == "attach" and one.target in zips}
     for action in actions:
@@ -38,14 +38,15 @@ def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) 
         if facing is not None:
             panels.append(stitched_facing_panel(bench, facing, edge, facts.length(BESIDE)))
         elif edge:
+            panels += [copy] if copy not in edges else []
             edges.setdefault(copy, []).append(edge)
         else:
             lines = lines_panel(bench, copy, facts.length(APART))
             names = [one.name for one in bench.piece_now(copy).edges]
             all_round = [name for name in names if bench.done(copy, name)] or names
             panels.append(lines or topstitched_panel(bench, copy, all_round, facts.length(BESIDE)))
-    panels += [topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()]
-    return first_of_like(bench, panels)
+    drawn = {copy: topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()}
+    return first_of_like(bench, [drawn[one] if isinstance(one, str) else one for one in panels])
 
 
 def basted_panels(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
