@@ -3,6 +3,7 @@
 import json
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 
 import click
 
@@ -10,10 +11,12 @@ from publisher.checks import Allowance, Proof
 from publisher.cloth import (
     FIRST_SECONDS,
     AtHand,
+    Cloth,
     FromStock,
     KeptFiles,
     cut_for_many,
     from_stock,
+    plan_cloth,
     solve_all,
     solver_installed,
     unanswered_on,
@@ -28,7 +31,7 @@ from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes
 from publisher.commands.telling import summary, tell
 from publisher.drafting import Draft, Material
-from publisher.pipeline import errors_in, for_many, only_sizes
+from publisher.pipeline import errors_in, only_sizes
 from publisher.terms import UnitSystem, did_you_mean
 
 
@@ -88,46 +91,41 @@ def cloth(
         tell(findings, texts, folder)
         click.echo(f"{name}: {summary(findings)}; cloth is told when they are mended", err=True)
         sys.exit(1)
-    proof = for_many(only_sizes(proof, chosen), make)
+    proof = only_sizes(proof, chosen)
     if material is not None:
         known_material(material, proof.drafts[0], "--material")
     haves = read_haves(said, material, proof.drafts[0], units)
     if haves:
-        told = _answers(proof, haves, units, not no_solving)
+        told = list(_answers(proof, haves, units, make, not no_solving))
         fine = all(answer.fits for _, answer in told)
         shown: object = {"pattern": name, "make": make, "fits": fine, "answers": [answer_as_json(*one) for one in told]}
         lines = [line for draft, answer in told for line in answer_lines(draft, answer)]
     else:
-        fine, ways = True, _ways(proof, material, units)
-        shown = {"pattern": name, "make": make, "variants": [ways_as_json(proof, *one) for one in ways]}
-        lines = [line for way in ways for line in _to_buy(proof, *way, notions=material is None)]
+        fine, ways = True, list(_ways(proof, material, units, make))
+        shown = {"pattern": name, "make": make, "variants": [ways_as_json(*one) for one in ways]}
+        lines = [line for way in ways for line in _to_buy(*way, notions=material is None)]
     title = f"{name}, for {make}" if make > 1 else name
     click.echo(json.dumps(shown, indent=2, ensure_ascii=False) if json_wanted else plain((title, *lines)))
     sys.exit(0 if fine else 1)
 
 
-def _to_buy(proof: Proof, draft: Draft, keys: list[str], notions: bool) -> Iterator[str]:
-    yield from ways_lines(proof, draft, keys)
+def _to_buy(draft: Draft, planned: Cloth, keys: list[str], notions: bool) -> Iterator[str]:
+    yield from ways_lines(draft, planned, keys)
     if notions:
-        yield from notion_lines(proof, draft)
+        yield from notion_lines(draft)
 
 
 def _answers(
-    proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None, solving: bool
-) -> list[tuple[Draft, FromStock]]:
+    proof: Proof, haves: tuple[Have, ...], units: UnitSystem | None, make: int, solving: bool
+) -> Iterator[tuple[Draft, FromStock]]:
     """For each variant and each material that something is at hand of."""
     wanted = next((have.units for have in haves if have.units is not None), units)
-    told: list[tuple[Draft, FromStock]] = []
-    for draft in proof.drafts:
-        if wanted is not None and draft.variant.units is not wanted:
-            continue
+    for draft in _drafts(proof, wanted):
         for material in draft.materials:
             own = [one for have in haves if have.material == material.key for one in have.cloths(draft.variant.units)]
             if own:
-                told.append(
-                    (draft, _answer(cut_for_many(draft, proof.make), material, own, proof.source.kept, solving))
-                )
-    return told
+                many = cut_for_many(draft, make)
+                yield draft, _answer(many, material, own, proof.source.kept, solving)
 
 
 def _answer(draft: Draft, material: Material, own: list[AtHand], kept: KeptFiles, solving: bool) -> FromStock:
@@ -140,10 +138,23 @@ def _answer(draft: Draft, material: Material, own: list[AtHand], kept: KeptFiles
     return from_stock(draft, material, own, (*kept, *((one.name, written_answer(found)) for one, found in solved)))
 
 
-def _ways(proof: Proof, material: str | None, units: UnitSystem | None) -> list[tuple[Draft, list[str]]]:
-    """The variants, and the materials to tell of."""
-    return [
-        (draft, [one.key for one in draft.materials if material in (None, one.key)])
-        for draft in proof.drafts
-        if units in (None, draft.variant.units)
-    ]
+def _ways(
+    proof: Proof, material: str | None, units: UnitSystem | None, make: int
+) -> Iterator[tuple[Draft, Cloth, list[str]]]:
+    """The drafts for so many, their cloth, and the materials to tell of."""
+    for draft in _drafts(proof, units):
+        materials = tuple(one for one in draft.materials if material in (None, one.key))
+        many = cut_for_many(replace(draft, materials=materials), make)
+        planned = plan_cloth(many, proof.source.kept)[0] if make > 1 else proof.cloth_of(draft.variant)
+        yield many, planned, [one.key for one in materials]
+
+
+def _drafts(proof: Proof, units: UnitSystem | None) -> Iterator[Draft]:
+    """The drafts of one unit system, or of both; on a terminal, which of several is worked at."""
+    drafts = [draft for draft in proof.drafts if units in (None, draft.variant.units)]
+    for draft in drafts:
+        if sys.stderr.isatty():
+            click.echo(f"\r\x1b[K{draft.variant} …", err=True, nl=False)
+        yield draft
+    if sys.stderr.isatty():
+        click.echo("\r\x1b[K", err=True, nl=False)

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from publisher.checks import Proof
-from publisher.cloth import AtHand, ClothLayout, FromStock, Laid, LaidOn, NotLaid
+from publisher.cloth import AtHand, Cloth, ClothLayout, FromStock, Laid, LaidOn, NotLaid
 from publisher.drafting import Draft
+from publisher.tables import notion_rows
 from publisher.terms import length, print_cloth, print_length
 
 Json = dict[str, object]
@@ -18,11 +18,11 @@ def plain(lines: Iterable[str]) -> str:
     return "\n".join(lines).translate(PLAIN)
 
 
-def ways_lines(proof: Proof, draft: Draft, keys: Sequence[str]) -> Iterator[str]:
+def ways_lines(draft: Draft, cloth: Cloth, keys: Sequence[str]) -> Iterator[str]:
     """One line a material and width: how much to buy, what of it is needed, how it was found."""
     yield f"{draft.variant}"
     units = draft.variant.units
-    layouts = [one for one in proof.cloth_of(draft.variant).layouts if one.material in keys and one.laid]
+    layouts = [one for one in cloth.layouts if one.material in keys and one.laid]
     if not layouts:
         yield "  nothing is cut from cloth"
     rows = [
@@ -38,24 +38,24 @@ def ways_lines(proof: Proof, draft: Draft, keys: Sequence[str]) -> Iterator[str]
     yield from _columns(rows)
 
 
-def notion_lines(proof: Proof, draft: Draft) -> Iterator[str]:
+def notion_lines(draft: Draft) -> Iterator[str]:
     """One line a notion: how many, or how much of it; what is neither counted nor measured is one."""
     units = draft.variant.units
-    rows = proof.tables_of(draft.variant).notions
+    rows = notion_rows(draft)
     amounts = [print_cloth(row.buy, units) if row.buy else f"{row.count or 1} ×" for row in rows]
     yield from _columns([(row.key, amount, row.name) for row, amount in zip(rows, amounts, strict=True)])
 
 
-def ways_as_json(proof: Proof, draft: Draft, keys: Sequence[str]) -> Json:
+def ways_as_json(draft: Draft, cloth: Cloth, keys: Sequence[str]) -> Json:
     """The same for other programs; lengths in mm."""
-    layouts = [one for one in proof.cloth_of(draft.variant).layouts if one.material in keys and one.laid]
+    layouts = [one for one in cloth.layouts if one.material in keys and one.laid]
     return {
         "units": draft.variant.units.value,
         "size": draft.variant.size,
         "materials": [{"material": key, "ways": [_way(one) for one in layouts if one.material == key]} for key in keys],
         "notions": [
             {"notion": row.key, "count": row.count, "buy": _mm(row.buy.mm) if row.buy is not None else None}
-            for row in proof.tables_of(draft.variant).notions
+            for row in notion_rows(draft)
         ],
     }
 
@@ -94,7 +94,7 @@ def _laid_lines(draft: Draft, on: LaidOn, told: str) -> Iterator[str]:
         return
     units = draft.variant.units
     used = print_length(length(on.used_length), units)
-    yield f"  {told}: {used} of it are taken; measured from its squared end and the left edge of its usable width"
+    yield f"  {told}: {used} of it is taken; measured from its squared end and the left edge of its usable width"
     rows = [("piece", "from the left", "from the end", "across", "along", "")]
     for one in sorted(on.laid, key=lambda one: (round(one.y), round(one.x), one.copy)):
         amounts = [print_length(length(amount), units) for amount in (one.x, one.y, one.width, one.length)]
@@ -121,7 +121,8 @@ def _missing(draft: Draft, answer: FromStock) -> str:
         return "no length of this width would do" if len(answer.on) == 1 else "no length of these widths would do"
     amount, width = (print_length(length(side), units) for side in (answer.missing_length, widest.width))
     if len(answer.on) == 1:
-        return f"{amount} are missing: it takes {print_length(length(widest.length + answer.missing_length), units)} of {width}"
+        whole = print_length(length(widest.length + answer.missing_length), units)
+        return f"{amount} more is wanted: it takes {whole} of {width}"
     return f"a further length of {amount} of {width} would do"
 
 

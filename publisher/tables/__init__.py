@@ -60,6 +60,7 @@ __all__ = [
     "candidates",
     "dimensions",
     "large_square",
+    "notion_rows",
     "points_along",
     "printer_scales",
     "tabulate",

@@ -72,7 +72,7 @@ def test_no_with_what_finds_no_room_and_how_much_is_missing(workshop: Path, capf
         "canvas, metric: no, not from 19 cm of 110 cm; these find no room:",
         "  1 ×   body front   23.5 cm across, 17 cm along",
         "  1 ×   body back    23.5 cm across, 17 cm along",
-        "  1.3 cm are missing: it takes 20.3 cm of 110 cm",
+        "  1.3 cm more is wanted: it takes 20.3 cm of 110 cm",
     ]
 
 
@@ -92,7 +92,7 @@ def test_a_solver_is_asked_where_rows_will_not_do(
     monkeypatch.delenv("PUBLISHER_NO_SOLVING", raising=False)
     asked = ["cloth", GRADED, "--size", "M", "--have", "cotton: 56 cm of 95 cm"]
     assert run([*asked, "--no-solving"]) == 1
-    assert "3.9 cm are missing" in capfd.readouterr().out
+    assert "3.9 cm more is wanted" in capfd.readouterr().out
     if solver_installed():
         assert run(asked) == 0
     assert not list((workshop / "content" / GRADED / "kept").glob("*.new"))
