@@ -54,15 +54,18 @@ def pair_left_over(proof: Proof) -> Iterator[Finding]:
 
 
 def mark_without_template(proof: Proof) -> Iterator[Finding]:
-    """A piece that is cut with a ruler bears a mark.
+    """A piece that is cut with a ruler bears a mark, and no step tells where it is.
 
     Why: it has no template, so the reader never sees the mark.
 
-    Fix: draw the piece (give it an `outline:`), or say the place in the step's words."""
+    Fix: draw the piece (give it an `outline:`), or measure the place off in the words of the step that marks it."""
+    measured = _measured_off(proof)
     for draft in proof.drafts:
         for piece in draft.pieces:
             if piece.kind is not PieceKind.DRAWN:
                 for mark in piece.marks:
+                    if any(f"{copy.name}.{mark.name}" in measured for copy in piece.copies):
+                        continue
                     yield Finding(
                         "mark-without-template",
                         Severity.WARNING,
@@ -71,3 +74,16 @@ def mark_without_template(proof: Proof) -> Iterator[Finding]:
                         "draw the piece with 'outline:', or tell the place in a step",
                         (draft.variant,),
                     )
+
+
+def _measured_off(proof: Proof) -> set[str]:
+    """The marks that are made by steps whose words quote something: how far from an edge they lie."""
+    quoting = {step.id for section in proof.source.sections for step in section.steps if step.quotes}
+    return {
+        action.target
+        for assembly in proof.assemblies
+        for step in assembly.steps
+        if step.id in quoting
+        for action in step.actions
+        if action.verb == "mark"
+    }

@@ -1,5 +1,6 @@
 """How far a mark lies from the edges of its piece: of a point from the nearest finished line, of a notch along its edge."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 
 from publisher.drafting import Edge, Mark, Notch, Piece, PointMark
@@ -8,7 +9,7 @@ from publisher.figures.steps.values import Dimension, Look, Shape
 from publisher.figures.steps.wording import length_words
 from publisher.geometry import Point, nearest
 
-FEW = 2  # points: of more, the words and the template say where each is
+FEW = 2  # points, or notches of an edge: of more, the words and the template say where each is
 CENTRED = 0.02  # of an edge: a notch no further from its middle needs no number
 FAR = 6.0  # mm on paper, that the dimension of a notch lies off its edge
 
@@ -17,13 +18,14 @@ def spot_dimensions(piece: Piece, marks: Iterable[Mark], lying: Lying) -> Iterat
     """The dimension of each point and each notch that is not at a middle."""
     marks = list(marks)
     few = sum(isinstance(mark, PointMark) for mark in marks) <= FEW
+    notched = Counter(mark.edge for mark in marks if isinstance(mark, Notch))
     for mark in marks:
         if isinstance(mark, PointMark):
             edge = min(piece.edges, key=lambda edge: nearest(edge.path, mark.at)[2])
             _, foot, gap = nearest(edge.path, mark.at)
             if gap > 1.0 and few and _straight(edge):
                 yield Dimension(lying.rule(foot), lying.rule(mark.at), length_words(gap))
-        elif isinstance(mark, Notch) and mark.side is None:
+        elif isinstance(mark, Notch) and mark.side is None and notched[mark.edge] <= FEW:
             edge = piece.edge(mark.edge)
             along = min(mark.distance, edge.length - mark.distance)
             if abs(along - edge.length / 2) > CENTRED * edge.length and along > 1.0 and _straight(edge):
