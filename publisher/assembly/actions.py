@@ -15,7 +15,7 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "mark": ("mark",),
     "fuse": ("copy",),
     "place": ("placement",),
-    "baste": ("placement", "copy", "edge"),
+    "baste": ("placement", "copy", "edge", "seam"),
     "sew": ("seam",),
     "close": ("seam",),
     "trim": ("seam", "copy", "edge"),
@@ -26,7 +26,8 @@ TARGETS: dict[str, tuple[str, ...]] = {
     "pleat": ("copy",),
     "dart": ("copy",),
     "topstitch": ("edge", "copy", "seam"),
-    "fold": ("copy", "edge"),
+    "fold": ("copy", "edge", "mark"),
+    "roll": ("copy",),
     "press": ("copy", "seam", "edge"),
     "turn": ("copy",),
     "attach": ("notion",),
@@ -158,7 +159,17 @@ def _action(said: ActionSaying, known: Known) -> Action:
         word, mend = UNFINISHED[said.verb]
         raise _unusable("unfinished-action", said.place, f"{said.verb} {said.target.text} {word} what?", mend)
     other = said.other.text if said.other else None
-    return Action(said.verb, said.target.text, said.preposition, other, said.place, said.wrong_sides)
+    if said.wrong_sides and said.verb == "baste" and said.target.text not in known.seams:
+        raise _unusable(
+            "wrong-kind-of-name",
+            said.target.place,
+            f"'{said.target.text}' is no seam, and what lies wrong sides together is a seam's to say",
+            did_you_mean(said.target.text, sorted(known.seams)),
+        )
+    # A seam that is basted is made, for all that comes after it, as one that is sewn.
+    basted = said.verb == "baste" and said.target.text in known.seams
+    verb = "sew" if basted else said.verb
+    return Action(verb, said.target.text, said.preposition, other, said.place, said.wrong_sides, basted)
 
 
 def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:

@@ -14,7 +14,8 @@ class Action:
     preposition: str | None
     other: str | None
     place: Place = field(compare=False)
-    wrong_sides: bool = False  # together, where a figure shows a seam so
+    wrong_sides: bool = False  # together, of a seam
+    basted: bool = False  # of a seam: within its allowance, until another seam goes through it
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,7 @@ class WorkState:
     fused_to: frozenset[tuple[str, str]] = frozenset()  # (interfacing copy, copy)
     placed: frozenset[str] = frozenset()  # placements
     sewn: tuple[str, ...] = ()  # seams, in order
+    wrong_sides: frozenset[str] = frozenset()  # … of these, those sewn wrong sides together
     closed_edges: frozenset[tuple[str, str]] = frozenset()  # (copy, edge) already stitched or hemmed
     attached: frozenset[str] = frozenset()  # notions
     folded: frozenset[str] = frozenset()  # copies of strips

@@ -48,6 +48,7 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
             return replace(
                 state,
                 sewn=(*state.sewn, action.target),
+                wrong_sides=state.wrong_sides | ({action.target} if action.wrong_sides else set()),
                 closed_edges=state.closed_edges | _edges_of_seam(draft, action.target),
             )
         case "pleat" | "dart":
@@ -61,6 +62,8 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
         case "hem" | "bind":
             copy, _, edge = action.target.partition(".")
             return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge))
+        case "fold" if _is_mark(draft, action.target):
+            return state  # work folded over along a line: no edge of it is done by that
         case "fold":
             return replace(state, folded=state.folded | {action.target})
         case "close":
@@ -71,6 +74,11 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
             return replace(state, attached=state.attached | {action.target})
         case _:
             return state
+
+
+def _is_mark(draft: Draft, name: str) -> bool:
+    copy, _, mark = name.partition(".")
+    return any(one.name == mark for one in draft.piece(draft.copy(copy).piece).marks)
 
 
 def _edges_of_seam(draft: Draft, name: str) -> frozenset[tuple[str, str]]:

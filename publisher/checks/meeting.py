@@ -7,13 +7,12 @@ from itertools import product
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Edge, Notch, Piece, PieceKind, Seam, SeamEdge
-from publisher.geometry import Path, mirrored_point, nearest
+from publisher.drafting import Draft, Piece, PieceKind, Seam, SeamEdge, snipped_notches
+from publisher.geometry import Path
 from publisher.terms import Finding, Severity
 
 # What a pin can bring together, and what a snip of the scissors may lie beside its place (common practice, no source).
 MEETS = 3.0  # mm
-ON_EDGE = 0.5  # mm
 # A seam turns a corner, and is not only bent, from here on (a rule of the house): its cosine.
 CORNER = 0.866
 
@@ -162,23 +161,12 @@ def _spots(draft: Draft, piece: Piece, edge: SeamEdge) -> Iterator[_Spot]:
     for at, part in enumerate(parts):
         if at and not _runs_on(parts[at - 1].path, part.path):
             yield _Spot(f"{parts[at - 1].name}'s end", begins, False)
-        for mark in piece.marks:
-            if isinstance(mark, Notch) and (not mark.copies or short in mark.copies):
-                yield from (_Spot(mark.name, begins + along, True) for along in _places(piece, mark, part))
+        for notch in snipped_notches(piece):
+            if notch.edge == part.name and (not notch.copies or short in notch.copies):
+                yield _Spot(notch.name, begins + notch.distance, True)
         begins += part.length
     if not smooth:
         yield _Spot(f"{edge.edge}'s end", begins, False)
-
-
-def _places(piece: Piece, notch: Notch, edge: Edge) -> Iterator[float]:
-    """How far along an edge a notch is snipped, mm; in cloth on the fold it is snipped through both layers."""
-    if notch.edge == edge.name:
-        yield notch.distance
-    if piece.half is not None and piece.half.fold_edge is not None:
-        fold = piece.half.edge(piece.half.fold_edge).path
-        along, _, beside = nearest(edge.path, mirrored_point(notch.at, fold.start, fold.end - fold.start))
-        if beside < ON_EDGE:
-            yield along
 
 
 def _runs_on(path: Path, following: Path) -> bool:

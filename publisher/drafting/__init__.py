@@ -6,6 +6,7 @@ from publisher.drafting.goods_values import Material, Notion, Repeat, Weight, Wi
 from publisher.drafting.mark_values import STRETCHES, GrainLine, Hem, LineMark, Mark, Notch, PathMark, Pleat, PointMark
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
+from publisher.drafting.snips import snipped_notches
 from publisher.drafting.values import Copy, Draft, Edge, Grain, JointEdge, Piece, PieceKind, Quoted, Sizing, Strip
 
 __all__ = [
@@ -41,6 +42,7 @@ __all__ = [
     "Width",
     "draft_variant",
     "draft_variants",
+    "snipped_notches",
     "variants_of",
     "written_quotes",
 ]

@@ -88,6 +88,7 @@ class Pleat:
     face: str
     copies: tuple[str, ...]  # always empty: every copy is pleated
     place: Place = field(compare=False)
+    closed: tuple[Span, ...] = ()  # where the outer folds lie on the piece as drafted, its pleats closed
 
 
 @dataclass(frozen=True, slots=True)

@@ -49,6 +49,13 @@ class Fold:
         return (self.spot, self.spot + self.depth) if ahead else (self.spot - self.depth, self.spot)
 
     @property
+    def closed(self) -> tuple[float, ...]:
+        """Where on the closed piece its outer folds lie; the fold of a tuck stands beside its stitching."""
+        if self.said.kind == "box pleat":
+            return self.reach
+        return (self.reach[0 if self.reach[1] == self.spot else 1],) if self.said.kind == "tuck" else (self.spot,)
+
+    @property
     def opens(self) -> float:
         """Where on the closed piece the cloth is added."""
         if self.said.kind != "knife pleat":
@@ -181,12 +188,14 @@ def _open_mark(mark: Mark, rule: Callable[[Point], Point]) -> Mark:
     return mark
 
 
-def drawn_pleats(folds: tuple[Fold, ...], cut_line: Path) -> tuple[Pleat, ...]:
-    """The lines of all pleats on the open piece, from cut edge to cut edge, in order along it."""
+def drawn_pleats(folds: tuple[Fold, ...], cut_line: Path, closed: Path) -> tuple[Pleat, ...]:
+    """The lines of all pleats on the open piece, from cut edge to cut edge, in order along it; `closed` is the cut line
+    of the piece as drafted."""
     added = 0.0
     pleats: list[Pleat] = []
     for fold in folds:
-        pleats.append(_drawn(fold, fold.opens + added, cut_line))
+        folded = tuple(_across(closed, fold, at) for at in fold.closed)
+        pleats.append(replace(_drawn(fold, fold.opens + added, cut_line), closed=folded))
         added += fold.takes
     return tuple(pleats)
 
@@ -206,16 +215,21 @@ def _lines(fold: Fold) -> tuple[Lines, Lines, Lines, Lines]:
     return ((d,), (2 * d,), (3 * d,), ()) if fold.forwards else ((d,), (0.0,), (-d,), ())
 
 
+def _across(cut_line: Path, fold: Fold, at: float) -> Span:
+    """From cut edge to cut edge at one place along a pleated edge."""
+    box = cut_line.box
+    middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    through = middle + fold.across * (at - middle.dot(fold.across))
+    low, high = span_inside(cut_line, through, Point(abs(fold.across.y), abs(fold.across.x)))
+    return low, high
+
+
 def _drawn(fold: Fold, start: float, cut_line: Path) -> Pleat:
     """One pleat whose added cloth begins at `start` along the open piece."""
     outer, inner, meets, stitched = _lines(fold)
 
     def span(at: float) -> Span:
-        box = cut_line.box
-        middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
-        through = middle + fold.across * (start + at - middle.dot(fold.across))
-        low, high = span_inside(cut_line, through, Point(abs(fold.across.y), abs(fold.across.x)))
-        return low, high
+        return _across(cut_line, fold, start + at)
 
     def arrow(first: float, second: float) -> Span:
         low, high = span(first)

@@ -45,7 +45,7 @@ def opened_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | N
 
 
 def _opened_marks(piece: Piece, folds: tuple[Fold, ...], cut_line: Path) -> tuple[Mark, ...]:
-    return (*open_marks(piece.marks, folds), *drawn_pleats(folds, cut_line)) if folds else piece.marks
+    return (*open_marks(piece.marks, folds), *drawn_pleats(folds, cut_line, piece.cut_line)) if folds else piece.marks
 
 
 def half_piece(bench: Bench, written: WrittenPiece, piece: Piece) -> Piece | None:

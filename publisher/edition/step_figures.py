@@ -7,7 +7,17 @@ from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.step_letters import StepLetters
 from publisher.edition.words import Speaker
-from publisher.figures import Drawing, Panel, drawing_svg, facts_of, key_samples, lay_out, panels_of
+from publisher.figures import (
+    Drawing,
+    Panel,
+    StepFacts,
+    drawing_svg,
+    facts_of,
+    finished_of,
+    key_samples,
+    lay_out,
+    panels_of,
+)
 from publisher.source import WrittenStep
 from publisher.terms import Dimension, Phrase
 
@@ -74,9 +84,9 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
 
 
 def finished_drawing(proof: Proof, draft: Draft, speak: Speaker) -> str:
-    """What the last step shows of the finished thing from its front, without words, as SVG; "" where it shows none."""
+    """The finished thing as the last step leaves it, from its front, without words, as SVG; "" where nothing is known."""
     steps = [step for section in proof.source.sections for step in section.steps]
-    panels = _panels(proof, draft, steps[-1]) if steps else ()
+    panels = finished_of(draft, _facts(proof, draft, steps[-1])) if steps else ()
     front = next((panel for panel in panels if panel.kind == "finished front"), None)
     if front is None:
         return ""
@@ -98,9 +108,13 @@ def words_on(drawing: Drawing) -> tuple[PlacedWords, ...]:
 
 
 def _panels(proof: Proof, draft: Draft, step: WrittenStep) -> tuple[Panel, ...]:
+    return panels_of(draft, _facts(proof, draft, step))
+
+
+def _facts(proof: Proof, draft: Draft, step: WrittenStep) -> StepFacts:
     assembly = proof.assembly_of(draft.variant)
     here = next(one for one in assembly.steps if one.id == step.id)
-    return panels_of(draft, facts_of(assembly, here, quoted_lengths(draft, step)))
+    return facts_of(assembly, here, quoted_lengths(draft, step))
 
 
 def quoted_lengths(draft: Draft, step: WrittenStep) -> tuple[tuple[str, float], ...]:

@@ -89,9 +89,10 @@ def _checkpoints(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak
     assembled = [
         next(one for one in proof.assembly_of(draft.variant).steps if one.id == step.id).checkpoints for draft in drafts
     ]
+    strips = {copy.name for piece in drafts[0].pieces if piece.strip is not None for copy in piece.copies}
     return [
         speak.say(
-            "steps.checkpoint",
+            "steps.checkpoint-strip" if same[0].copy in strips else "steps.checkpoint",
             copy=same[0].copy,
             width=speak.per_size([speak.length(length(one.width)) for one in same]),
             height=speak.per_size([speak.length(length(one.height)) for one in same]),

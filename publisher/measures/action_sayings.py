@@ -27,6 +27,7 @@ VERBS = (
     "dart",
     "topstitch",
     "fold",
+    "roll",
     "press",
     "turn",
     "attach",
@@ -59,7 +60,7 @@ def _said(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
     if not says.endswith(TOGETHER):
         return _parse(written, verbs)
     said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)), verbs)
-    if said.verb != "sew":
+    if said.verb not in ("sew", "baste"):
         raise unreadable(
             written, 0, len(written), f"'{said.verb}' is done one way only", "take 'wrong sides together' out"
         )

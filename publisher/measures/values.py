@@ -198,7 +198,7 @@ class ActionSaying:
     preposition: str | None  # to, at, on
     other: Name | None
     place: Place = field(compare=False)
-    wrong_sides: bool = False  # together, of a seam that is shown
+    wrong_sides: bool = False  # together, of a seam
 
 
 @dataclass(frozen=True, slots=True)

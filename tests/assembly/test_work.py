@@ -103,7 +103,7 @@ def test_checkpoints_lose_the_allowance_of_what_is_sewn() -> None:
         (
             "Does: fold quoin",
             "no-such-name",
-            "no copy or edge called 'quoin'",
+            "no copy or edge or mark called 'quoin'",
             "if 'quoin' was taken out, take this out too; known here: 'panel back', 'panel front', 'panel stiffening'",
         ),
         ("Now: panel frond", "no-such-name", "no copy called 'panel frond'", "did you mean 'panel front'?"),

@@ -322,7 +322,7 @@ def test_a_copy(text: str, count: int, to_finished_line: bool, alike: bool) -> N
 
 # The verbs of the README, written out once more so that none is lost.
 WORK = ("cut", "mark", "fuse", "place", "baste", "sew", "close", "trim", "clip", "hem", "bind", "gather", "pleat")
-WORK += ("dart", "topstitch", "fold", "press", "turn", "attach", "join", "begin", "mitre", "thread", "open")
+WORK += ("dart", "topstitch", "fold", "roll", "press", "turn", "attach", "join", "begin", "mitre", "thread", "open")
 
 
 def test_the_verbs_are_those_of_the_readme() -> None:

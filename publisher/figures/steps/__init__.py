@@ -1,6 +1,6 @@
 """Figures of steps, drawn from the draft: a language of shapes, marks and callouts, the kinds of figure, their layout."""
 
-from publisher.figures.steps.chosen import panels_of
+from publisher.figures.steps.chosen import finished_of, panels_of
 from publisher.figures.steps.facts import StepFacts, facts_of
 from publisher.figures.steps.key import key_samples
 from publisher.figures.steps.layout import WIDEST, lay_out
@@ -15,6 +15,7 @@ __all__ = [
     "StepFacts",
     "drawing_svg",
     "facts_of",
+    "finished_of",
     "key_samples",
     "lay_out",
     "panels_of",

@@ -14,6 +14,7 @@ from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
+from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
 from publisher.figures.steps.sections import binding_panels, bound_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
     attach_panels,
@@ -31,12 +32,14 @@ from publisher.figures.steps.showing import cutting_panels, marked_panels, pleat
 from publisher.figures.steps.stitching import hem_panels
 from publisher.figures.steps.threading import threaded_panel
 from publisher.figures.steps.topstitching import basted_panels, topstitch_panels
+from publisher.figures.steps.turned_bands import turned_band_panel
 from publisher.figures.steps.turning import turned_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 from publisher.terms import Phrase
 
 DEEP = "casing"  # what the name of a measure begins with that says how far a casing reaches from its seam
+BESIDE = "topstitch"  # … how far stitching runs from an edge
 OVERLAP = "overlap"  # a word in the name of a measure that says how much of a binding is left for its join
 ENDS = ("left end", "right end")  # of a strip
 FLAT = ("seam", "topstitch", "turning", "trim and clip", "edge to sew")  # kinds that draw what is a ring as it was cut
@@ -57,10 +60,17 @@ def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
         for action in actions:
             bench = replace(bench, state=after_action(bench.state, action, draft))
         bench = replace(bench, fused=(*bench.fused, *fused_by(actions)))
-    shown = list(_said_flat(bench, panels[:MOST]))
-    if facts.last and not facts.step.shows and draft.cover is not None:
-        shown += finished_panels(bench, draft.cover, facts)
-    return tuple(shown)
+    shown = _said_flat(bench, panels[:MOST])
+    # What has been rolled up is no more seen from its front.
+    return shown if any(panel.kind == "rolled" for panel in shown) else (*shown, *finished_of(draft, facts))
+
+
+def finished_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
+    """What the last of several steps leaves, from its front and its back; nothing of a step that shows what it is told."""
+    if not facts.last or facts.step.shows or facts.step.bare or draft.cover is None:
+        return ()
+    fused = (*facts.fused, *fused_by(facts.step.actions))
+    return tuple(finished_panels(Bench(draft, facts.step.after, fused), draft.cover, facts))
 
 
 def _said_flat(bench: Bench, panels: Sequence[Panel]) -> tuple[Panel, ...]:
@@ -101,7 +111,7 @@ def _fuse(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
     return fused_panels(bench, pairs)
 
 
-def _place(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+def _place(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     by_name = {one.name: one for one in bench.draft.placements}
     placements = [by_name[action.target] for action in actions if action.target in by_name]
     if len(placements) > 1 and any(bench.kind(one.placed) in BACKINGS for one in placements):
@@ -110,12 +120,21 @@ def _place(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
             return [stack]
     held = {(one.placed, one.below): one for one in reversed(placements)}  # a strip held at two places, once
     placements = [one for one in placements if held[(one.placed, one.below)] is one or not other_end(bench, one)]
-    panels = [placed_panel(bench, one) for one in placements]
+    panels = [placed_panel(bench, one, _basted_edges(facts, one.placed), facts.length(BESIDE)) for one in placements]
     return [panel for panel in panels if panel is not None]
 
 
+def _basted_edges(facts: StepFacts, copy: str) -> list[str]:
+    """The edges of a copy along which its step bastes it."""
+    named = [action.target.partition(".") for action in facts.step.actions if action.verb == "baste"]
+    return [edge for one, dot, edge in named if dot and one == copy]
+
+
 def _baste(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
-    return [*_place(bench, actions, facts), *basted_panels(bench, actions, facts)]
+    by_name = {one.name: one.placed for one in bench.draft.placements}
+    shown = {by_name.get(one.target) for one in facts.step.actions if one.verb == "place"}
+    rest = [action for action in actions if action.target.partition(".")[0] not in shown]
+    return [*_place(bench, actions, facts), *basted_panels(bench, rest, facts)]
 
 
 def _hem(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
@@ -141,13 +160,20 @@ def _fold(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     for action in actions:
         copy, _dot, edge = action.target.partition(".")
         piece = bench.draft.piece(bench.draft.copy(copy).piece)
-        if piece.name in seen:
+        over = folded_over_panel(bench, copy, edge) if edge else None
+        if over is not None:
+            panels.append(over)
+        if over is not None or piece.name in seen:
             continue
         seen.add(piece.name)
         folds = not edge or any(part.allowance > 0 for part in bench.piece_now(copy).edges_of(edge))
         if folds:
             panels += [folded_edge_panel(bench, copy, edge)] if edge else strip_panels(bench, copy)
     return panels
+
+
+def _roll(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+    return [rolled_panel(bench, action.target) for action in actions]
 
 
 def _pleat(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
@@ -213,7 +239,7 @@ def _mitre(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]
 def _turn(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     if any(is_tube(seam) for seam in bench.draft.seams if seam.name in {one.target for one in facts.step.actions}):
         return []  # the figure of the seam shows how
-    panel = turned_panel(bench, actions[0].target)
+    panel = turned_band_panel(bench, actions[0].target) or turned_panel(bench, actions[0].target)
     if panel is not None:
         return [panel]
     joints = [facing_joint(bench, action.target) for action in actions]
@@ -250,6 +276,7 @@ DRAWN: dict[str, Drawn] = {
     "clip": clip_panels,
     "hem": _hem,
     "fold": _fold,
+    "roll": _roll,
     "pleat": _pleat,
     "dart": _dart,
     "gather": _gather,

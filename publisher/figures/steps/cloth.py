@@ -1,14 +1,14 @@
 """Copies as they lie at a step: outline, face, edges raw or done, what is already on them, marks. The draft's mm."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from publisher.assembly import WorkState
-from publisher.drafting import Draft, Edge, Piece, Placement
-from publisher.figures.steps.lines import box_path
+from publisher.drafting import Draft, Edge, Piece, Placement, Pleat
+from publisher.figures.steps.lines import box_path, line
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.steps.wording import face_words
-from publisher.geometry import Path, Point, mapped, mirrored_point, offset_outline
+from publisher.geometry import Path, Point, line_within, mapped, mirrored_point, offset_outline
 from publisher.terms import Phrase
 
 Rule = Callable[[Point], Point]
@@ -112,16 +112,22 @@ ROUND = 0.55  # of an outline: a seam that is longer goes round it
 
 def face_seen(bench: Bench, copy: str, wrong_up: bool) -> tuple[str, bool]:
     """What is seen of a copy that lies so: behind one that was sewn round to its like and turned out, the other's face."""
-    if wrong_up:
-        for seam in bench.draft.seams:
-            sides = (*seam.first, *seam.second)
-            names = [side.copy for side in sides]
-            done = seam.name in bench.state.sewn and not set(names).isdisjoint(bench.state.turned)
-            if done and len(set(names)) == 2 == len(sides) and copy in names and sides[0].piece == sides[1].piece:
-                whole = bench.draft.piece(sides[0].piece).finished_line.length
-                if seam.leave_open > 0 or seam.length > ROUND * whole:
-                    return next(name for name in names if name != copy), False
-    return copy, wrong_up
+    other = turned_pair(bench, copy) if wrong_up else None
+    return (other, False) if other is not None else (copy, wrong_up)
+
+
+def turned_pair(bench: Bench, copy: str) -> str | None:
+    """The copy of the same piece that was sewn round with this one, and turned: it lies behind, wrong sides within."""
+    for seam in bench.draft.seams:
+        first, second = {side.copy for side in seam.first}, {side.copy for side in seam.second}
+        names = first | second
+        done = seam.name in bench.state.sewn and not names.isdisjoint(bench.state.turned)
+        pieces = {bench.draft.copy(name).piece for name in names}
+        if done and copy in names and len(first) == 1 == len(second) and len(names) == 2 and len(pieces) == 1:
+            whole = bench.draft.piece(next(iter(pieces))).finished_line.length
+            if seam.leave_open > 0 or seam.length > ROUND * whole:
+                return next(name for name in names if name != copy)
+    return None
 
 
 def named_face(bench: Bench, copy: str, wrong_up: bool) -> Phrase:
@@ -152,9 +158,20 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
     for edge in bench.piece_now(lying.copy).edges:
         if bench.done(lying.copy, edge.name) and not bench.rough_now(lying.copy):
             shapes.append(Shape(moved(edge.path, lying), heavy))
+    shapes += [Shape(moved(path, lying), Look.BEFORE_FOLDED) for path in _closed_folds(bench, lying)]
     for on_top in carried(bench, lying):
         shapes += laid(bench, on_top)
     return shapes
+
+
+def _closed_folds(bench: Bench, lying: Lying) -> Iterator[Path]:
+    """The outer folds of pleats that have been closed, as far as the cloth goes now; they show on the right side."""
+    piece = bench.draft.piece(bench.draft.copy(lying.copy).piece)
+    if piece.opened is None or lying.copy not in bench.state.pleated or lying.wrong_up:
+        return
+    for pleat in piece.opened.marks:
+        for low, high in pleat.closed if isinstance(pleat, Pleat) else ():
+            yield from line_within(line(low, high), bench.outline(lying.copy))
 
 
 def moved(path: Path, lying: Lying) -> Path:
@@ -221,6 +238,14 @@ def fused_to(bench: Bench, copy: str) -> Iterator[tuple[str, Rule, bool]]:
     for backing, below in bench.fused:
         if below == copy and bench.draft.copy(backing).piece == bench.draft.copy(copy).piece:
             yield backing, as_it_lies, True
+
+
+def with_allowances(bench: Bench, seam: str) -> Bench:
+    """The work before a seam, its allowances still to be seen beyond where it runs."""
+    named = next(one for one in bench.draft.seams if one.name == seam)
+    sides = (*named.first, *named.second)
+    sewn = {(side.copy, edge.name) for side in sides for edge in bench.piece_now(side.copy).edges_of(side.edge)}
+    return replace(bench, state=replace(bench.state, closed_edges=bench.state.closed_edges - sewn))
 
 
 def longer_side(bench: Bench, copy: str) -> float:

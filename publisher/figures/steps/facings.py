@@ -36,6 +36,8 @@ def _other_way(joint: Joint) -> Joint:
         second=joint.first,
         first_path=joint.second_path,
         second_path=joint.first_path,
+        first_edge=joint.second_edge,
+        second_edge=joint.first_edge,
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from publisher.drafting import LineMark
+from publisher.drafting import LineMark, Notch, Placement, PointMark
 from publisher.figures.steps.cloth import (
     BACKINGS,
     Bench,
@@ -13,11 +13,12 @@ from publisher.figures.steps.cloth import (
     moved,
     placed_lyings,
     strip_loop,
+    texture_of,
     turned,
 )
 from publisher.figures.steps.facings import facing_joint, facing_lying
 from publisher.figures.steps.facts import StepFacts
-from publisher.figures.steps.lines import line
+from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.placing import strip_shapes
 from publisher.figures.steps.revolved import hat_panels
@@ -26,12 +27,13 @@ from publisher.figures.steps.shaping import is_boxed
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.standing import bag_panels, box_panels
 from publisher.figures.steps.threading import threaded_shapes
-from publisher.figures.steps.values import Callout, Look, Panel, Shape
-from publisher.geometry import Path, Point, parallel_beside
+from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
+from publisher.geometry import Path, Point, nearest, parallel_beside
 from publisher.terms import Phrase
 
 LINES = {"stitching line": Look.STITCHED, "fold line": Look.FOLD}
 NAMED = 4  # copies that have words, at most
+AT_EDGE = 0.5  # mm: a mark that lies nearer is on the edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,7 @@ class Seen:
     name: str
     shapes: tuple[Shape, ...]
     at: Point
+    outwards: bool = False  # over the edge that it is held at
 
 
 def finished_panels(bench: Bench, copy: str, facts: StepFacts) -> list[Panel]:
@@ -57,11 +60,11 @@ def _holds(bench: Bench, seam: str, copy: str) -> bool:
 
 
 def _flat_panels(bench: Bench, copy: str, facts: StepFacts) -> list[Panel]:
-    front, back = Lying(copy, new=False), _behind(bench, copy)
+    front, back = Lying(copy, new=False), on_the_other_side(bench, copy)
     return [_side(bench, front, facts, "front"), _side(bench, back, facts, "back")]
 
 
-def _behind(bench: Bench, copy: str) -> Lying:
+def on_the_other_side(bench: Bench, copy: str) -> Lying:
     """What is seen from the other side: what it has been laid on with its wrong side, at last; else its own wrong side."""
     lowest = copy
     for _ in bench.draft.placements:
@@ -75,14 +78,14 @@ def _behind(bench: Bench, copy: str) -> Lying:
 
 
 def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
-    own = [*laid(bench, lying), *_lines(bench, lying)]
-    own += [Shape(moved(path, lying), Look.BEFORE_FOLDED) for path in _bound(bench, lying.copy)]
+    own = [*laid(bench, lying), *lines_sewn(bench, lying)]
     bare = spot_on(moved(bench.outline(lying.copy), lying), None, [one.path for one in own[1:] if one.closed])
     seen = [Seen(lying.copy, tuple(own), bare)]
     seen += _faced(bench, lying) if lying.wrong_up else _on_top(bench, lying)
     for thread, through in facts.threaded:
         cord = threaded_shapes(bench, through, lying)
         seen += [Seen(thread, tuple(cord), cord[-1].path.point_at(cord[-1].path.length * 0.5))] if cord else []
+    bound = [Shape(moved(path, lying), look, texture, closed) for path, look, texture, closed in _bound(bench, lying)]
     named = list({one.name: one for one in reversed(seen)}.values())[::-1]
     numbered = {one.name for piece in bench.draft.pieces for one in piece.copies}
     callouts = [
@@ -91,10 +94,13 @@ def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
         )
         for one in named[:NAMED]
     ]
-    return side_panel(face, [shape for one in seen for shape in one.shapes], callouts, [one.name for one in named])
+    # What leaves a bound edge comes from under its binding.
+    under, rest = [one for one in seen if one.outwards], [one for one in seen if not one.outwards]
+    shapes = [shape for one in (*under, *rest) for shape in one.shapes]
+    return side_panel(face, [*shapes, *bound], callouts, [one.name for one in named])
 
 
-def _lines(bench: Bench, lying: Lying) -> Iterator[Shape]:
+def lines_sewn(bench: Bench, lying: Lying) -> Iterator[Shape]:
     """What was marked on a copy, and on what lies flat on it, to be stitched along or folded by."""
     above = [
         next(placed_lyings(bench, one, lying, new=False))
@@ -116,8 +122,9 @@ def _on_top(bench: Bench, lying: Lying) -> Iterator[Seen]:
             continue
         above = next(placed_lyings(bench, one, lying, new=False))
         if strip_loop(bench, one.placed):
-            strip, _ = strip_shapes(bench, one, above, box)
-            yield Seen(one.placed, tuple(strip), strip[0].path.point_at(strip[0].path.length * 0.1))
+            out = _held_at_done_edge(bench, one)
+            strip, _ = strip_shapes(bench, one, above, box, outwards=out)
+            yield Seen(one.placed, tuple(strip), strip[0].path.point_at(strip[0].path.length * 0.1), out)
         else:
             yield Seen(one.placed, (), spot_on(moved(bench.outline(above.copy), above)))
 
@@ -131,13 +138,28 @@ def _faced(bench: Bench, lying: Lying) -> Iterator[Seen]:
             yield Seen(name, tuple(laid(bench, above)), spot_on(moved(bench.outline(name), above)))
 
 
-def _bound(bench: Bench, copy: str) -> Iterator[Path]:
-    """The inner edges of bindings that have been sewn on."""
-    piece = bench.piece_now(copy)
+def _bound(bench: Bench, lying: Lying) -> Iterator[tuple[Path, Look, Texture, bool]]:
+    """The bindings that have been sewn round the edges of a copy, as bands along them."""
+    piece = bench.piece_now(lying.copy)
     for binding in bench.draft.bindings:
         strip = bench.draft.piece(bench.draft.copy(binding.strip).piece).strip
+        texture = texture_of(bench, binding.strip, wrong_up=False)
         for side in binding.edges:
             parts = piece.edges_of(side.edge) if side.piece == piece.name else ()
-            if strip is not None and all(bench.done(side.copy, edge.name) for edge in parts):
-                for edge in parts:
-                    yield from parallel_beside(edge.path, strip.finished_width)
+            if strip is None or not parts or not all(bench.done(side.copy, edge.name) for edge in parts):
+                continue
+            path = Path(tuple(segment for edge in parts for segment in edge.path.segments))
+            for inner in parallel_beside(path, strip.finished_width)[:1]:
+                band = chain([*path.flattened(0.2), *inner.flattened(0.2)[::-1]], closed=True)
+                yield band, Look.BEFORE_FOLDED, texture, True
+
+
+def _held_at_done_edge(bench: Bench, placement: Placement) -> bool:
+    """True for a strip that is held at an edge which has been sewn or bound since: it comes out of it."""
+    piece = bench.draft.piece(bench.draft.copy(placement.below).piece)
+    there = {name for _, name in placement.matching}
+    edges = {mark.edge for mark in piece.marks if isinstance(mark, Notch) and mark.name in there}
+    spots = [mark.at for mark in piece.marks if isinstance(mark, PointMark) and mark.name in there]
+    near = {edge.name for edge in piece.edges for spot in spots if nearest(edge.path, spot)[2] < AT_EDGE}
+    found = (edges | near | there) & {edge.name for edge in piece.edges}
+    return bool(found) and all(bench.done(placement.below, edge) for edge in found)

@@ -25,6 +25,8 @@ class Joint:
     allowance: float
     ease: float
     leave_open: float
+    first_edge: str = ""
+    second_edge: str = ""
 
 
 def is_gathered(joint: Joint) -> bool:
@@ -53,6 +55,8 @@ def joints_of(draft: Draft, name: str) -> tuple[Joint, ...]:
             max((*first.allowances, *second.allowances), default=0.0),
             seam.ease,
             seam.leave_open,
+            first.edge,
+            second.edge,
         )
         for first, second in zip(seam.first, seam.second, strict=True)
     )

@@ -37,6 +37,7 @@ ROOM = {1: (76.0, 44.0), 2: (38.0, 36.0), 3: (38.0, 36.0), 4: (35.0, 30.0)}
 WORDS = {1: 34.0, 2: 25.0, 3: 25.0, 4: 25.0}
 MARGIN = 0.6
 SMALLER = (1.0, 0.85, 0.7, 0.55)
+TOGETHER = (0.85, 0.7)  # how much smaller panels may be, to stand side by side
 
 Place = Callable[[Point], Point]
 
@@ -59,21 +60,28 @@ class _Laid:
 
 
 def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST) -> Drawing:
-    """The drawing of a figure; panels stand side by side as far as they find room, else in rows."""
+    """The drawing of a figure; panels stand side by side as far as they find room, a little smaller if need be, else in
+    rows."""
     many = min(len(panels), max(ROOM))
     fills = [1 if panel.wide else many for panel in panels]
     kinds = [_action(panel.kind) for panel in panels]
     follows = [False, *(before != kind for before, kind in pairwise(kinds))]
-    laid = [
-        _led_to(_fitted(panel, letters, room, widest - STEP * led)) if led else _fitted(panel, letters, room, widest)
-        for panel, room, led in zip(panels, fills, follows, strict=True)
-    ]
-    rows: list[list[_Laid]] = [[]]
-    for one in laid:
-        if rows[-1] and _width([*rows[-1], one]) > widest:
-            rows.append([])
-        rows[-1].append(one)
-    return _framed(rows)
+
+    def fitted(at: int, most: float) -> _Laid:
+        room = widest - STEP * follows[at]
+        one = _fitted(panels[at], letters, fills[at], room, [part for part in SMALLER if part <= most])
+        return _led_to(one) if follows[at] else one
+
+    rows: list[tuple[list[int], list[_Laid]]] = [([], [])]
+    for at, panel in enumerate(panels):
+        before, laid = rows[-1]
+        tried = ([*laid, fitted(at, 1.0)], *([fitted(one, part) for one in (*before, at)] for part in TOGETHER))
+        row = next((row for row in tried if _width(row) <= widest), None)
+        if before and (row is None or panel.wide):
+            rows.append(([at], [fitted(at, 1.0)]))
+        else:
+            rows[-1] = ([*before, at], row or tried[0])
+    return _framed([laid for _, laid in rows])
 
 
 def _width(row: Sequence[_Laid]) -> float:
@@ -100,10 +108,10 @@ def _led_to(one: _Laid) -> _Laid:
     return _Laid(one.width + STEP, one.height, drawn, tuple(texts), one.scale, led=True)
 
 
-def _fitted(panel: Panel, letters: Lettering, room: int, widest: float) -> _Laid:
+def _fitted(panel: Panel, letters: Lettering, room: int, widest: float, parts: Sequence[float] = SMALLER) -> _Laid:
     """A panel as large as its room allows, smaller where its words leave it less."""
     found: list[_Laid] = []
-    for part in SMALLER:
+    for part in parts:
         high = (ROOM[room][0] * part, ROOM[room][1] * part)
         tried = (_lay_panel(panel, letters, high, WORDS[room], room == 1, inline) for inline in (True, False))
         found.append(next(laid for laid in tried if laid is not None))

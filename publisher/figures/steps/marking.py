@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from publisher.drafting import LineMark, Mark, Notch, PathMark, Pleat, PointMark
+from publisher.drafting import LineMark, Mark, Notch, PathMark, Pleat, PointMark, snipped_notches
 from publisher.figures.pieces import mark_strokes
 from publisher.figures.steps.cloth import Bench, Lying, Rule, moved
 from publisher.figures.steps.values import Look, Shape
@@ -54,6 +54,13 @@ def marks_on(bench: Bench, copy: str) -> list[Mark]:
     piece = bench.piece_now(copy)
     short = copy.removeprefix(piece.name).strip()
     return [mark for mark in piece.marks if not mark.copies or short in mark.copies]
+
+
+def notches_of(bench: Bench, copy: str) -> list[Notch]:
+    """The notches that a copy bears, on both halves of what was cut on the fold."""
+    piece = bench.piece_now(copy)
+    short = copy.removeprefix(piece.name).strip()
+    return [notch for notch in snipped_notches(piece) if not notch.copies or short in notch.copies]
 
 
 def spot_of(mark: Mark) -> Point:

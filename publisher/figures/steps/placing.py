@@ -28,7 +28,7 @@ from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.spots import spot_dimensions
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Box, Path, Point, nearest, signed_area
+from publisher.geometry import Box, Path, Point, nearest, parallel_beside, signed_area
 from publisher.terms import Phrase
 
 ACROSS = 0.72  # of the copy below: how much of a longer strip is drawn
@@ -81,8 +81,11 @@ def _gaps(inner: Path, outer: Path) -> Iterator[Dimension]:
             yield Dimension(at, rim, length_words(gap))
 
 
-def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
-    """A copy laid on another, the marks that meet, the face that lies up."""
+def placed_panel(
+    bench: Bench, placement: Placement, basted: Sequence[str] = (), distance: float | None = None
+) -> Panel | None:
+    """A copy laid on another, the marks that meet, the face that lies up; and the edges along which it is basted, at a
+    distance."""
     behind = lies_behind(bench, placement)
     base: Rule = turned() if behind else as_it_lies
     below = Lying(placement.below, base, wrong_up=behind, new=False)
@@ -106,6 +109,7 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
         names = named_face(bench, above.copy, over)
         above_spot = spot_on(moved(bench.outline(above.copy), above))
     shapes += mark_shapes(marks, below, new=True, size=longer_side(bench, below.copy))
+    shapes += [Shape(path, Look.STITCHING) for path in _basting(bench, above, basted, distance)]
     callouts = [
         Callout(names, above_spot, bench.number(above.copy)),
         Callout(face_words(below.copy, behind), _bare(outer, above, below, bench), bench.number(below.copy)),
@@ -128,6 +132,15 @@ def placed_panel(bench: Bench, placement: Placement) -> Panel | None:
         told,
         copies=(placement.placed, placement.below),
     )
+
+
+def _basting(bench: Bench, above: Lying, edges: Sequence[str], distance: float | None) -> Iterator[Path]:
+    """Beside the edges of a copy that lies on another: at a distance, else in the middle of the allowance."""
+    piece = bench.piece_now(above.copy) if edges else None
+    for part in [part for edge in edges for part in (piece.edges_of(edge) if piece else ())]:
+        away = distance if distance is not None else part.allowance / -2
+        for beside in parallel_beside(part.path, away):
+            yield moved(beside, above)
 
 
 def _marked_lines(bench: Bench, lying: Lying) -> list[Shape]:
@@ -185,8 +198,11 @@ def other_end(bench: Bench, placement: Placement) -> list[Placement]:
     return [one for one in alike if one.name != placement.name]
 
 
-def strip_shapes(bench: Bench, placement: Placement, above: Lying, box: Box) -> tuple[list[Shape], Phrase]:
-    """A folded strip where it is held: by an end; by both, as a loop; or by its middle, folded across."""
+def strip_shapes(
+    bench: Bench, placement: Placement, above: Lying, box: Box, outwards: bool = False
+) -> tuple[list[Shape], Phrase]:
+    """A folded strip where it is held: by an end; by both, as a loop; or by its middle, folded across. It lies on the
+    copy below, or `outwards` over its edge."""
     piece = bench.draft.piece(bench.draft.copy(placement.placed).piece)
     assert piece.strip is not None
     held = [name for name, _ in placement.matching]
@@ -202,6 +218,8 @@ def strip_shapes(bench: Bench, placement: Placement, above: Lying, box: Box) -> 
     at = at - inwards * (own or (_to_the_raw_edge(bench, placement) if is_raw else 0.0))
     length = (whole / 2 if len(ends) > 1 or not ends else whole) + own
     most = box.width * (END if other_end(bench, placement) else ACROSS)
+    if outwards:
+        inwards = -inwards
     outline = _band(at, inwards, min(length, most), piece.strip, cut_off=length > most)
     shapes = [Shape(outline, Look.RAW, texture_of(bench, placement.placed, wrong_up=False), closed=True)]
     if len(ends) > 1 or not ends:

@@ -2,11 +2,10 @@
 
 from collections.abc import Sequence
 
-from publisher.drafting import Notch
 from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of
 from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, coincides, lying_on
-from publisher.figures.steps.marking import mark_shapes, marks_on
+from publisher.figures.steps.marking import mark_shapes, notches_of
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Box, Path, Point, inside
@@ -64,11 +63,6 @@ def _on_top(bench: Bench, above: Lying, back: TurnedBack) -> list[Shape]:
 
 def _kept(shapes: Sequence[Shape], back: TurnedBack) -> list[Shape]:
     return [Shape(path, one.look) for one in shapes for path in back.kept_line(one.path)]
-
-
-def notches_of(bench: Bench, copy: str) -> list[Notch]:
-    """The notches that a copy bears."""
-    return [mark for mark in marks_on(bench, copy) if isinstance(mark, Notch)]
 
 
 def _stitching(joint: Joint) -> list[Path]:
@@ -139,9 +133,10 @@ def _allowance(
     return (), (), Detail(at + outwards * (wide.allowance / 2), wide.allowance * MAGNIFIED, dimensions=(across,))
 
 
-def spot_to_measure(path: Path, back: TurnedBack | None = None) -> tuple[Point, Point]:
+def spot_to_measure(
+    path: Path, back: TurnedBack | None = None, parts: Sequence[float] = (0.3, 0.5, 0.7, 0.2, 0.8)
+) -> tuple[Point, Point]:
     """A spot of an edge away from its ends and from a corner turned back, and the way out of the piece there."""
-    parts = (0.3, 0.5, 0.7, 0.2, 0.8)
     spots = [(path.point_at(path.length * part), path.direction_at(path.length * part)) for part in parts]
     free = [one for one in spots if back is None or not (inside(back.bare, one[0]) or inside(back.flap, one[0]))]
     at, along = (free or spots)[0]

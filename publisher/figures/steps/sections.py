@@ -57,14 +57,15 @@ def _stage(copy: str, piece: Piece, stage: str, at: int, last: bool) -> Panel:
     assert piece.strip is not None
     shapes, wide = _DRAWN[stage]()
     finished, cut = piece.strip.finished_width, piece.cut_height
-    amount = {4 * QUARTER: cut, 2 * QUARTER: cut / 2, QUARTER: finished}.get(wide, finished)
-    if last:
-        amount = finished
     foot = min(shape.path.box.bottom for shape in shapes)
-    across = Dimension(Point(0.0, foot), Point(wide, foot), length_words(amount), away=-4.5)
+    # What lies between is folded to a crease and not measured: half of a cut width need not be a number on a ruler.
+    amount = finished if last else cut if at == 1 else None
+    across = (
+        (Dimension(Point(0.0, foot), Point(wide, foot), length_words(amount), away=-4.5),) if amount is not None else ()
+    )
     caption = Phrase.of(stage)
     told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
-    return Panel(stage.removeprefix("figures."), Scene(tuple(shapes), (), (across,), scale=1.0), told, caption)
+    return Panel(stage.removeprefix("figures."), Scene(tuple(shapes), (), across, scale=1.0), told, caption)
 
 
 def _flat() -> tuple[list[Shape], float]:

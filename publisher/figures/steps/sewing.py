@@ -11,6 +11,7 @@ from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.fastening import attached_panels
 from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.parts import between_two, has_parts, layers_panel, parts_panel
+from publisher.figures.steps.seam_sections import seam_section
 from publisher.figures.steps.seams import flat_seams
 from publisher.figures.steps.shaping import (
     boxed_panels,
@@ -19,7 +20,6 @@ from publisher.figures.steps.shaping import (
     is_boxed,
     is_tube,
     parted_seam,
-    seam_section,
     tube_panel,
 )
 from publisher.figures.steps.trimming import clipped_panel, trimmed_panel
@@ -79,9 +79,12 @@ def _zip_seams(bench: Bench, facts: StepFacts) -> list[Seam]:
 def sew_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     """Seams: flat, folded, parted, boxed, round two bags."""
     seams = {one.name: one for one in bench.draft.seams}
-    if any(action.wrong_sides for action in actions):
-        joints = [joint for action in actions for joint in joints_of(bench.draft, action.target)]
-        return [seam_section(bench, joint, wrong_sides=True) for joint in joints]
+    if any(action.wrong_sides or action.basted for action in actions):
+        return [
+            seam_section(bench, joint, action.wrong_sides, action.basted)
+            for action in actions
+            for joint in joints_of(bench.draft, action.target)
+        ]
     named = [seams[action.target] for action in actions if action.target in seams]
     panels: list[Panel] = []
     zipped = _zip_seams(bench, facts)

@@ -6,10 +6,11 @@ from itertools import pairwise
 from publisher.drafting import Seam
 from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, texture_of, turned
 from publisher.figures.steps.corners import turn_back
-from publisher.figures.steps.joining import Joint, edge_path, is_gathered
+from publisher.figures.steps.joining import Joint, edge_path
 from publisher.figures.steps.lines import chain, line
-from publisher.figures.steps.marking import mark_shapes
-from publisher.figures.steps.seams import notches_of, spot_on, spot_to_measure
+from publisher.figures.steps.marking import mark_shapes, notches_of
+from publisher.figures.steps.seam_sections import seam_section
+from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
@@ -257,28 +258,3 @@ def closed_gap(seam: Seam) -> Panel:
     scene = Scene((*lower, *upper, sewn), callouts, scale=1.0)
     copies = tuple(side.copy for side in (*seam.first, *seam.second))
     return Panel("gap closed", scene, told, Phrase.of("figures.gap-closed"), copies)
-
-
-def seam_section(bench: Bench, joint: Joint, wrong_sides: bool = False) -> Panel:
-    """Both layers from their ends, right sides together or wrong sides, edges level, with the allowance."""
-    inset = 9.0
-    lower = strand(Point(0.0, 0.0), RIGHT, (Go(FLAT_SECTION),), wrong_left=wrong_sides)
-    upper = strand(Point(0.0, GAP * 1.3), RIGHT, (Go(FLAT_SECTION),), wrong_left=not wrong_sides)
-    sewn = stitch(Point(FLAT_SECTION - inset, GAP + 3.4), Point(FLAT_SECTION - inset, -2.8))
-    high = GAP * 1.3
-    across = Dimension(
-        Point(FLAT_SECTION, high), Point(FLAT_SECTION - inset, high), length_words(joint.allowance), away=-6.0
-    )
-    callouts = [
-        Callout(Phrase.of("figures.name", name=joint.second), Point(5.0, high), bench.number(joint.second), "left"),
-        Callout(Phrase.of("figures.name", name=joint.first), Point(5.0, 0.0), bench.number(joint.first), "left"),
-    ]
-    if joint.ease > 0:
-        amount = length_words(joint.ease)
-        words = Phrase.of("figures.gather-in" if is_gathered(joint) else "figures.ease-in", amount=amount)
-        callouts.append(Callout(words, Point(12.0, 0.0), side="left"))
-    key = "figures.told-section-wrong" if wrong_sides else "figures.told-section"
-    told = Phrase.of(key, first=joint.first, second=joint.second, seam=joint.name)
-    caption = Phrase.of("figures.wrong-sides-together") if wrong_sides else None
-    scene = Scene((*lower, *upper, sewn), tuple(callouts), (across,), scale=1.0)
-    return Panel("seam section", scene, told, caption, (joint.first, joint.second))

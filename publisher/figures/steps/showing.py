@@ -5,12 +5,12 @@ from dataclasses import replace
 
 from publisher.drafting import Mark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
 from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, over_the_fold, turned
-from publisher.figures.steps.marking import mark_shapes, marks_on, spot_of
+from publisher.figures.steps.marking import mark_shapes, marks_on, notches_of, spot_of
 from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.spots import finished_lines, spot_dimensions
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, listed, names_of
-from publisher.geometry import Path, Point, Segment
+from publisher.geometry import Path, Point, Segment, line_within, span_inside
 from publisher.terms import Phrase
 
 ON_FOLD = 0.01  # mm
@@ -131,7 +131,8 @@ def _marked(bench: Bench, copies: Sequence[str], names: Sequence[str]) -> Panel 
     measured = tuple(spot_dimensions(bench.piece_now(copy), marks, lying))
     shapes += finished_lines(bench.piece_now(copy), lying) if measured and len(marks) < 5 else []
     size = longer_side(bench, copy)
-    others = [mark for mark in marks_on(bench, copy) if isinstance(mark, Notch) and mark not in marks]
+    snipped = {mark.name for mark in marks}
+    others = [notch for notch in notches_of(bench, copy) if notch.name not in snipped]
     shapes += mark_shapes(others, lying, new=False, size=size) + mark_shapes(marks, lying, new=True, size=size)
     shapes += _on_the_other_half(bench, copy, marks, lying, size)
     callouts = [Callout(_mark_words(mark), lying.rule(spot_of(mark))) for mark in _one_of_each(marks)]
@@ -149,14 +150,16 @@ def _marked(bench: Bench, copies: Sequence[str], names: Sequence[str]) -> Panel 
 
 
 def _on_the_other_half(bench: Bench, copy: str, marks: Sequence[Mark], lying: Lying, size: float) -> list[Shape]:
-    """Points of a piece that is cut on the fold, once more where the pin comes through the other half."""
+    """Points and notches of a piece that is cut on the fold, once more where pin or snip goes through the other half."""
     piece = bench.draft.piece(bench.draft.copy(copy).piece)
     if piece.half is None or piece.half.fold_edge is None:
         return []
     over = over_the_fold(piece)
     again = replace(lying, rule=lambda point: lying.rule(over(point)))
     points = [mark for mark in marks if isinstance(mark, PointMark)]
-    return mark_shapes(points, again, new=True, size=size)
+    names = {mark.name for mark in marks}
+    notches = [notch for notch in notches_of(bench, copy) if notch.name in names and notch not in marks]
+    return [*mark_shapes(points, again, new=True, size=size), *mark_shapes(notches, lying, new=True, size=size)]
 
 
 def _mark_words(mark: Mark) -> Phrase:
@@ -174,6 +177,12 @@ def _one_of_each(marks: Sequence[Mark]) -> list[Mark]:
     return list(kinds.values())
 
 
+def _along(pleat: Pleat) -> Point:
+    """The way its lines run."""
+    low, high = (pleat.outer or pleat.stitched)[0]
+    return high - low
+
+
 def pleated_panels(bench: Bench, copy: str) -> list[Panel]:
     """A piece with its pleats open, which fold is brought where."""
     piece = bench.piece_now(copy)
@@ -181,10 +190,14 @@ def pleated_panels(bench: Bench, copy: str) -> list[Panel]:
     if not pleats:
         return []
     lying = Lying(copy)
-    shapes = laid(bench, lying) + mark_shapes(pleats, lying, new=True)
-    callouts = [
-        Callout(Phrase.of("figures.name", name=pleat.name), (pleat.outer or pleat.stitched)[0][1]) for pleat in pleats
+    now = bench.outline(copy)
+    shapes = laid(bench, lying) + [
+        replace(shape, path=path)
+        for shape in mark_shapes(pleats, lying, new=True)
+        for path in ((shape.path,) if shape.closed else line_within(shape.path, now))
     ]
+    ends = [span_inside(now, (pleat.outer or pleat.stitched)[0][0], _along(pleat))[1] for pleat in pleats]
+    callouts = [Callout(Phrase.of("figures.name", name=pleat.name), at) for pleat, at in zip(pleats, ends, strict=True)]
     box = piece.cut_line.box
     at = Point(box.left + box.width * 0.05, box.bottom + box.height * 0.3)
     named = Callout(face_words(copy, wrong_up=False), at, bench.number(copy))

@@ -1,9 +1,9 @@
 """Stitching that is no seam: topstitching along edges, hems, lines through all layers; trimming and clipping."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from publisher.drafting import Edge, Hem, LineMark
+from publisher.drafting import Edge, Hem, LineMark, Piece
 from publisher.figures.steps.cloth import (
     Bench,
     Lying,
@@ -22,7 +22,7 @@ from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.sections import hem_section
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Path, Point, parallel_beside
+from publisher.geometry import Path, Point, nearest, parallel_beside
 from publisher.terms import Phrase
 
 NEAR_EDGE = 3.0  # mm from the edge where nothing says how far
@@ -30,13 +30,17 @@ NARROW = 0.035  # … a hem that is narrower is shown magnified
 SMALL = 0.03  # of a piece's longer side: what is nearer is shown magnified
 
 
-def topstitched_panel(bench: Bench, copy: str, edges: Sequence[str], distance: float | None) -> Panel:
-    """Stitching beside edges, on the right side."""
+def topstitched_panel(
+    bench: Bench, copy: str, edges: Sequence[str], distance: float | None, rows_apart: float | None = None
+) -> Panel:
+    """Stitching beside edges, on the right side; with more rows beside it as far as the piece goes."""
     piece, lying = bench.piece_now(copy), Lying(copy, new=False)
     paths = [_joined(piece.edges_of(edge)) for edge in edges]
     away = distance or NEAR_EDGE
     shapes = laid(bench, lying)
     shapes += [Shape(beside, Look.STITCHING) for path in paths for beside in parallel_beside(path, away)]
+    further = [] if rows_apart is None else list(_rows(piece, paths, away, rows_apart))
+    shapes += [Shape(row, Look.STITCHING) for row in further]
     outline = moved(bench.outline(copy), lying)
     callouts = (Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),)
     detail = None
@@ -49,9 +53,31 @@ def topstitched_panel(bench: Bench, copy: str, edges: Sequence[str], distance: f
             detail = Detail(at - outwards * away, away * 3.0, dimensions=(across,))
         else:
             dimensions = (across,)
+    if further and rows_apart is not None:
+        at, outwards = spot_to_measure(paths[0], parts=(0.8,))
+        first, second = at - outwards * away, at - outwards * (away + rows_apart)
+        dimensions = (*dimensions, Dimension(second, first, length_words(rows_apart)))
     told = Phrase.of("figures.told-topstitch", copy=copy, edges=names_of(edges))
     scene = Scene(tuple(shapes), callouts, dimensions, detail=detail)
     return Panel("topstitch", scene, told, copies=(copy,))
+
+
+def _rows(piece: Piece, paths: Sequence[Path], away: float, apart: float) -> Iterator[Path]:
+    """Rows side by side from the first inwards, to one row short of the edges on the other side."""
+    others = [edge.path for edge in piece.edges if all(edge.path.segments[0] not in path.segments for path in paths)]
+    rest = [path for path in others if not any(_meets(path, one) for one in paths)] or others
+    deep = min((nearest(path, one.point_at(one.length / 2))[2] for one in paths for path in rest), default=0.0)
+    at = away + apart
+    while at < deep - apart:
+        for path in paths:
+            yield from parallel_beside(path, at)
+        at += apart
+
+
+def _meets(path: Path, other: Path) -> bool:
+    """True for paths that share an end."""
+    ends = (other.start, other.end)
+    return any((one - end).length < 0.01 for one in (path.start, path.end) for end in ends)
 
 
 def basted_panel(bench: Bench, copies: Sequence[str], edges: Sequence[str]) -> Panel:

@@ -13,6 +13,7 @@ from publisher.figures.steps.values import Panel
 
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
 APART = "quilt"  # … or how far apart its lines run
+ROWS = "rows"  # a word in the name of a measure that says how far apart more rows beside the first run
 
 
 def _understitched(bench: Bench, joint: Joint, facts: StepFacts) -> Panel:
@@ -45,7 +46,8 @@ def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) 
             names = [one.name for one in bench.piece_now(copy).edges]
             all_round = [name for name in names if bench.done(copy, name)] or names
             panels.append(lines or topstitched_panel(bench, copy, all_round, facts.length(BESIDE)))
-    drawn = {copy: topstitched_panel(bench, copy, names, facts.length(BESIDE)) for copy, names in edges.items()}
+    apart = facts.length_of(ROWS)
+    drawn = {copy: topstitched_panel(bench, copy, names, facts.length(BESIDE), apart) for copy, names in edges.items()}
     return first_of_like(bench, [drawn[one] if isinstance(one, str) else one for one in panels])
 
 

@@ -1,10 +1,9 @@
 """Cloth cut off after it was sewn: rough layers along the template, allowances narrower, snipped, across corners."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned
+from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned, with_allowances
 from publisher.figures.steps.joining import Joint
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seams import spot_on
@@ -36,7 +35,7 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], trim: bool, clip: bool,
     outside a curve and snips inside one; cut across at its corners."""
     joint, wide = joints[0], joints[0].allowance
     path = _running_on(joints)
-    bench = _with_allowance(bench, joint)
+    bench = with_allowances(bench, joint.name)
     lying = Lying(joint.first, turned(), wrong_up=True, new=False)
     shapes = laid(bench, lying)
     sewn = Shape(moved(path, lying), Look.STITCHED)
@@ -84,14 +83,6 @@ def _across(corner: Point, out: Point, away: float) -> Path:
     """The cut across a corner, short of its stitches."""
     middle, half = corner + out * (away * SHORT_OF), out.left() * (away * 1.1)
     return line(middle - half, middle + half)
-
-
-def _with_allowance(bench: Bench, joint: Joint) -> Bench:
-    """The work before the seam, its allowances still to be seen beyond where it will run."""
-    seam = next(one for one in bench.draft.seams if one.name == joint.name)
-    sides = (*seam.first, *seam.second)
-    sewn = {(side.copy, edge.name) for side in sides for edge in bench.piece_now(side.copy).edges_of(side.edge)}
-    return replace(bench, state=replace(bench.state, closed_edges=bench.state.closed_edges - sewn))
 
 
 def turn_over(path: Path) -> Path:

@@ -1,7 +1,7 @@
 """Work turned right side out: the way it is pulled through; and, where its corners are boxed, the bag it becomes."""
 
 from publisher.drafting import Seam
-from publisher.figures.steps.cloth import ROUND, Bench, Lying, moved, texture_of
+from publisher.figures.steps.cloth import ROUND, Bench, Lying, laid, moved, texture_of, turned, with_allowances
 from publisher.figures.steps.joining import Joint, edge_path, joints_of, lying_on
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seams import spot_on
@@ -26,7 +26,7 @@ def turned_panel(bench: Bench, copy: str) -> Panel | None:
             continue
         alike = [one for one in joints if (one.first, one.second) == (here.first, here.second)]
         if _encloses(bench, alike):
-            return _pulled(bench, here, alike)
+            return _pulled(bench, here, alike, copy)
     return None
 
 
@@ -41,15 +41,20 @@ def _encloses(bench: Bench, joints: list[Joint]) -> bool:
     return joints[0].leave_open > 0 or sewn > ROUND * piece.finished_line.length
 
 
-def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
+def _pulled(bench: Bench, joint: Joint, joints: list[Joint], copy: str) -> Panel:
+    """The wrong side of the copy that the step turns, as it lies on the other, and the way that it is pulled."""
     rule = lying_on(joint)
     assert rule is not None
     above = Lying(joint.second, rule, wrong_up=True, new=False)
-    piece = bench.draft.piece(bench.draft.copy(joint.second).piece)
+    sewn = [one.first_path for one in joints]
+    if copy == joint.first:
+        above = Lying(copy, turned(), wrong_up=True, new=False)
+        sewn = [moved(path, above) for path in sewn]
+    piece = bench.draft.piece(bench.draft.copy(above.copy).piece)
     outline = moved(piece.cut_line, above)
-    shapes = [Shape(outline, Look.BEFORE, texture_of(bench, joint.second, wrong_up=True), closed=True)]
-    shapes += [Shape(one.first_path, Look.STITCHED) for one in joints]
-    gap = _opening(outline, joints)
+    shapes = [one for one in laid(with_allowances(bench, joint.name), above) if one.closed]
+    shapes += [Shape(path, Look.STITCHED) for path in sewn]
+    gap = _opening(outline, sewn, joint)
     box = outline.box
     along, _, _ = nearest(outline, gap)
     way = outline.direction_at(along).right() * (1.0 if signed_area(outline) > 0 else -1.0)
@@ -57,26 +62,25 @@ def _pulled(bench: Bench, joint: Joint, joints: list[Joint]) -> Panel:
     arrow = Arrow(gap - way * reach * 1.4, gap + way * reach)
     callouts = (
         Callout(Phrase.of("figures.turn-here"), gap + way * (reach * 0.4)),
-        Callout(face_words(joint.second, wrong_up=True), spot_on(outline), bench.number(joint.second)),
+        Callout(face_words(above.copy, wrong_up=True), spot_on(outline), bench.number(above.copy)),
     )
-    told = Phrase.of("figures.told-turn", copy=joint.second)
+    told = Phrase.of("figures.told-turn", copy=above.copy)
     return Panel(
         "turning",
         Scene(tuple(shapes), callouts, (), (arrow,)),
         told,
-        copies=(joint.second, joint.first),
+        copies=(above.copy, joint.first if above.copy == joint.second else joint.second),
     )
 
 
-def _opening(outline: Path, joints: list[Joint]) -> Point:
+def _opening(outline: Path, sewn: list[Path], joint: Joint) -> Point:
     """The middle of what is left open, or of the longest stretch of the edge that is not sewn."""
-    joint = joints[0]
     if joint.leave_open > 0:
-        half = joint.first_path.length / 2
-        return joint.first_path.point_at(half) + joint.first_path.direction_at(half).right() * joint.allowance
+        spot = sewn[0].point_at(sewn[0].length / 2)
+        return nearest(outline, spot)[1]
     whole, many = outline.length, 120
     spots = [outline.point_at(whole * at / many) for at in range(many)]
-    near = [min(nearest(one.first_path, spot)[2] for one in joints) for spot in spots]
+    near = [min(nearest(path, spot)[2] for path in sewn) for spot in spots]
     free = [gap > joint.allowance + 1.0 for gap in near]
     if not any(free):
         return spots[0]
