@@ -169,7 +169,9 @@ def _action(said: ActionSaying, known: Known) -> Action:
     # A seam that is basted is made, for all that comes after it, as one that is sewn.
     basted = said.verb == "baste" and said.target.text in known.seams
     verb = "sew" if basted else said.verb
-    return Action(verb, said.target.text, said.preposition, other, said.place, said.wrong_sides, basted)
+    return Action(
+        verb, said.target.text, said.preposition, other, said.place, said.wrong_sides, said.stops_short, basted
+    )
 
 
 def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:

@@ -15,6 +15,7 @@ class Action:
     other: str | None
     place: Place = field(compare=False)
     wrong_sides: bool = False  # together, of a seam
+    stops_short: bool = False  # of a seam: from seam line to seam line, so that what is sewn across it can open
     basted: bool = False  # of a seam: within its allowance, until another seam goes through it
 
 

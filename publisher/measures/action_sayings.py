@@ -40,6 +40,8 @@ VERBS = (
 
 SHOWN = (*VERBS, "assembled")  # what a figure can show, beside what a step does
 TOGETHER = ", wrong sides together"
+SHORT = ", from seam line to seam line"
+MANNERS = (TOGETHER, SHORT)  # how a seam is sewn
 # What stands between the two names of an action; elsewhere it is `to` or `at`.
 SMALL_WORDS = {"thread": "through", "bind": "to|at|with"}
 
@@ -56,15 +58,17 @@ def parse_shown(written: Written) -> ActionSaying:
 
 
 def _said(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
-    says = str(written)
-    if not says.endswith(TOGETHER):
+    says, manners = str(written), set()
+    while manner := next((one for one in MANNERS if says.endswith(one)), None):
+        manners.add(manner)
+        says = says.removesuffix(manner)
+    if not manners:
         return _parse(written, verbs)
-    said = _parse(trimmed(written, 0, says.removesuffix(TOGETHER)), verbs)
+    said = _parse(trimmed(written, 0, says), verbs)
     if said.verb not in ("sew", "baste"):
-        raise unreadable(
-            written, 0, len(written), f"'{said.verb}' is done one way only", "take 'wrong sides together' out"
-        )
-    return replace(said, wrong_sides=True)
+        told = next(iter(sorted(manners))).removeprefix(", ")
+        raise unreadable(written, 0, len(written), f"'{said.verb}' is done one way only", f"take '{told}' out")
+    return replace(said, wrong_sides=TOGETHER in manners, stops_short=SHORT in manners)
 
 
 def _parse(written: Written, verbs: tuple[str, ...]) -> ActionSaying:

@@ -199,6 +199,7 @@ class ActionSaying:
     other: Name | None
     place: Place = field(compare=False)
     wrong_sides: bool = False  # together, of a seam
+    stops_short: bool = False  # of a seam, which is sewn from seam line to seam line
 
 
 @dataclass(frozen=True, slots=True)

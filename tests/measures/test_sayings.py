@@ -354,6 +354,12 @@ def test_a_seam_is_sewn_wrong_sides_together_where_it_says_so() -> None:
     )
 
 
+def test_how_a_seam_is_sewn_may_be_said_twice() -> None:
+    said = parse_action(written("sew hinge seam, from seam line to seam line, wrong sides together"))
+    assert said == ActionSaying("sew", name("hinge seam"), None, None, HERE, wrong_sides=True, stops_short=True)
+    assert not parse_action(written("sew hinge seam")).stops_short
+
+
 def test_an_action_keeps_the_places_of_its_names() -> None:
     text = "attach  snap at body front.snap"
     action = parse_action(written(text))

@@ -43,6 +43,7 @@ class Bench:
     draft: Draft
     state: WorkState
     fused: tuple[tuple[str, str], ...] = ()  # what was fused, and to what
+    stops_short: bool = False  # seams of this step run from seam line to seam line, not from raw edge to raw edge
 
     @property
     def zip_between(self) -> bool:

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of
 from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, coincides, lying_on
+from publisher.figures.steps.lines import chain
 from publisher.figures.steps.marking import mark_shapes, notches_of
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Box, Path, Point, inside
+from publisher.geometry import Box, Path, Point, inside, line_within
 from publisher.terms import Phrase
 
 SMALL = 0.022  # of a piece's longer side: an allowance narrower than that is shown magnified
@@ -17,6 +18,7 @@ SPOTS = (  # of a piece's box: where words may point, the likeliest first
     *((x, y) for x in (0.98, 0.02, 0.95, 0.05) for y in (0.75, 0.5, 0.6)),
     *((x, y) for y in (0.03, 0.97, 0.06, 0.94) for x in (0.3, 0.5, 0.7)),
 )
+NEAR = 0.05  # mm: ends that lie nearer are one
 MAGNIFIED = 1.6  # allowances to the rim of the circle that magnifies one
 
 
@@ -32,7 +34,7 @@ def flat_seams(bench: Bench, joints: Sequence[Joint]) -> Panel | None:
     shapes = laid(bench, below)
     under, over = (texture_of(bench, above.copy, wrong_up) for wrong_up in (True, False))
     shapes += back.shapes(under, over, Look.RAW, _on_top(bench, above, back))
-    stitching = [stretch for joint in joints for stretch in _stitching(joint)]
+    stitching = stitching_of(joints, lower, bench.stops_short)
     shapes += [Shape(path, Look.STITCHING) for whole in stitching for path in back.kept_line(whole)]
     shapes += _kept(
         mark_shapes(notches_of(bench, above.copy), above, new=False, size=longer_side(bench, above.copy)), back
@@ -63,6 +65,35 @@ def _on_top(bench: Bench, above: Lying, back: TurnedBack) -> list[Shape]:
 
 def _kept(shapes: Sequence[Shape], back: TurnedBack) -> list[Shape]:
     return [Shape(path, one.look) for one in shapes for path in back.kept_line(one.path)]
+
+
+def stitching_of(joints: Sequence[Joint], cloth: Path, stops_short: bool) -> list[Path]:
+    """The stitching of seams of one copy, to the raw edges of its cloth where no other of them goes on; or, where the
+    step `stops_short`, from seam line to seam line."""
+    paths = [stretch for joint in joints for stretch in _stitching(joint)]
+    if stops_short:
+        return paths
+    ends = [spot for joint in joints for spot in (joint.first_path.start, joint.first_path.end)]
+    return [_to_the_raw_edges(path, ends, cloth) for path in paths]
+
+
+def _to_the_raw_edges(path: Path, ends: Sequence[Point], cloth: Path) -> Path:
+    """A line of stitching, each of its ends that is the end of a seam, and of one alone, led on straight to the edge."""
+    before, behind = (
+        [spot for spot in _raw_edge(end, way, cloth) if sum((end - other).length < NEAR for other in ends) == 1]
+        for end, way in ((path.start, -path.direction_at(0.0)), (path.end, path.direction_at(path.length)))
+    )  # elsewhere it goes on round the corner, or it stops at a gap, within the edge
+    return chain([*before, *path.flattened(0.05), *behind]) if before or behind else path
+
+
+def _raw_edge(end: Point, way: Point, cloth: Path) -> list[Point]:
+    """Where straight on from the end of a seam the cloth ends; nowhere where it ends there."""
+    far = end + way * (cloth.box.width + cloth.box.height)
+    for beyond in line_within(chain([end + way * NEAR, far]), cloth):
+        near, out = sorted((beyond.start, beyond.end), key=lambda spot: (spot - end).length)
+        if (near - end).length < 2 * NEAR:
+            return [out]
+    return []
 
 
 def _stitching(joint: Joint) -> list[Path]:

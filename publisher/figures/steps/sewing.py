@@ -79,6 +79,7 @@ def _zip_seams(bench: Bench, facts: StepFacts) -> list[Seam]:
 def sew_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     """Seams: flat, folded, parted, boxed, round two bags."""
     seams = {one.name: one for one in bench.draft.seams}
+    bench = replace(bench, stops_short=any(action.stops_short for action in actions))
     if any(action.wrong_sides or action.basted for action in actions):
         return [
             seam_section(bench, joint, action.wrong_sides, action.basted)

@@ -10,7 +10,7 @@ from publisher.figures.steps.joining import Joint, edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import mark_shapes, notches_of
 from publisher.figures.steps.seam_sections import seam_section
-from publisher.figures.steps.seams import spot_on, spot_to_measure
+from publisher.figures.steps.seams import spot_on, spot_to_measure, stitching_of
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
@@ -203,7 +203,8 @@ def folded_seam(bench: Bench, joint: Joint) -> Panel | None:
     shapes = [Shape(path, Look.RAW, right, closed=True) for path in kept]
     shapes += back.shapes(wrong, right, Look.RAW)
     shapes.append(Shape(fold, Look.FOLDED))
-    shapes += [Shape(path, Look.STITCHING) for path in back.kept_line(joint.first_path)]
+    for path in stitching_of([joint], outline, bench.stops_short):
+        shapes += [Shape(part, Look.STITCHING) for part in back.kept_line(path)]
     at, outwards = spot_to_measure(joint.first_path, back)
     across = (Dimension(at, at + outwards * joint.allowance, length_words(joint.allowance)),) if joint.allowance else ()
     number = bench.number(joint.first)

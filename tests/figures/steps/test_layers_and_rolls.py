@@ -182,6 +182,50 @@ def test_what_is_rolled_up_is_shown_open_on_the_cover_its_tie_outside() -> None:
     assert max(shape.path.box.right for shape in back.scene.shapes) > edge + 50
 
 
+SIDE = """\
+pieces:
+  bag:
+    outline:
+      rectangle: 20 cm by 10 cm
+    copies:
+      front: canvas
+      back: canvas
+seams:
+  bag seam:
+    join:
+      - bag front.left edge and bag front.bottom edge and bag front.right edge
+      - bag back.right edge and bag back.bottom edge and bag back.left edge
+  top seam:
+    join:
+      - bag front.top edge
+      - bag back.top edge
+    leave open: 8 cm
+"""
+
+
+def test_a_seam_is_sewn_from_raw_edge_to_raw_edge() -> None:
+    (panel,) = last_panels(SIDE, "sew bag seam")
+    box = [path.box for path in drawn(panel, Look.STITCHING)]
+    # 10 cm high, an allowance of 1 cm above; round its corners the stitching stays on the seam line.
+    assert max(one.top for one in box) == pytest.approx(110.0)
+    assert min(one.bottom for one in box) == pytest.approx(0.0, abs=1e-6)
+    assert (min(one.left for one in box), max(one.right for one in box)) == pytest.approx((0.0, 200.0), abs=1e-6)
+
+
+def test_a_gap_ends_where_it_ends_and_the_seam_beside_it_at_the_raw_edges() -> None:
+    (panel,) = last_panels(SIDE, "sew top seam")
+    ends = sorted(round(x) for path in drawn(panel, Look.STITCHING) for x in (path.start.x, path.end.x))
+    # 20 cm and 1 cm of allowance on both sides; 8 cm stay open in the middle.
+    assert len(ends) == 4
+    assert (ends[0], ends[-1]) == (-10, 210)
+    assert ends[1:3] == [60, 140]
+
+
+def test_a_seam_that_another_crosses_may_end_at_the_seam_lines() -> None:
+    (panel,) = last_panels(SIDE, "sew bag seam, from seam line to seam line")
+    assert max(path.box.top for path in drawn(panel, Look.STITCHING)) == pytest.approx(100.0)
+
+
 def test_a_fold_along_no_line_is_a_mistake_told() -> None:
     steps = "1. Do.\n   Does: fold neck outside.crease\n"
     assert "no-such-name" in {one.name for one in prove_text(COLLAR, steps)[1]}
