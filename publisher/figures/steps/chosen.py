@@ -25,9 +25,7 @@ from publisher.figures.steps.sewing import (
     sew_panels,
     trim_panels,
 )
-from publisher.figures.steps.shaping import (
-    is_tube,
-)
+from publisher.figures.steps.shaping import is_boxed, is_tube
 from publisher.figures.steps.showing import cutting_panels, marked_panels, pleated_panels
 from publisher.figures.steps.stitching import hem_panels
 from publisher.figures.steps.threading import threaded_panel
@@ -42,7 +40,14 @@ DEEP = "casing"  # what the name of a measure begins with that says how far a ca
 BESIDE = "topstitch"  # … how far stitching runs from an edge
 OVERLAP = "overlap"  # a word in the name of a measure that says how much of a binding is left for its join
 ENDS = ("left end", "right end")  # of a strip
-FLAT = ("seam", "topstitch", "turning", "trim and clip", "edge to sew")  # kinds that draw what is a ring as it was cut
+FLAT = (
+    "seam",
+    "topstitch",
+    "turning",
+    "trim and clip",
+    "edge to sew",
+    "placement",
+)  # kinds that draw what is a ring as it was cut
 MOST = 6  # panels of one figure
 
 
@@ -60,7 +65,7 @@ def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
         for action in actions:
             bench = replace(bench, state=after_action(bench.state, action, draft))
         bench = replace(bench, fused=(*bench.fused, *fused_by(actions)))
-    shown = _said_flat(bench, panels[:MOST])
+    shown = _said_flat(bench, panels[:MOST], facts.step.before.sewn)
     # What has been rolled up is no more seen from its front.
     return shown if any(panel.kind == "rolled" for panel in shown) else (*shown, *finished_of(draft, facts))
 
@@ -73,15 +78,21 @@ def finished_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
     return tuple(finished_panels(Bench(draft, facts.step.after, fused), draft.cover, facts))
 
 
-def _said_flat(bench: Bench, panels: Sequence[Panel]) -> tuple[Panel, ...]:
-    """Where a copy that has been sewn to itself is drawn flat, the first such panel says so."""
-    selves = {seam.name: {side.copy for side in (*seam.first, *seam.second)} for seam in bench.draft.seams}
-    rings = {name: copies for name, copies in selves.items() if len(copies) == 1 and name in bench.state.sewn}
+def _said_flat(bench: Bench, panels: Sequence[Panel], before: Sequence[str]) -> tuple[Panel, ...]:
+    """Where a copy that has been sewn to itself, or whose corners were boxed before this step, is drawn flat, the first
+    such panel says so."""
+    seams = [one for one in bench.draft.seams if one.name in bench.state.sewn]
+    sewn = {one.name: frozenset(side.copy for side in (*one.first, *one.second)) for one in seams}
+    boxed = frozenset(copy for one in seams if is_boxed(one) and one.name in before for copy in sewn[one.name])
     for at, panel in enumerate(panels):
-        names = [name for name, copies in rings.items() if copies <= set(panel.copies)]
-        if names and panel.kind in FLAT and panel.caption is None:
-            said = replace(panel, caption=Phrase.of("figures.drawn-flat", seams=names_of(names)))
-            return (*panels[:at], said, *panels[at + 1 :])
+        if panel.kind not in FLAT or panel.caption is not None:
+            continue
+        rings = [name for name, copies in sewn.items() if len(copies) == 1 and copies <= set(panel.copies)]
+        words = Phrase.of("figures.drawn-flat", seams=names_of(rings)) if rings else None
+        if not rings and not boxed.isdisjoint(panel.copies):
+            words = Phrase.of("figures.drawn-unboxed")
+        if words is not None:
+            return (*panels[:at], replace(panel, caption=words), *panels[at + 1 :])
     return tuple(panels)
 
 

@@ -208,8 +208,7 @@ def strip_shapes(
     held = [name for name, _ in placement.matching]
     ends = {name for name in held if name in ("left end", "right end")}
     whole = piece.strip.finished_length
-    spot = _held_at(bench, placement)
-    at = above.rule(spot)
+    at = held_spot(bench, placement, above)
     middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
     inwards = _into(above, ends, at, middle)
     # A raw end lies level with the raw edge below: beyond its finished line, or beyond the notch that it is put to.
@@ -235,6 +234,11 @@ def _to_the_raw_edge(bench: Bench, placement: Placement) -> float:
     there = {name for _, name in placement.matching}
     notches = [mark for mark in marks_on(bench, placement.below) if isinstance(mark, Notch) and mark.name in there]
     return (notches[0].cut_end - notches[0].at).length if notches else 0.0
+
+
+def held_spot(bench: Bench, placement: Placement, above: Lying) -> Point:
+    """Where a strip is held, as it lies: the middle of the end that is, or of the strip."""
+    return above.rule(_held_at(bench, placement))
 
 
 def _held_at(bench: Bench, placement: Placement) -> Point:

@@ -8,7 +8,7 @@ from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.parts import has_parts, whole_and_parts
-from publisher.figures.steps.placing import strip_shapes
+from publisher.figures.steps.placing import held_spot, strip_shapes
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
 from publisher.geometry import Point
@@ -16,6 +16,7 @@ from publisher.terms import Phrase
 
 OBLIQUE = 0.36  # of a bag's depth: how far its side is drawn, each way
 ABOVE = 0.34  # of a box's depth: how far it is seen from above
+AT_SEAM = 3.0  # mm: what is held nearer to a side is caught in its seam
 Spots = list[Point]
 
 
@@ -49,6 +50,7 @@ def _bag(bench: Bench, seam: Seam, copy: str, other: str, face: str) -> Panel:
         Shape(front, Look.FOLDED, plain, closed=True),
         Shape(line(right + away * 0.5, high + away * 0.5), Look.STITCHED),
     ]
+    loops = list(_loops(bench, copy, other, right + away * 0.5, low))
     callouts = [
         Callout(Phrase.of("figures.name", name=copy), low + (high - low) * 0.24, bench.number(copy)),
     ]
@@ -73,7 +75,33 @@ def _bag(bench: Bench, seam: Seam, copy: str, other: str, face: str) -> Panel:
             callouts.append(
                 Callout(Phrase.of("figures.name", name=one.placed), end + away * 0.5, bench.number(one.placed))
             )
+    for name, loop in loops:
+        # What leaves the left side comes from behind the bag.
+        at_left = loop.path.box.right < right.x
+        shapes = [loop, *shapes] if at_left else [*shapes, loop]
+        names.append(name)
+        words, spot = Phrase.of("figures.name", name=name), loop.path.point_at(0.0)
+        callouts.append(Callout(words, spot, bench.number(name), "left" if at_left else "right"))
     return side_panel(face, shapes, callouts, names)
+
+
+def _loops(bench: Bench, copy: str, other: str, right_seam: Point, low: Point) -> Iterator[tuple[str, Shape]]:
+    """Strips that were caught in a side seam, which come out of it now: at the right of the side that they were laid on,
+    or at the left, seen from there; from the other side of the bag the other way round."""
+    for one in bench.draft.placements:
+        strip = bench.draft.piece(bench.draft.copy(one.placed).piece).strip
+        if one.below not in (copy, other) or one.name not in bench.state.placed or strip is None:
+            continue
+        spot = held_spot(bench, one, next(placed_lyings(bench, one, Lying(one.below), new=False)))
+        box = bench.draft.piece(bench.draft.copy(one.below).piece).finished_line.box
+        if min(spot.x - box.left, box.right - spot.x) > AT_SEAM:
+            continue
+        at_right = (spot.x > (box.left + box.right) / 2) == (one.below == copy)
+        foot = Point(right_seam.x, spot.y + right_seam.y - low.y) if at_right else Point(low.x, spot.y)
+        half, long = Point(0.0, strip.finished_width / 2), strip.finished_length / 2
+        tip = foot + Point(long if at_right else -long, 0.0)
+        path = chain([tip + half, foot + half, foot - half, tip - half], closed=True)
+        yield one.placed, Shape(path, Look.FOLDED, texture_of(bench, one.placed, wrong_up=False), closed=True)
 
 
 def _middle(shape: Shape) -> Point:
@@ -97,7 +125,7 @@ def _flap_over(bench: Bench, flap: str, front: str, back_left: Point, front_righ
     top = [Point(right, front_right.y), Point(right + aside, back_left.y), Point(left + aside, back_left.y)]
     outline = [*_lowest_first(hanging, left, right), *top, Point(left, front_right.y)]
     texture = texture_of(bench, flap, wrong_up=False)
-    fold = Shape(line(Point(left, front_right.y), Point(right, front_right.y)), Look.STITCHED)
+    fold = Shape(line(Point(left, front_right.y), Point(right, front_right.y)), Look.BEFORE)
     return [Shape(chain(outline, closed=True), Look.FOLDED, texture, closed=True), fold]
 
 

@@ -226,6 +226,24 @@ def test_a_seam_that_another_crosses_may_end_at_the_seam_lines() -> None:
     assert max(path.box.top for path in drawn(panel, Look.STITCHING)) == pytest.approx(100.0)
 
 
+def test_a_loop_comes_out_of_the_side_seam_that_caught_it() -> None:
+    front, back = (panel_of("sanderling-lined-pouch", 14, f"finished {side}") for side in ("front", "back"))
+    loop = {"front": front, "back": back}
+    bag = {
+        side: max(panel.scene.shapes, key=lambda one: one.path.box.width * one.path.box.height).path.box
+        for side, panel in loop.items()
+    }
+    assert max(shape.path.box.right for shape in front.scene.shapes) > bag["front"].right + 10
+    assert min(shape.path.box.left for shape in back.scene.shapes) < bag["back"].left - 10
+    assert "loop" in words_of(front)
+
+
+@pytest.mark.parametrize(("step", "kind", "says"), [(12, "placement", True), (13, "seam", False)])
+def test_what_is_drawn_flat_though_its_corners_are_boxed_says_so(step: int, kind: str, says: bool) -> None:
+    caption = panel_of("sanderling-lined-pouch", step, kind).caption
+    assert (caption is not None and caption.key == "figures.drawn-unboxed") is says
+
+
 def test_a_fold_along_no_line_is_a_mistake_told() -> None:
     steps = "1. Do.\n   Does: fold neck outside.crease\n"
     assert "no-such-name" in {one.name for one in prove_text(COLLAR, steps)[1]}
