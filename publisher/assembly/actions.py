@@ -93,7 +93,7 @@ def known_names(source: Source, draft: Draft) -> Known:
     drafted = {copy.name for piece in draft.pieces for copy in piece.copies}
     drafted |= {seam.name for seam in draft.seams} | {placement.name for placement in draft.placements}
     drafted |= {notion.key for notion in draft.notions} | {binding.name for binding in draft.bindings}
-    marks = frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks]))
+    marks = frozenset(_borne(draft.pieces))
     edges = frozenset(_parts(draft.pieces, _edge_names))
     return Known(
         undrafted=frozenset(_written_names(source) - drafted - marks - edges),
@@ -121,6 +121,16 @@ def _written_names(source: Source) -> set[str]:
 
 def _edge_names(piece: Piece) -> list[str]:
     return [edge.name for edge in piece.edges] + [joint.name for joint in piece.joint_edges]
+
+
+def _borne(pieces: Iterable[Piece]) -> Iterable[str]:
+    """Marks by the copies that bear them."""
+    for piece in pieces:
+        for copy in piece.copies:
+            short = copy.name.removeprefix(piece.name).strip()
+            for mark in piece.marks:
+                if not mark.copies or short in mark.copies:
+                    yield f"{copy.name}.{mark.name}"
 
 
 def _parts(pieces: Iterable[Piece], names) -> Iterable[str]:  # type: ignore[no-untyped-def]

@@ -10,6 +10,7 @@ from publisher.checks.bindings import (
     hem_on_curve,
     left_undone,
 )
+from publisher.checks.crowded import marks_coincide, notch_kinds_differ, pleat_on_a_line
 from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
 from publisher.checks.cutting import (
     hardware_in_the_seam,
@@ -27,6 +28,7 @@ from publisher.checks.fit import (
     seam_lengths_differ,
 )
 from publisher.checks.holding import casing_too_narrow, lining_larger_than_outside, pocket_too_small
+from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
 from publisher.checks.layers import bulky_seam, heat_on_what_melts, print_upside_down
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
@@ -50,6 +52,23 @@ from publisher.checks.reading import (
     left_without_viewpoint,
     link_leads_nowhere,
     step_does_much,
+)
+from publisher.checks.sayings import (
+    count_in_words,
+    length_in_one_unit,
+    measure_never_read,
+    quote_against_word,
+    step_names_another,
+)
+from publisher.checks.sequence import (
+    boxed_too_early,
+    corner_not_mitred,
+    folded_after_sewing,
+    hemmed_after_placing,
+    placed_after_sewing,
+    pleated_after_placing,
+    threaded_too_early,
+    trimmed_before_quilting,
 )
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.stage_pages import stage_pages
@@ -83,6 +102,9 @@ CHECKS: tuple[Check, ...] = (
     placement_overhangs,
     mark_off_piece,
     mark_without_template,
+    marks_coincide,
+    notch_kinds_differ,
+    pleat_on_a_line,
     pair_left_over,
     seam_never_sewn,
     seam_sewn_twice,
@@ -107,6 +129,17 @@ CHECKS: tuple[Check, ...] = (
     tool_not_listed,
     topstitched_too_early,
     done_twice,
+    boxed_too_early,
+    clipped_too_late,
+    corner_not_mitred,
+    curve_not_clipped,
+    folded_after_sewing,
+    hemmed_after_placing,
+    never_turned,
+    placed_after_sewing,
+    pleated_after_placing,
+    threaded_too_early,
+    trimmed_before_quilting,
     long_curve_without_notches,
     gap_on_a_curve,
     zip_apart_from_opening,
@@ -125,6 +158,11 @@ CHECKS: tuple[Check, ...] = (
     hardware_in_the_seam,
     pieces_easily_confused,
     loose_number,
+    count_in_words,
+    length_in_one_unit,
+    measure_never_read,
+    quote_against_word,
+    step_names_another,
     step_too_long,
     step_does_much,
     left_without_viewpoint,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from publisher.assembly import Action, AssemblyStep, WorkState, after_action
 from publisher.checks.values import Proof
-from publisher.drafting import Draft
+from publisher.drafting import Draft, Piece, Seam
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,3 +33,18 @@ def deeds_of(proof: Proof) -> Iterator[tuple[Deed, ...]]:
 def copies_of(action: Action) -> tuple[str, ...]:
     """The names before the dots of what an action is done to."""
     return tuple(name.partition(".")[0] for name in (action.target, action.other) if name)
+
+
+def piece_of(draft: Draft, copy: str) -> Piece:
+    """The piece of a copy."""
+    return draft.piece(draft.copy(copy).piece)
+
+
+def seam_of(draft: Draft, name: str) -> Seam | None:
+    """The seam of that name, if there is one."""
+    return next((one for one in draft.seams if one.name == name), None)
+
+
+def sewn_before(deed: Deed) -> list[Seam]:
+    """The seams that have been sewn before a deed."""
+    return [one for one in deed.draft.seams if one.name in deed.before.sewn]

@@ -33,10 +33,9 @@ def loose_number(proof: Proof) -> Iterator[Finding]:
         for name, quantity in draft.measures:
             if quantity.dimension is Dimension.LENGTH and quantity.amount:
                 known.setdefault(round(float(quantity.amount), 2), name)
-    for where, texts in _prose(proof):
+    for where, texts in prose_of(proof):
         for text in texts:
-            for typed in _typed(text):
-                amount = float(read_length(str(typed).replace("″", '"')).amount)
+            for typed, amount in typed_lengths(text):
                 held = next((name for value, name in known.items() if abs(value - amount) < SAME), None)
                 if held is not None:
                     yield Finding(
@@ -49,7 +48,7 @@ def loose_number(proof: Proof) -> Iterator[Finding]:
                     )
 
 
-def _prose(proof: Proof) -> Iterator[tuple[str, tuple[Written, ...]]]:
+def prose_of(proof: Proof) -> Iterator[tuple[str, tuple[Written, ...]]]:
     """The words of steps.md, and whose they are."""
     for section in proof.source.sections:
         title = f"the section '{section.title}'" if section.title else "the introduction"
@@ -58,10 +57,12 @@ def _prose(proof: Proof) -> Iterator[tuple[str, tuple[Written, ...]]]:
             yield f"step {step.number}", (step.text, *(aside.text for aside in step.asides))
 
 
-def _typed(text: Written) -> Iterator[Written]:
+def typed_lengths(text: Written) -> Iterator[tuple[Written, float]]:
+    """The lengths that are typed in words, and not quoted, and how long they are, mm."""
     masked = QUOTE.sub(lambda quote: " " * len(quote[0]), str(text))
     for found in LENGTH.finditer(masked):
-        yield text.part(found.start(), found.end())
+        typed = text.part(found.start(), found.end())
+        yield typed, float(read_length(str(typed).replace("″", '"')).amount)
 
 
 def step_too_long(proof: Proof) -> Iterator[Finding]:

@@ -35,6 +35,12 @@ class Seam:
         """Length of the second side, mm."""
         return sum(edge.length for edge in self.second)
 
+    @property
+    def boxes_a_corner(self) -> bool:
+        """True for a seam across a corner: on both sides the same two copies."""
+        first, second = {side.copy for side in self.first}, {side.copy for side in self.second}
+        return len(self.first) > 1 and len(first) > 1 and first == second
+
 
 @dataclass(frozen=True, slots=True)
 class Laying:

@@ -2,7 +2,7 @@
 
 from publisher.measures.evaluation import Lookup, evaluate, native_literal
 from publisher.measures.formulas import parse_formula
-from publisher.measures.reader import names_in, read_measures
+from publisher.measures.reader import names_in, names_read, read_measures
 from publisher.measures.values import (
     ActionSaying,
     ArcSaying,
@@ -58,6 +58,7 @@ __all__ = [
     "Solved",
     "evaluate",
     "names_in",
+    "names_read",
     "native_literal",
     "parse_formula",
     "read_measures",

@@ -1,6 +1,7 @@
 """Every saying of a source parsed once, and the circles among its measures found."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import fields, is_dataclass
 from graphlib import CycleError, TopologicalSorter
 
 from publisher.measures.action_sayings import parse_action, parse_shown
@@ -155,6 +156,23 @@ def names_in(formula: Formula, asked: bool = True) -> Iterator[str]:
         case Asked():
             for about in formula.about if asked or formula.what in ("larger", "smaller") else ():
                 yield from names_in(about, asked)
+
+
+def names_read(measures: Measures) -> frozenset[str]:
+    """Every name that any formula of the source reads, that of a quote included."""
+    return frozenset(_names_within([tree for _, tree in measures.sayings]))
+
+
+def _names_within(value: object) -> Iterator[str]:
+    """The names in a tree of sayings, wherever they stand in it."""
+    if isinstance(value, Name):
+        yield value.text
+    elif isinstance(value, list | tuple | frozenset):
+        for one in value:
+            yield from _names_within(one)
+    elif is_dataclass(value):
+        for part in fields(value):
+            yield from _names_within(getattr(value, part.name))
 
 
 def _reads(source: Source, measures: Measures, units: UnitSystem | None) -> tuple[tuple[str, tuple[str, ...]], ...]:

@@ -75,6 +75,7 @@ def _both_ways(first: Sequence[SeamEdge], second: Sequence[SeamEdge]) -> Iterato
 
 
 def is_doubled(bench: Bench, copy: str) -> bool:
+    """True for a strip that has been folded in half along its length."""
     strip = bench.draft.piece(bench.draft.copy(copy).piece).strip
     return strip is not None and strip.folding == "doubled" and copy in bench.state.folded
 

@@ -23,8 +23,7 @@ FLAT_SECTION = 28.0  # mm of cloth in the section of a seam
 
 def is_boxed(seam: Seam) -> bool:
     """True for a seam across a corner: on both sides the same two copies."""
-    first, second = {side.copy for side in seam.first}, {side.copy for side in seam.second}
-    return len(seam.first) > 1 and len(first) > 1 and first == second
+    return seam.boxes_a_corner
 
 
 def is_tube(seam: Seam) -> bool:

@@ -1,0 +1,160 @@
+"""What is sewn round right sides together: snipped while it can be reached, and turned before it is worked on."""
+
+from collections.abc import Iterator
+
+from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before
+from publisher.checks.values import Proof
+from publisher.drafting import Draft, Seam
+from publisher.geometry import Line
+from publisher.terms import Finding, Severity
+
+# Of an outline: what is sewn together along more of it has an inside (a rule of the house).
+ROUND = 0.55
+# A seam that bends more than that in all puckers when it is turned unclipped (common practice, no source).
+BENDS = 0.6  # radians
+
+
+def clipped_too_late(proof: Proof) -> Iterator[Finding]:
+    """A seam's allowance is trimmed or snipped when it is stitched down, or turned inside, already.
+
+    Why: it can be reached no more, and the curve stays tight.
+
+    Fix: trim and snip first."""
+    for deeds in deeds_of(proof):
+        shut: dict[str, int] = {}
+        for deed in deeds:
+            verb, target = deed.action.verb, deed.action.target
+            seam = seam_of(deed.draft, target)
+            if verb in ("trim", "clip") and seam is not None and target in shut:
+                yield Finding(
+                    "clipped-too-late",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} cuts into the allowance of '{target}', which step {shut[target]} has "
+                    "stitched down or turned inside",
+                    "move the line to an earlier step",
+                    (deed.draft.variant,),
+                )
+            if verb == "topstitch" and seam is not None:
+                shut.setdefault(target, deed.step.number)
+            if verb == "turn":
+                for name in _round_seams(deed, target):
+                    shut.setdefault(name, deed.step.number)
+
+
+def _round_seams(deed: Deed, copy: str) -> list[str]:
+    """The seams that have been sewn most of the way round a copy and one other."""
+    return [name for pair, names in _enclosed(deed).items() if copy in pair for name in names]
+
+
+def _enclosed(deed: Deed) -> dict[frozenset[str], list[str]]:
+    """Two copies that are sewn together right sides together most of the way round, and by which seams."""
+    pairs: dict[frozenset[str], list[Seam]] = {}
+    for seam in sewn_before(deed):
+        copies = frozenset(side.copy for side in (*seam.first, *seam.second))
+        if len(copies) == 2 and seam.name not in deed.before.wrong_sides and not seam.boxes_a_corner:
+            pairs.setdefault(copies, []).append(seam)
+    found: dict[frozenset[str], list[str]] = {}
+    for copies, seams in pairs.items():
+        longest = max(piece_of(deed.draft, copy).finished_line.length for copy in copies)
+        if sum(seam.length for seam in seams) > ROUND * longest:
+            found[copies] = [seam.name for seam in seams]
+    return found
+
+
+def never_turned(proof: Proof) -> Iterator[Finding]:
+    """Two copies are sewn together most of the way round, right sides in, and worked on from outside without being turned.
+
+    Why: the reader topstitches and sews on what is still inside out.
+
+    Fix: turn it, and say so: `Does: turn …`."""
+    for deeds in deeds_of(proof):
+        turned = {deed.action.target for deed in deeds if deed.action.verb == "turn"}
+        told: set[frozenset[str]] = set()
+        for deed in deeds:
+            for pair in _enclosed(deed):
+                if pair in told or not turned.isdisjoint(pair) or not _works_from_outside(deed, pair):
+                    continue
+                told.add(pair)
+                one, other = sorted(pair)
+                yield Finding(
+                    "never-turned",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} works on '{one}' and '{other}', which are sewn round right sides together and "
+                    "turned in no step",
+                    f"write 'Does: turn {one}' under the step that turns it right side out",
+                    (deed.draft.variant,),
+                )
+
+
+def _works_from_outside(deed: Deed, pair: frozenset[str]) -> bool:
+    """True for topstitching, placing and setting on one of two copies, and for a seam that joins them to another."""
+    verb, target = deed.action.verb, deed.action.target
+    if verb == "topstitch":
+        return target.partition(".")[0] in pair
+    if verb in ("place", "baste"):
+        placements = [one for one in deed.draft.placements if one.name == target]
+        return any(not pair.isdisjoint((one.placed, one.below)) for one in placements)
+    if verb == "attach" and deed.action.other:
+        return deed.action.other.partition(".")[0] in pair
+    seam = seam_of(deed.draft, target) if verb == "sew" else None
+    if seam is None:
+        return False
+    copies = {side.copy for side in (*seam.first, *seam.second)}
+    return bool(copies & pair) and bool(copies - pair)
+
+
+def curve_not_clipped(proof: Proof) -> Iterator[Finding]:
+    """A curved seam is turned, and its allowance is snipped in no step.
+
+    Why: round an outward curve the allowance crumples, in an inward one it holds the seam back; it cannot lie flat.
+
+    Fix: trim it and snip it, and say so: `Does: clip …`."""
+    for deeds in deeds_of(proof):
+        clipped = {deed.action.target.partition(".")[0] for deed in deeds if deed.action.verb == "clip"}
+        told: set[str] = set()
+        for deed in deeds:
+            if deed.action.verb != "turn":
+                continue
+            for seam in sewn_before(deed):
+                copies = {side.copy for side in (*seam.first, *seam.second)}
+                known = clipped & (copies | {seam.name})
+                if seam.name in told or known or deed.action.target not in copies or len(copies) != 2:
+                    continue
+                if _bend(deed.draft, seam) < BENDS or not _one_each(seam) or _has_doubled(deed, seam):
+                    continue
+                told.add(seam.name)
+                yield Finding(
+                    "curve-not-clipped",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} turns '{deed.action.target}', and no step snips the allowance of the curved "
+                    f"seam '{seam.name}'",
+                    f"write 'Does: clip {seam.name}' under a step before it",
+                    (deed.draft.variant,),
+                )
+
+
+def _one_each(seam: Seam) -> bool:
+    return len({side.copy for side in seam.first}) == 1 == len({side.copy for side in seam.second})
+
+
+def _has_doubled(deed: Deed, seam: Seam) -> bool:
+    """True for a seam of a strip, which is folded and not turned out of the seam."""
+    return any(piece_of(deed.draft, side.copy).strip is not None for side in (*seam.first, *seam.second))
+
+
+def _bend(draft: Draft, seam: Seam) -> float:
+    """By how much the curves of a seam turn in all, radians; corners are none."""
+    bent = [
+        sum(
+            abs(segment.direction_at(0.0).cross(segment.direction_at(segment.length / 2)))
+            + abs(segment.direction_at(segment.length / 2).cross(segment.direction_at(segment.length)))
+            for part in piece_of(draft, side.copy).edges_of(side.edge)
+            for segment in part.path.segments
+            if not isinstance(segment, Line)
+        )
+        for side in seam.first
+    ]
+    return sum(bent)

@@ -1,0 +1,190 @@
+"""The words of steps against the data: a count, a quote, a name, a length in one unit, a measure that nothing reads."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.assembly import Action
+from publisher.checks.values import Proof
+from publisher.checks.words import prose_of, typed_lengths
+from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat
+from publisher.measures import names_read
+from publisher.source import WrittenStep
+from publisher.terms import Finding, Severity, Variant, Written
+
+ENGLISH = "en"
+NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+COUNTED = re.compile(
+    rf"\b(?:in|the|all) ({'|'.join(NUMBERS)}|\d+) (sizes|stitching lines|notches|pleats)\b", re.IGNORECASE
+)
+# "{width of pocket} wide", "{height of roll} high": the quote and the word behind it.
+MEASURED = re.compile(r"\{(width|height) of [^{}]*\} (wide|across|high|tall|long)\b")
+CONTRARY = {"width": ("high", "tall"), "height": ("wide", "across")}
+QUOTE = re.compile(r"\{([^{}]*)\}")
+
+
+def length_in_one_unit(proof: Proof) -> Iterator[Finding]:
+    """A length is typed in the steps, so that it stands in one unit in every edition.
+
+    Why: inches in the metric edition, or centimetres in the inch edition, send the reader to another ruler; and what no
+    measure holds is proved by nothing.
+
+    Fix: make it a measure, with an amount for each unit system, and quote that in braces."""
+    known = {round(float(value.amount), 2) for draft in proof.drafts for _, value in draft.measures if value.amount}
+    for where, texts in prose_of(proof):
+        for text in texts:
+            for typed, amount in typed_lengths(text):
+                if round(amount, 2) not in known:  # that one is told as loose-number
+                    yield Finding(
+                        "length-in-one-unit",
+                        Severity.WARNING,
+                        typed.place,
+                        f"{where} says '{typed}', in every edition, and no measure holds it",
+                        "make it a measure, 'name: inches | metric', and quote it: {name}",
+                        _everywhere(proof),
+                    )
+
+
+def _everywhere(proof: Proof) -> tuple[Variant, ...]:
+    return tuple(draft.variant for draft in proof.drafts)
+
+
+def measure_never_read(proof: Proof) -> Iterator[Finding]:
+    """A measure is read by no formula, no piece and no step.
+
+    Why: it was left out of a sum, or what it was for was taken out; a change of it changes nothing.
+
+    Fix: take it into the formula that should read it, quote it, or take it out."""
+    read = names_read(proof.measures)
+    for measure in proof.source.measures:
+        if str(measure.name) not in read:
+            yield Finding(
+                "measure-never-read",
+                Severity.WARNING,
+                measure.name.place,
+                f"nothing reads the measure '{measure.name}'",
+                "take it into the formula that should read it, quote it in a step, or take it out",
+                _everywhere(proof),
+            )
+
+
+def count_in_words(proof: Proof) -> Iterator[Finding]:
+    """The words tell a number of sizes, lines, notches or pleats, and there is another number of them.
+
+    Why: the reader looks for one that is not there, or leaves one out.
+
+    Fix: tell the number that there is, or none."""
+    if str(proof.source.facts.language) != ENGLISH or not proof.drafts:
+        return
+    about = proof.source.facts.about
+    if about is not None:
+        yield from _miscounted(proof, "the cover", about, {"sizes": {len(proof.source.sizes)}})
+    draft, assembly = proof.drafts[0], proof.assemblies[0]
+    by_number = {step.number: step.actions for step in assembly.steps}
+    for section in proof.source.sections:
+        for step in section.steps:
+            counts = _counts(draft, by_number.get(step.number, ()))
+            yield from _miscounted(proof, f"step {step.number}", step.text, counts)
+
+
+def _miscounted(proof: Proof, where: str, text: Written, counts: dict[str, set[int]]) -> Iterator[Finding]:
+    for found in COUNTED.finditer(str(text)):
+        word, what = found[1].lower(), found[2].lower()
+        number = NUMBERS.index(word) + 2 if word in NUMBERS else int(word)
+        right = counts.get(what, set()) - {0}
+        if right and number not in right and not (proof.only and what == "sizes"):
+            listed = " or ".join(map(str, sorted(right)))
+            yield Finding(
+                "count-in-words",
+                Severity.WARNING,
+                text.part(found.start(), found.end()).place,
+                f"{where} says '{found[0]}', and there are {listed}",
+                f"write {listed}, or no number",
+                _everywhere(proof),
+            )
+
+
+def _counts(draft: Draft, actions: tuple[Action, ...]) -> dict[str, set[int]]:
+    """How many marks of each kind a step marks, in all or on one copy, and how many pleats it closes."""
+    marks: dict[str, dict[str, int]] = {}
+    for action in actions:
+        copy, _, name = action.target.partition(".")
+        if action.verb == "mark":
+            mark = next((one for one in draft.piece(draft.copy(copy).piece).marks if one.name == name), None)
+            kind = _kind(mark)
+            marks.setdefault(kind, {}).setdefault(copy, 0)
+            marks[kind][copy] += 1
+    counts = {kind: {sum(by_copy.values()), *by_copy.values()} for kind, by_copy in marks.items() if kind}
+    pleated = [action.target for action in actions if action.verb == "pleat"]
+    opened = [draft.piece(draft.copy(copy).piece).opened for copy in pleated]
+    counts["pleats"] = {sum(isinstance(mark, Pleat) for piece in opened if piece is not None for mark in piece.marks)}
+    return counts
+
+
+def _kind(mark: Mark | None) -> str:
+    if isinstance(mark, Notch):
+        return "notches"
+    return "stitching lines" if isinstance(mark, LineMark) and mark.kind == "stitching line" else ""
+
+
+def quote_against_word(proof: Proof) -> Iterator[Finding]:
+    """A step quotes the height of a piece and calls it wide, or its width and calls it high.
+
+    Why: the reader measures the wrong way, and presses too little under, or too much.
+
+    Fix: quote the other one, or say the other word."""
+    if str(proof.source.facts.language) != ENGLISH:
+        return
+    for where, texts in prose_of(proof):
+        for text in texts:
+            for found in MEASURED.finditer(str(text)):
+                if found[2] in CONTRARY[found[1]]:
+                    yield Finding(
+                        "quote-against-word",
+                        Severity.WARNING,
+                        text.part(found.start(), found.end()).place,
+                        f"{where} quotes a {found[1]} and calls it '{found[2]}'",
+                        "quote the other measure of the piece, or say the other word",
+                        _everywhere(proof),
+                    )
+
+
+def step_names_another(proof: Proof) -> Iterator[Finding]:
+    """The words of a step name one copy of a piece, and what it does is done to another that they do not name.
+
+    Why: figure and proof follow what it does, and the reader follows the words.
+
+    Fix: let both name the same copy."""
+    if not proof.assemblies:
+        return
+    draft, assembly = proof.drafts[0], proof.assemblies[0]
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for step in assembly.steps:
+        found = _another(draft, step.actions, written[step.number])
+        if found is not None:
+            action, done_to, named = found
+            yield Finding(
+                "step-names-another",
+                Severity.WARNING,
+                action.place,
+                f"step {step.number} names '{named}', and does this to '{done_to}', which its words do not name",
+                "let the words and the line below them name the same copy",
+                _everywhere(proof),
+            )
+
+
+def _another(draft: Draft, actions: tuple[Action, ...], step: WrittenStep) -> tuple[Action, str, str] | None:
+    """An action on a copy that the words leave out, while a copy of the same piece that they quote is left alone."""
+    quoted = {found[1].strip() for found in QUOTE.finditer(str(step.text))}
+    plain = " ".join(QUOTE.sub(r"\1", str(step.text)).split())
+    done = {name.partition(".")[0] for one in actions for name in (one.target, one.other) if name}
+    by_piece = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
+    for action in actions:
+        for name in (action.target, action.other):
+            copy = (name or "").partition(".")[0]
+            piece = by_piece.get(copy)
+            if action.verb not in ("fuse", "fold", "hem", "pleat", "turn") or piece is None or copy in plain:
+                continue
+            others = [one.name for one in piece.copies if one.name in quoted and one.name not in done]
+            if others:
+                return action, copy, others[0]
+    return None
