@@ -44,10 +44,10 @@ def clipped_too_late(proof: Proof) -> Iterator[Finding]:
 
 def _round_seams(deed: Deed, copy: str) -> list[str]:
     """The seams that have been sewn most of the way round a copy and one other."""
-    return [name for pair, names in _enclosed(deed).items() if copy in pair for name in names]
+    return [name for pair, names in enclosed_pairs(deed).items() if copy in pair for name in names]
 
 
-def _enclosed(deed: Deed) -> dict[frozenset[str], list[str]]:
+def enclosed_pairs(deed: Deed) -> dict[frozenset[str], list[str]]:
     """Two copies that are sewn together right sides together most of the way round, and by which seams."""
     pairs: dict[frozenset[str], list[Seam]] = {}
     for seam in sewn_before(deed):
@@ -72,7 +72,7 @@ def never_turned(proof: Proof) -> Iterator[Finding]:
         turned = {deed.action.target for deed in deeds if deed.action.verb == "turn"}
         told: set[frozenset[str]] = set()
         for deed in deeds:
-            for pair in _enclosed(deed):
+            for pair in enclosed_pairs(deed):
                 if pair in told or not turned.isdisjoint(pair) or not _works_from_outside(deed, pair):
                     continue
                 told.add(pair)

@@ -54,6 +54,9 @@ def measure_never_read(proof: Proof) -> Iterator[Finding]:
     Why: it was left out of a sum, or what it was for was taken out; a change of it changes nothing.
 
     Fix: take it into the formula that should read it, quote it, or take it out."""
+    worked_out = {name for draft in proof.drafts for name, _ in draft.measures}
+    if any(str(measure.name) not in worked_out for measure in proof.source.measures):
+        return  # what reads a measure that cannot be worked out has been told, and is not at hand
     read = names_read(proof.measures)
     for measure in proof.source.measures:
         if str(measure.name) not in read:

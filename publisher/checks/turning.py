@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import told
 from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.inside_out import enclosed_pairs
 from publisher.checks.values import Proof
 from publisher.drafting import Copy, Draft, Piece
 from publisher.terms import Finding, Severity
@@ -78,7 +79,7 @@ def set_out_of_reach(proof: Proof) -> Iterator[Finding]:
                     "set-out-of-reach",
                     Severity.ERROR,
                     deed.action.place,
-                    f"step {deed.step.number} works on '{copy}', whose edges are all sewn up by then",
+                    f"step {deed.step.number} works on '{copy}', whose other side is shut in by then",
                     "move the line to a step before the seam that closes it",
                     (deed.draft.variant,),
                 )
@@ -96,7 +97,12 @@ def _worked_on(deed: Deed) -> str | None:
 
 
 def _shut_in(deed: Deed, copy: str) -> bool:
-    """True where every edge of a copy is sewn to another, and no gap that was left is still open."""
+    """True where every edge of a copy is sewn to another and no gap that was left is still open; or where it was sewn
+    round with another and turned, and what is set needs the side that lies within."""
+    if deed.action.verb == "attach" and any(
+        copy in pair and not pair.isdisjoint(deed.before.turned) for pair in enclosed_pairs(deed)
+    ):
+        return True
     sewn = [seam for seam in deed.draft.seams if seam.name in deed.before.sewn]
     closed = {(edge.copy, edge.edge) for seam in sewn for edge in (*seam.first, *seam.second)}
     piece = deed.draft.piece(deed.draft.copy(copy).piece)
