@@ -29,7 +29,13 @@ from publisher.checks.fit import (
 )
 from publisher.checks.holding import casing_too_narrow, lining_larger_than_outside, pocket_too_small
 from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
-from publisher.checks.layers import bulky_seam, heat_on_what_melts, print_upside_down
+from publisher.checks.layers import (
+    bulky_seam,
+    folded_against_the_nap,
+    heat_on_what_melts,
+    print_upside_down,
+    strap_too_thick,
+)
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
@@ -154,6 +160,8 @@ CHECKS: tuple[Check, ...] = (
     heat_on_what_melts,
     bulky_seam,
     print_upside_down,
+    folded_against_the_nap,
+    strap_too_thick,
     ring_too_narrow,
     tube_too_narrow,
     patch_too_small,

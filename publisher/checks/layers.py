@@ -1,5 +1,6 @@
 """Layers and what they are made of: heat, thickness, and which way up a print stands."""
 
+import re
 from collections.abc import Iterator
 
 from publisher.checks.amounts import told
@@ -138,3 +139,59 @@ def _folded_at_the_base(draft: Draft, seam: Seam) -> str | None:
     along = (one.path.end - one.path.start).unit()
     in_line = abs((other.path.start - one.path.start).dot(along.left())) < 1.0
     return seam.first[0].copy if in_line and abs(along.y) > 0.9 else None
+
+
+TWICE = ("slider", "buckle")  # a strap passes them there and back
+
+
+def strap_too_thick(proof: Proof) -> Iterator[Finding]:
+    """The layers of a strap are thicker than the opening of the ring or the slider that it passes.
+
+    Why: it is dragged through by force, or does not pass at all.
+
+    Fix: use hardware with a higher opening, thinner cloth, or a strap of fewer layers."""
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            notion = next((one for one in deed.draft.notions if one.key == deed.action.target), None)
+            copy = (deed.action.other or "").partition(".")[0]
+            copies = {one.name for piece in deed.draft.pieces if piece.strip is not None for one in piece.copies}
+            high = dict(notion.sizes).get("inner height") if notion is not None else None
+            if deed.action.verb != "attach" or notion is None or high is None or copy not in copies:
+                continue
+            thick = _layer(deed.draft, copy) * (2 if notion.kind in TWICE else 1)
+            if thick > float(high.amount) + 0.05:
+                yield Finding(
+                    "strap-too-thick",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"'{copy}' is {told(thick, deed.draft)} thick where it passes '{notion.key}', which is "
+                    f"{told(float(high.amount), deed.draft)} high inside",
+                    "use a higher one, thinner cloth, or fewer layers",
+                    (deed.draft.variant,),
+                )
+
+
+CROSSWISE = re.compile(r"\bfold\w*\b[^.]{0,60}\bcrosswise\b|\bcrosswise fold\b", re.IGNORECASE)
+
+
+def folded_against_the_nap(proof: Proof) -> Iterator[Finding]:
+    """A step folds one-way cloth crosswise to cut it.
+
+    Why: the lower layer then lies with its nap or its print the other way, and one piece of each pair is upside down.
+
+    Fix: cut it from single cloth, or fold it lengthwise."""
+    one_way = [copy for draft in proof.drafts for piece in draft.pieces if piece.one_way for copy in piece.copies]
+    if str(proof.source.facts.language) != "en" or not one_way:
+        return
+    for section in proof.source.sections:
+        for step in section.steps:
+            found = CROSSWISE.search(str(step.text))
+            if found is not None:
+                yield Finding(
+                    "folded-against-the-nap",
+                    Severity.WARNING,
+                    step.text.part(found.start(), found.end()).place,
+                    f"step {step.number} folds the cloth crosswise, and '{one_way[0].name}' lies one way",
+                    "cut it from single cloth, or fold it lengthwise",
+                    tuple(draft.variant for draft in proof.drafts),
+                )
