@@ -36,6 +36,7 @@ LEADER_GAP = 0.8
 ROOM = {1: (76.0, 44.0), 2: (38.0, 36.0), 3: (38.0, 36.0), 4: (35.0, 30.0)}
 WORDS = {1: 34.0, 2: 25.0, 3: 25.0, 4: 25.0}
 MARGIN = 0.6
+FANNED = 1.7  # times the height of a drawing: words that stand higher than that beside it
 SMALLER = (1.0, 0.85, 0.7, 0.55)
 TOGETHER = (0.85, 0.7)  # how much smaller panels may be, to stand side by side
 
@@ -168,7 +169,10 @@ def _lay_panel(
     if scene.detail is not None:
         found = _magnified(scene, scene.detail, place, reach, letters, widest)
         shapes, far = [*shapes, *found[0]], found[1]
-    left, right = _sides(named, (reach.left + reach.right) / 2 if alone else reach.left, bool(scene.detail))
+    # Beside others it has its words on its right, unless they would fan out from a drawing much lower than they are.
+    fanned = sum(one.words.height for one, _ in named) > FANNED * reach.height
+    middle = (reach.left + reach.right) / 2 if alone or fanned else reach.left
+    left, right = _sides(named, middle, bool(scene.detail))
     shown = _reach(shapes, texts)
     words, leaders = _columns(left, [*right, *far], shown, letters)
     if inline and any(runs_over(one.path, text.box) for one in leaders for text in texts):
