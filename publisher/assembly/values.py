@@ -47,6 +47,8 @@ class WorkState:
     trimmed: frozenset[str] = frozenset()  # copies that were cut roughly, trimmed to the template
     gaps_closed: frozenset[str] = frozenset()  # seams whose gap has been closed
     turned: tuple[str, ...] = ()  # what was turned right side out, in order
+    hemmed: tuple[str, ...] = ()  # copy.edge, in order
+    topstitched: tuple[str, ...] = ()  # seams, copies or copy.edge, in order
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,7 +61,10 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
             return state  # its edges are closed already
         case "hem" | "bind":
             copy, _, edge = action.target.partition(".")
-            return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge))
+            hemmed = (*state.hemmed, action.target) if action.verb == "hem" else state.hemmed
+            return replace(state, closed_edges=state.closed_edges | _atomic(draft, copy, edge), hemmed=hemmed)
+        case "topstitch":
+            return replace(state, topstitched=(*state.topstitched, action.target))
         case "fold" if _is_mark(draft, action.target):
             return state  # work folded over along a line: no edge of it is done by that
         case "fold":

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from publisher.assembly import WorkState
 from publisher.drafting import Draft, Edge, Piece, Placement, Pleat
 from publisher.figures.steps.lines import box_path, line
+from publisher.figures.steps.turned_edges import hem_rows, raw_to_raw, topstitched, turned_band, turned_edges
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.steps.wording import face_words
 from publisher.geometry import Path, Point, line_within, mapped, mirrored_point, offset_outline
@@ -156,13 +157,32 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
     raw = Look.RAW if lying.new else Look.BEFORE
     shapes = [Shape(outline, raw, texture_of(bench, lying.copy, lying.wrong_up), closed=True)]
     heavy = Look.FOLDED if lying.new else Look.BEFORE_FOLDED
-    for edge in bench.piece_now(lying.copy).edges:
+    piece, now = bench.piece_now(lying.copy), bench.outline(lying.copy)
+    turned_ones = {one.edge.name for one in turned_edges(piece, lying.copy, bench.state)}
+    shapes += _on_the_wrong_side(bench, lying) if lying.wrong_up else []
+    for edge in piece.edges:
         if bench.done(lying.copy, edge.name) and not bench.rough_now(lying.copy):
-            shapes.append(Shape(moved(edge.path, lying), heavy))
+            whole = raw_to_raw(piece, edge, now) if edge.name in turned_ones else edge.path
+            shapes.append(Shape(moved(whole, lying), heavy))
     shapes += [Shape(moved(path, lying), Look.BEFORE_FOLDED) for path in _closed_folds(bench, lying)]
+    sewn = [*hem_rows(piece, lying.copy, bench.state, now), *topstitched(piece, lying.copy, bench.state)]
+    shapes += [Shape(moved(path, lying), Look.STITCHED) for path in sewn]
+    for behind in carried(bench, replace(lying, wrong_up=not lying.wrong_up)):
+        through = topstitched(bench.piece_now(behind.copy), behind.copy, bench.state)
+        shapes += [Shape(moved(path, behind), Look.STITCHED) for path in through]
     for on_top in carried(bench, lying):
         shapes += laid(bench, on_top)
     return shapes
+
+
+def _on_the_wrong_side(bench: Bench, lying: Lying) -> Iterator[Shape]:
+    """What of a copy has been turned over to its wrong side, its right side showing."""
+    right, outline = texture_of(bench, lying.copy, wrong_up=False), bench.outline(lying.copy)
+    piece = bench.piece_now(lying.copy)
+    for one in turned_edges(piece, lying.copy, bench.state):
+        if not bench.rough_now(lying.copy):
+            band = turned_band(piece, one.edge, outline, one.depth)
+            yield Shape(moved(band, lying), Look.BEFORE, right, closed=True)
 
 
 def _closed_folds(bench: Bench, lying: Lying) -> Iterator[Path]:

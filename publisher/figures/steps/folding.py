@@ -5,9 +5,10 @@ from dataclasses import replace
 from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of, turned
 from publisher.figures.steps.lines import box_path, chain
 from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.turned_edges import innermost_first, turned_band
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words
-from publisher.geometry import Path, Point, parallel_beside
+from publisher.geometry import Path, Point
 from publisher.terms import Phrase
 
 REACH = 0.09  # of the piece's longer side: how far the arrow runs over an edge, each way
@@ -17,14 +18,14 @@ def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
     """The wrong side, the allowance of an edge lying on it."""
     piece = bench.piece_now(copy)
     lying = Lying(copy, turned(), wrong_up=True, new=False)
-    edges = piece.edges_of(edge)
-    folded = replace(bench.state, folded=bench.state.folded | {f"{copy}.{edge}"})
-    shapes = laid(replace(bench, state=folded), lying)
+    edges = innermost_first(piece.edges_of(edge))
+    done = replace(bench.state, closed_edges=bench.state.closed_edges | {(copy, part.name) for part in edges})
+    now = replace(bench, state=done)
+    shapes = laid(now, lying)
     shapes.append(Shape(moved(bench.outline(copy), lying), Look.HIDDEN, closed=True))
     right = texture_of(bench, copy, wrong_up=False)
     for part in edges:
-        inner = next(iter(parallel_beside(part.path, part.allowance)), part.path)
-        band = chain([*part.path.flattened(0.5), *inner.flattened(0.5)[::-1]], closed=True)
+        band = turned_band(piece, part, now.outline(copy), part.allowance)
         shapes.append(Shape(moved(band, lying), Look.FOLDED, right, closed=True))
     longest = max(edges, key=lambda part: part.length)
     middle = longest.path.length / 2

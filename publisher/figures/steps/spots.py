@@ -3,12 +3,13 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
-from publisher.drafting import Edge, Mark, Notch, Piece, PointMark
+from publisher.drafting import Edge, LineMark, Mark, Notch, Piece, PointMark
 from publisher.figures.steps.cloth import Lying, moved
 from publisher.figures.steps.values import Dimension, Look, Shape
 from publisher.figures.steps.wording import length_words
 from publisher.geometry import Point, nearest
 
+PARALLEL = 0.02  # sine of the angle between lines that run alike
 FEW = 2  # points, or notches of an edge: of more, the words and the template say where each is
 CENTRED = 0.02  # of an edge: a notch no further from its middle needs no number
 FAR = 6.0  # mm on paper, that the dimension of a notch lies off its edge
@@ -33,6 +34,27 @@ def spot_dimensions(piece: Piece, marks: Iterable[Mark], lying: Lying) -> Iterat
                 yield Dimension(
                     lying.rule(end), lying.rule(mark.at), length_words(along), away=_outside(lying, mark, end)
                 )
+
+
+def line_dimensions(piece: Piece, mark: LineMark) -> Iterator[Dimension]:
+    """How far a line lies from the edge beside it; of one that runs from edge to edge, how far from their corner."""
+    way = (mark.end - mark.start).unit()
+    straight = [edge for edge in piece.edges if _straight(edge)]
+    along = [edge for edge in straight if abs(edge.path.direction_at(0.0).cross(way)) < PARALLEL]
+    if along:
+        middle = mark.start + (mark.end - mark.start) * 0.45
+        _, foot, gap = min((nearest(edge.path, middle) for edge in along), key=lambda one: one[2])
+        yield Dimension(foot, middle, length_words(gap))
+        return
+    for spot in (mark.start, mark.end):
+        edge = min(straight, key=lambda edge: nearest(edge.path, spot)[2])
+        _, foot, _ = nearest(edge.path, spot)
+        corner = min((edge.path.start, edge.path.end), key=lambda end: (end - foot).length)
+        level = abs(edge.path.direction_at(0.0).y) < abs(edge.path.direction_at(0.0).x)
+        end = Point(corner.x, foot.y) if level else Point(foot.x, corner.y)
+        out = edge.path.direction_at(0.0).right()
+        away = FAR if (foot - end).left().dot(out) > 0 else -FAR
+        yield Dimension(end, foot, length_words((foot - end).length), away=away)
 
 
 def _straight(edge: Edge) -> bool:

@@ -16,24 +16,29 @@ from publisher.figures.steps.cloth import (
     texture_of,
     turned,
 )
-from publisher.figures.steps.lines import chain, line
-from publisher.figures.steps.marking import marks_on
+from publisher.figures.steps.lines import line
 from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.sections import hem_section
+from publisher.figures.steps.spots import line_dimensions
+from publisher.figures.steps.turned_edges import NEAR_EDGE, SEWN, raw_to_raw, sewing_lines, turned_band
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point, nearest, parallel_beside
 from publisher.terms import Phrase
 
-NEAR_EDGE = 3.0  # mm from the edge where nothing says how far
 NARROW = 0.035  # … a hem that is narrower is shown magnified
 SMALL = 0.03  # of a piece's longer side: what is nearer is shown magnified
 
 
 def topstitched_panel(
-    bench: Bench, copy: str, edges: Sequence[str], distance: float | None, rows_apart: float | None = None
+    bench: Bench,
+    copy: str,
+    edges: Sequence[str],
+    distance: float | None,
+    rows_apart: float | None = None,
+    lines: Sequence[LineMark] = (),
 ) -> Panel:
-    """Stitching beside edges, on the right side; with more rows beside it as far as the piece goes."""
+    """Stitching beside edges, on the right side; with more rows beside it as far as the piece goes; and along lines."""
     piece, lying = bench.piece_now(copy), Lying(copy, new=False)
     paths = [_joined(piece.edges_of(edge)) for edge in edges]
     away = distance or NEAR_EDGE
@@ -41,8 +46,15 @@ def topstitched_panel(
     shapes += [Shape(beside, Look.STITCHING) for path in paths for beside in parallel_beside(path, away)]
     further = [] if rows_apart is None else list(_rows(piece, paths, away, rows_apart))
     shapes += [Shape(row, Look.STITCHING) for row in further]
+    shapes += [Shape(line(mark.start, mark.end), Look.STITCHING) for mark in lines]
     outline = moved(bench.outline(copy), lying)
-    callouts = (Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),)
+    callouts = (
+        Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),
+        *(
+            Callout(Phrase.of("figures.name", name=mark.name), mark.start + (mark.end - mark.start) * 0.7)
+            for mark in lines
+        ),
+    )
     detail = None
     dimensions: tuple[Dimension, ...] = ()
     if distance is not None:
@@ -57,7 +69,9 @@ def topstitched_panel(
         at, outwards = spot_to_measure(paths[0], parts=(0.8,))
         first, second = at - outwards * away, at - outwards * (away + rows_apart)
         dimensions = (*dimensions, Dimension(second, first, length_words(rows_apart)))
-    told = Phrase.of("figures.told-topstitch", copy=copy, edges=names_of(edges))
+    dimensions = (*dimensions, *(one for mark in lines[:1] for one in line_dimensions(piece, mark)))
+    names = [*edges, *(mark.name for mark in lines)]
+    told = Phrase.of("figures.told-topstitch", copy=copy, edges=names_of(names))
     scene = Scene(tuple(shapes), callouts, dimensions, detail=detail)
     return Panel("topstitch", scene, told, copies=(copy,))
 
@@ -107,11 +121,7 @@ def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel | None
     below, lying = _carrier(bench, copy)
     shapes = laid(bench, below)
     outline = moved(bench.outline(copy), lying)
-    marked = [
-        mark
-        for mark in marks_on(bench, copy)
-        if isinstance(mark, LineMark) and mark.kind == "stitching line" and f"{copy}.{mark.name}" in bench.state.marked
-    ]
+    marked = sewing_lines(bench.piece_now(copy), copy, bench.state)
     named = Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy))
     if marked:
         lines = [line(lying.rule(mark.start), lying.rule(mark.end)) for mark in marked]
@@ -159,15 +169,17 @@ def hem_panels(bench: Bench, hemmed: Sequence[tuple[str, str]]) -> list[Panel]:
         return []
     lying = Lying(copy, turned(), wrong_up=True, new=False)
     done = replace(bench.state, closed_edges=bench.state.closed_edges | {(copy, edge) for edge in edges})
-    shapes = laid(replace(bench, state=done), lying)
+    now = replace(bench, state=done)
+    shapes = laid(now, lying)
     hemmed_edges = [
-        replace(one, path=moved(one.path, lying)) for edge in edges for one in _turned_hem(bench, copy, hem, edge)
+        replace(one, path=moved(one.path, lying)) for edge in edges for one in _turned_hem(now, copy, hem, edge)
     ]
     spot = lying.rule(_on_hem(piece.edge(edges[0]), hem))
     named = Callout(Phrase.of("figures.hem-turned", edges=names_of(edges)), spot)
     face = Callout(face_words(copy, wrong_up=True), spot_on(moved(piece.finished_line, lying)), bench.number(copy))
     if hem.depth < NARROW * longer_side(bench, copy):
-        heavy = [Shape(moved(piece.edge(edge).path, lying), Look.FOLDED) for edge in edges]
+        whole = [raw_to_raw(piece, piece.edge(edge), now.outline(copy)) for edge in edges]
+        heavy = [Shape(moved(path, lying), Look.FOLDED) for path in whole]
         detail = Detail(spot, hem.depth * 2.2, (*shapes, *hemmed_edges), callouts=(named,))
         scene = Scene((*shapes, *heavy), (face,), detail=detail)
     else:
@@ -181,14 +193,13 @@ def hem_panels(bench: Bench, hemmed: Sequence[tuple[str, str]]) -> list[Panel]:
 
 def _turned_hem(bench: Bench, copy: str, hem: Hem, edge: str) -> list[Shape]:
     """What is turned up, its right side showing, and the stitching near its inner fold."""
-    path = bench.piece_now(copy).edge(edge).path
-    inner = next(iter(parallel_beside(path, hem.depth)), path)
-    band = chain([*path.flattened(0.5), *inner.flattened(0.5)[::-1]], closed=True)
-    sewn = next(iter(parallel_beside(path, hem.depth * 0.86)), path)
+    piece, outline = bench.piece_now(copy), bench.outline(copy)
+    band = turned_band(piece, piece.edge(edge), outline, hem.depth)
+    sewn = raw_to_raw(piece, piece.edge(edge), outline, hem.depth * SEWN)
     right = texture_of(bench, copy, wrong_up=False)
     return [Shape(band, Look.FOLDED, right, closed=True), Shape(sewn, Look.STITCHING)]
 
 
 def _on_hem(edge: Edge, hem: Hem) -> Point:
     along = edge.path.length * 0.7
-    return edge.path.point_at(along) + edge.path.direction_at(along).left() * (hem.depth * 0.86)
+    return edge.path.point_at(along) + edge.path.direction_at(along).left() * (hem.depth * SEWN)

@@ -1,0 +1,106 @@
+"""Hems from raw edge to raw edge, corners and tips seen to first, allowances trimmed and snipped, what was sewn before."""
+
+import pytest
+import shapely
+
+from publisher.figures.steps.values import Dimension, Look, Panel, Shape, Texture
+from publisher.geometry import Path
+from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
+from tests.figures.steps.test_layers_and_rolls import last_panels
+from tests.figures.steps.test_what_figures_show import METRIC, as_area, drawn, panel_of, words_of
+
+APRON = "dunlin-workshop-apron"
+TOWEL = """\
+pieces:
+  towel:
+    outline:
+      rectangle: 20 cm by 10 cm
+    allowance:
+      all: 1 cm
+    hems:
+      top edge: 2 cm, turned twice
+      right edge: 1 cm, turned twice
+    copies:
+      only: canvas
+"""
+ARCH = """\
+pieces:
+  arch:
+    outline:
+      rectangle: 20 cm by 10 cm
+    allowance:
+      all: 1 cm
+    copies:
+      one: canvas
+      other: canvas
+"""
+
+
+def says(dimension: Dimension) -> str:
+    return LETTERS[METRIC].say(dimension.says).replace("\u00a0", " ")
+
+
+def bands(shapes: tuple[Shape, ...], look: Look) -> list[Shape]:
+    return [one for one in shapes if one.look is look and one.texture is Texture.PLAIN]
+
+
+def sewn_in(panel: Panel) -> list[Path]:
+    return drawn(panel, Look.STITCHED)
+
+
+def test_a_hem_reaches_from_raw_edge_to_raw_edge() -> None:
+    (flat, _) = last_panels(TOWEL, "cut towel", "hem towel.top edge")
+    (band,) = bands(flat.scene.shapes, Look.FOLDED)
+    # 20 cm, 1 cm on the left, and on the right what its hem takes, 2 cm: from edge to edge of the cloth; 2 cm deep.
+    assert (band.path.box.width, band.path.box.height) == pytest.approx((230.0, 20.0), abs=0.1)
+    (row,) = drawn(flat, Look.STITCHING)
+    assert row.box.width == pytest.approx(230.0, abs=0.1)
+
+
+def test_a_hem_that_was_sewn_stays_on_the_wrong_side_and_its_stitching_on_both() -> None:
+    (flat, _) = last_panels(TOWEL, "cut towel", "hem towel.top edge", "hem towel.right edge")
+    (before,) = bands(flat.scene.shapes, Look.BEFORE)
+    assert before.path.box.width == pytest.approx(210.0, abs=0.1)
+    assert [path.box.width for path in sewn_in(flat)] == pytest.approx([210.0], abs=0.1)
+    (right,) = last_panels(TOWEL, "cut towel", "hem towel.top edge", "topstitch towel.left edge")
+    assert len(bands(right.scene.shapes, Look.BEFORE)) == 1  # the towel itself
+    assert [path.box.width for path in sewn_in(right)] == pytest.approx([230.0], abs=0.1)
+
+
+def test_the_turned_hem_of_a_slanting_edge_ends_along_the_raw_sides() -> None:
+    panel = panel_of(APRON, 5, "hem")
+    (band,) = bands(panel.scene.shapes, Look.FOLDED)
+    cloth = panel.scene.shapes[0].path.box
+    assert (band.path.box.left, band.path.box.right) == pytest.approx((cloth.left, cloth.right), abs=0.1)
+
+
+def panels_of_step(step: int) -> tuple[Panel, ...]:
+    return next(panels for _, one, panels, _ in drawn_demo(APRON, METRIC) if one.number == step)
+
+
+def test_the_bottom_is_folded_before_the_sides() -> None:
+    """Words and figure: both sides lie on the ends of the bottom edge."""
+    panel = panel_of(APRON, 7, "fold")
+    bottom, *sides = (one.path.box for one in bands(panel.scene.shapes, Look.FOLDED))
+    assert bottom.width > bottom.height
+    assert [side.bottom for side in sides] == pytest.approx([bottom.bottom] * 2)
+
+
+def test_the_stitching_of_a_pocket_shows_on_the_wrong_side_of_what_it_is_on() -> None:
+    panel = panel_of(APRON, 10, "hem")
+    rows = sewn_in(panel)
+    # Three pockets; a pencil line, and two sides of triangles on each of the other pockets.
+    assert len(rows) == 3 + 1 + 4
+    assert all(as_area(panel.scene.shapes[0]).contains(shapely.Point(row.start.x, row.start.y)) for row in rows)
+
+
+def test_a_marked_line_is_sewn_with_the_edges_and_measured_from_the_one_beside_it() -> None:
+    panel = panel_of(APRON, 8, "topstitch")
+    assert "pencil line" in words_of(panel)
+    assert len(drawn(panel, Look.STITCHING)) == 2
+    assert [says(one) for one in panel.scene.dimensions] == ["4 cm"]
+    assert [one.kind for one in panels_of_step(8)] == ["placement", "topstitch"]
+
+
+def test_a_line_across_a_corner_is_measured_along_both_edges() -> None:
+    assert [says(one) for one in panel_of(APRON, 9, "topstitch").scene.dimensions] == ["2 cm", "1.2 cm"]
