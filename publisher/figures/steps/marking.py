@@ -13,7 +13,7 @@ from publisher.geometry import Point, mapped
 
 SYMBOL = 2.0  # times its size on the template, which a figure makes small
 SYMBOL_PART = 0.009  # … at least, for each mm of the piece's longer side
-NOTCH_PART = 0.055  # of the piece's longer side: how deep a notch is drawn at least
+NOTCH_PART = 0.055  # of the piece's longer side: how long a notch is drawn at least
 MARK_LOOKS = {
     Style.FOLD: Look.FOLD,
     Style.INNER_FOLD: Look.INNER_FOLD,
@@ -38,14 +38,15 @@ def mark_shapes(marks: Iterable[Mark], lying: Lying, new: bool, size: float = 0.
 
 
 def _strokes(mark: Mark, size: float) -> list[Stroke]:
-    """The lines of a mark; a notch runs further into its piece than on the template, where it is drawn small."""
+    """The lines of a mark; a notch is drawn larger than on the template, and what it is larger by stands out beyond the raw
+    edge: within, it is as deep as it is snipped."""
     if isinstance(mark, PointMark):
         return symbol_strokes(mark.symbol, mark.at, max(SYMBOL, SYMBOL_PART * size))
     if not isinstance(mark, Notch):
         return mark_strokes(mark)
     deep = (mark.inner_end - mark.cut_end).length
     larger = max(1.0, NOTCH_PART * size / deep) if deep > 0 else 1.0
-    away: Rule = lambda spot: mark.cut_end + (spot - mark.cut_end) * larger  # noqa: E731
+    away: Rule = lambda spot: mark.inner_end + (spot - mark.inner_end) * larger  # noqa: E731
     return [replace(stroke, path=mapped(stroke.path, away, turned_over=False)) for stroke in mark_strokes(mark)]
 
 

@@ -31,7 +31,8 @@ def hem_section(hem: Hem, copy: str) -> Panel:
     shapes = strand(Point(0.0, 0.0), RIGHT, moves, wrong_left=True)
     inner = edge - depth
     shapes.append(stitch(Point(inner + 1.8, gap + 2.2), Point(inner + 1.8, -2.2)))
-    dimensions = [Dimension(Point(edge, gap), Point(inner, gap), length_words(hem.depth), away=-6.0)]
+    outer_fold, inner_fold = edge + gap / 2, inner - (GAP / 2 if twice else 0.0)
+    dimensions = [Dimension(Point(outer_fold, gap), Point(inner_fold, gap), length_words(hem.depth), away=-6.0)]
     callouts = [Callout(Phrase.of("figures.wrong-side-short"), Point(6.0, 0.0), side="left")]
     if twice:
         callouts.append(Callout(Phrase.of("figures.turned-in", amount=length_words(hem.under)), Point(edge - 3.0, GAP)))
@@ -55,54 +56,57 @@ def strip_panels(bench: Bench, copy: str) -> list[Panel]:
 
 def _stage(copy: str, piece: Piece, stage: str, at: int, last: bool) -> Panel:
     assert piece.strip is not None
-    shapes, wide = _DRAWN[stage]()
+    shapes = _DRAWN[stage]()
     finished, cut = piece.strip.finished_width, piece.cut_height
     foot = min(shape.path.box.bottom for shape in shapes)
+    cloth = next(shape.path.box for shape in shapes if shape.look is Look.CLOTH)
     # What lies between is folded to a crease and not measured: half of a cut width need not be a number on a ruler.
     amount = finished if last else cut if at == 1 else None
     across = (
-        (Dimension(Point(0.0, foot), Point(wide, foot), length_words(amount), away=-4.5),) if amount is not None else ()
+        (Dimension(Point(cloth.left, foot), Point(cloth.right, foot), length_words(amount), away=-4.5),)
+        if amount is not None
+        else ()
     )
     caption = Phrase.of(stage)
     told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
     return Panel(stage.removeprefix("figures."), Scene(tuple(shapes), (), across, scale=1.0), told, caption)
 
 
-def _flat() -> tuple[list[Shape], float]:
+def _flat() -> list[Shape]:
     whole = 4 * QUARTER
     crease = Shape(chain((Point(whole / 2, -1.6), Point(whole / 2, 2.4))), Look.FOLD)
-    return [*strand(Point(0.0, 0.0), RIGHT, (Go(whole),), wrong_left=True), crease], whole
+    return [*strand(Point(0.0, 0.0), RIGHT, (Go(whole),), wrong_left=True), crease]
 
 
-def _to_the_centre() -> tuple[list[Shape], float]:
+def _to_the_centre() -> list[Shape]:
     half = QUARTER - RAW / 2
     moves = (Go(half), Fold(True), Go(2 * QUARTER), Fold(True), Go(half))
-    return strand(Point(half, GAP), LEFT, moves, wrong_left=True), 2 * QUARTER
+    return strand(Point(half, GAP), LEFT, moves, wrong_left=True)
 
 
-def _in_fourths() -> tuple[list[Shape], float]:
+def _in_fourths() -> list[Shape]:
     inner = QUARTER - RAW
     moves = (Go(inner), Fold(False), Go(QUARTER), Fold(False, 3 * GAP), Go(QUARTER), Fold(False), Go(inner))
     shapes = strand(Point(inner, 2 * GAP), LEFT, moves, wrong_left=False)
-    return [*shapes, stitch(Point(1.6, 3 * GAP + 2), Point(1.6, -2))], QUARTER
+    return [*shapes, *(stitch(Point(at, 3 * GAP + 2), Point(at, -2)) for at in (1.6, QUARTER - 0.4))]
 
 
-def _doubled() -> tuple[list[Shape], float]:
+def _doubled() -> list[Shape]:
     moves = (Go(2 * QUARTER), Fold(False), Go(2 * QUARTER))
-    return strand(Point(0.0, GAP), RIGHT, moves, wrong_left=False), 2 * QUARTER
+    return strand(Point(0.0, GAP), RIGHT, moves, wrong_left=False)
 
 
-def _right_sides_in() -> tuple[list[Shape], float]:
+def _right_sides_in() -> list[Shape]:
     moves = (Go(2 * QUARTER), Fold(False), Go(2 * QUARTER))
     shapes = strand(Point(0.0, GAP), RIGHT, moves, wrong_left=True)
-    return [*shapes, stitch(Point(4.0, GAP + 2.5), Point(4.0, -2.5))], 2 * QUARTER
+    return [*shapes, stitch(Point(4.0, GAP + 2.5), Point(4.0, -2.5))]
 
 
-def _tube() -> tuple[list[Shape], float]:
+def _tube() -> list[Shape]:
     wide = 2 * QUARTER - 4.0
     moves = (Go(3.0), Fold(False), Go(wide), Fold(False, 3 * GAP), Go(wide), Fold(False), Go(3.0))
     shapes = strand(Point(3.0, 2 * GAP), LEFT, moves, wrong_left=False)
-    return [*shapes, stitch(Point(0.6, 2 * GAP), Point(0.6, GAP), new=False)], wide
+    return [*shapes, stitch(Point(0.6, 2 * GAP), Point(0.6, GAP), new=False)]
 
 
 _DRAWN = {

@@ -10,10 +10,11 @@ from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.spots import finished_lines, spot_dimensions
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, listed, names_of
-from publisher.geometry import Path, Point, Segment, line_within, span_inside
+from publisher.geometry import Box, Path, Point, Segment, line_within, span_inside
 from publisher.terms import Phrase
 
 ON_FOLD = 0.01  # mm
+BESIDE = 0.4  # of a piece's width: marks nearer to a side than that are named beside it
 MOST_NAMED = 8  # marks with words of their own; of more, those of one kind share them
 
 
@@ -135,8 +136,9 @@ def _marked(bench: Bench, copies: Sequence[str], names: Sequence[str]) -> Panel 
     others = [notch for notch in notches_of(bench, copy) if notch.name not in snipped]
     shapes += mark_shapes(others, lying, new=False, size=size) + mark_shapes(marks, lying, new=True, size=size)
     shapes += _on_the_other_half(bench, copy, marks, lying, size)
-    callouts = [Callout(_mark_words(mark), lying.rule(spot_of(mark))) for mark in _one_of_each(marks)]
     outline = moved(bench.outline(copy), lying)
+    spots = [(mark, lying.rule(spot_of(mark))) for mark in _one_of_each(marks)]
+    callouts = [Callout(_mark_words(mark), spot, side=_side_of(spot, outline.box)) for mark, spot in spots]
     named = Callout(face_words(copy, wrong_up), spot_on(outline), bench.number(copy))
     told = Phrase.of(
         "figures.told-mark",
@@ -160,6 +162,12 @@ def _on_the_other_half(bench: Bench, copy: str, marks: Sequence[Mark], lying: Ly
     names = {mark.name for mark in marks}
     notches = [notch for notch in notches_of(bench, copy) if notch.name in names and notch not in marks]
     return [*mark_shapes(points, again, new=True, size=size), *mark_shapes(notches, lying, new=True, size=size)]
+
+
+def _side_of(spot: Point, box: Box) -> str:
+    """The side of the figure on which a mark far from its middle is named, so that no leader crosses the piece."""
+    part = (spot.x - box.left) / box.width
+    return "left" if part < BESIDE else "right" if part > 1 - BESIDE else ""
 
 
 def _mark_words(mark: Mark) -> Phrase:

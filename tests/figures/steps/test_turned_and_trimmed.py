@@ -3,11 +3,14 @@
 import pytest
 import shapely
 
+from publisher.drafting import Notch
+from publisher.figures.steps.cloth import Lying
+from publisher.figures.steps.marking import mark_shapes
 from publisher.figures.steps.values import Dimension, Look, Panel, Shape, Texture
 from publisher.geometry import Path
 from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
 from tests.figures.steps.test_layers_and_rolls import last_panels
-from tests.figures.steps.test_what_figures_show import METRIC, as_area, drawn, panel_of, words_of
+from tests.figures.steps.test_what_figures_show import METRIC, as_area, draft_of, drawn, panel_of, words_of
 
 APRON = "dunlin-workshop-apron"
 TOWEL = """\
@@ -104,3 +107,50 @@ def test_a_marked_line_is_sewn_with_the_edges_and_measured_from_the_one_beside_i
 
 def test_a_line_across_a_corner_is_measured_along_both_edges() -> None:
     assert [says(one) for one in panel_of(APRON, 9, "topstitch").scene.dimensions] == ["2 cm", "1.2 cm"]
+
+
+def test_both_allowances_lie_at_the_facing_that_they_are_stitched_to() -> None:
+    section = panel_of(APRON, 18, "facing turned")
+    apron, facing = (shape.path for shape in section.scene.shapes if shape.look in (Look.CLOTH, Look.CLOTH_BEFORE))
+    # From the top: the apron, room for the cord, its allowance, that of the facing, the facing.
+    room, layer = apron.start.y - apron.end.y, abs(facing.end.y - apron.end.y)
+    assert room > 2 * layer
+    assert len(drawn(section, Look.STITCHED)) == 2
+
+
+def test_the_ends_of_a_casing_are_told_to_stay_open() -> None:
+    assert words_of(panel_of(APRON, 18, "facing stitched")).count("open end") == 2
+
+
+def test_a_seam_stitched_to_its_allowances_is_shown_from_above_too() -> None:
+    above = panel_of(APRON, 17, "understitching from above")
+    (sewn,) = drawn(above, Look.STITCHING)
+    (hidden,) = drawn(above, Look.HIDDEN)
+    assert 0 < sewn.start.y < hidden.start.y
+
+
+@pytest.mark.parametrize(("step", "kind"), [(5, "hem section"), (10, "hem section"), (20, "fold-once-more")])
+def test_what_is_measured_from_the_edge_reaches_from_fold_to_fold(step: int, kind: str) -> None:
+    panel = panel_of(APRON, step, kind)
+    cloth = next(one.path.box for one in panel.scene.shapes if one.look is Look.CLOTH)
+    (across,) = panel.scene.dimensions
+    assert max(across.start.x, across.end.x) == pytest.approx(cloth.right, abs=0.05)
+    if kind == "fold-once-more":
+        assert min(across.start.x, across.end.x) == pytest.approx(cloth.left, abs=0.05)
+        assert len(drawn(panel, Look.STITCHING)) == 2
+
+
+def test_a_notch_is_drawn_larger_beyond_the_raw_edge_and_not_into_the_seam() -> None:
+    piece = draft_of(APRON).piece("facing")
+    notch = next(mark for mark in piece.marks if isinstance(mark, Notch))
+    (shape,) = mark_shapes([notch], Lying("facing right"), new=False, size=2000.0)
+    deepest = max((spot - notch.cut_end).dot((notch.at - notch.cut_end).unit()) for spot in shape.path.flattened(0.1))
+    assert deepest == pytest.approx((notch.inner_end - notch.cut_end).length)
+    assert shape.path.length == pytest.approx(2000.0 * 0.055)
+
+
+def test_notches_are_named_on_their_own_side() -> None:
+    panel = panel_of(APRON, 3, "piece")
+    sides = dict(zip(words_of(panel), [one.side for one in panel.scene.callouts], strict=True))
+    assert (sides["left bib notch"], sides["left waist notch"]) == ("left", "left")
+    assert (sides["right bib notch"], sides["right waist notch"]) == ("right", "right")
