@@ -7,11 +7,12 @@ from itertools import groupby
 from publisher.assembly import Action, after_action
 from publisher.drafting import Draft, Pleat
 from publisher.figures.steps.cloth import BACKINGS, Bench, strip_loop
-from publisher.figures.steps.easing import dart_panels, gathered_panels
+from publisher.figures.steps.easing import dart_panels, eased_panel, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
 from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
+from publisher.figures.steps.hem_tips import tip_panel
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
@@ -179,6 +180,8 @@ def _fold(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
         seen.add(piece.name)
         folds = not edge or any(part.allowance > 0 for part in bench.piece_now(copy).edges_of(edge))
         if folds:
+            tip = tip_panel(bench, copy, edge) if edge else None
+            panels += [tip] if tip is not None else []
             panels += [folded_edge_panel(bench, copy, edge)] if edge else strip_panels(bench, copy)
     return panels
 
@@ -204,9 +207,16 @@ def _dart(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     return [panel for action in actions for panel in dart_panels(bench, action.target)]
 
 
-def _gather(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
-    parted = [action.target.partition(".") for action in actions]
-    return [panel for copy, _dot, edge in parted if edge for panel in gathered_panels(bench, copy, edge)]
+def _gather(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    folded = {action.target for action in facts.step.actions if action.verb == "fold"}
+    eased: dict[tuple[str, str], list[str]] = {}  # edges that are drawn up to lie flat where they are folded
+    panels: list[Panel] = []
+    for copy, _dot, edge in (action.target.partition(".") for action in actions):
+        if f"{copy}.{edge}" in folded:
+            eased.setdefault((bench.draft.copy(copy).piece, edge), []).append(copy)
+        elif edge:
+            panels += gathered_panels(bench, copy, edge)
+    return panels + [eased_panel(bench, copies, edge, facts.length(BESIDE)) for (_, edge), copies in eased.items()]
 
 
 def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:

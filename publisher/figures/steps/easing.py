@@ -1,17 +1,21 @@
 """Cloth taken in: darts, which are folded along their middle and sewn to a point, and gathers. The draft's mm."""
 
+from collections.abc import Sequence
+
 from publisher.drafting import Pleat
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned
+from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, turned
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import line
 from publisher.figures.steps.marking import mark_shapes, marks_on
-from publisher.figures.steps.seams import spot_on
-from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
+from publisher.figures.steps.seams import spot_on, spot_to_measure
+from publisher.figures.steps.turned_edges import raw_to_raw
+from publisher.figures.steps.values import Arrow, Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import parallel_beside
 from publisher.terms import Phrase
 
 BULGE = 0.45
+TAIL = 0.06  # of a piece's longer side: how long the thread's ends are drawn
 
 
 def dart_panels(bench: Bench, copy: str) -> list[Panel]:
@@ -64,6 +68,34 @@ def gathered_panels(bench: Bench, copy: str, edge: str) -> list[Panel]:
         )
     told = Phrase.of("figures.told-gather", copy=copy, edge=edge)
     return [Panel("gathers", Scene(tuple(shapes), tuple(callouts), (), tuple(arrows)), told, copies=(copy,))]
+
+
+def eased_panel(bench: Bench, copies: Sequence[str], edge: str, distance: float | None) -> Panel:
+    """One row of long stitches in the allowance of an edge that is folded under, its thread ends left long; so far from
+    the raw edge."""
+    copy = copies[0]
+    piece, lying = bench.piece_now(copy), Lying(copy, turned(), wrong_up=True, new=False)
+    part = piece.edges_of(edge)[0]
+    away = distance if distance is not None else part.allowance / 2
+    row = raw_to_raw(piece, part, bench.outline(copy), away - part.allowance)
+    tail = longer_side(bench, copy) * TAIL
+    begin, end = row.start - row.direction_at(0.0) * tail, row.end + row.direction_at(row.length) * tail
+    shapes = [*laid(bench, lying), Shape(moved(row, lying), Look.STITCHING)]
+    shapes += [Shape(moved(line(*ends), lying), Look.RAW) for ends in ((begin, row.start), (row.end, end))]
+    at, outwards = spot_to_measure(part.path)
+    raw, sewn = (lying.rule(at + outwards * by) for by in (part.allowance, part.allowance - away))
+    callouts = (
+        Callout(Phrase.of("figures.long-stitches"), lying.rule(row.point_at(row.length * 0.6))),
+        Callout(Phrase.of("figures.thread-ends"), lying.rule(begin)),
+        Callout(face_words(copy, wrong_up=True), spot_on(moved(bench.outline(copy), lying)), bench.number(copy)),
+    )
+    detail = (
+        None if distance is None else Detail(sewn, away * 3.0, dimensions=(Dimension(sewn, raw, length_words(away)),))
+    )
+    told = Phrase.of("figures.told-ease", copy=copy, edge=edge)
+    caption = Phrase.of("figures.alike", copies=names_of(copies[1:])) if len(copies) > 1 else None
+    scene = Scene(tuple(shapes), callouts, detail=detail)
+    return Panel("eased edge", scene, told, caption, tuple(copies))
 
 
 def _partner(bench: Bench, copy: str, edge: str) -> float | None:

@@ -9,6 +9,7 @@ from publisher.drafting import Notion, Seam
 from publisher.figures.steps.cloth import Bench
 from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.fastening import attached_panels
+from publisher.figures.steps.hem_corners import trimmed_corners_panel
 from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.parts import between_two, has_parts, layers_panel, parts_panel
 from publisher.figures.steps.seam_sections import seam_section
@@ -22,7 +23,7 @@ from publisher.figures.steps.shaping import (
     parted_seam,
     tube_panel,
 )
-from publisher.figures.steps.trimming import clipped_panel, trimmed_panel
+from publisher.figures.steps.trimming import Cutting, clipped_panel, trimmed_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 from publisher.figures.steps.zip_ends import open_zip_panel, trimmed_zip_panel, zip_end_panels
@@ -30,7 +31,9 @@ from publisher.figures.steps.zips import folded_away_panel, zip_panels
 from publisher.terms import Phrase
 
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
-LEFT = "bind"  # … or how wide an allowance is left to be bound
+LEFT = ("bind", "trim")  # … or how wide an allowance is left, to be bound or otherwise
+APART = "snip"  # … or how far apart it is snipped
+UP = "corner"  # … or how far up a corner is cut off that a hem will hide
 
 
 def attach_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -148,8 +151,22 @@ def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
             panels += [zipped] if zipped is not None else []
         joints = joints_of(bench.draft, action.target) if is_seam(bench, action.target) else ()
         if joints:
-            panels.append(clipped_panel(bench, joints, True, action.target in also, facts.length(LEFT)))
+            left = next((wide for wide in map(facts.length, LEFT) if wide is not None), None)
+            how = Cutting(True, action.target in also, left, facts.length(APART))
+            panels.append(clipped_panel(bench, joints, how))
+    panels += trimmed_hems(bench, actions, facts)
     return _named_for_others(panels, [action.target for action in actions if is_seam(bench, action.target)])
+
+
+def trimmed_hems(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Hems thinned at the corners that another will hide, by the copy."""
+    edges: dict[str, list[str]] = {}
+    for action in actions:
+        copy, dot, edge = action.target.partition(".")
+        if dot and any(hem.edge == edge for hem in bench.piece_now(copy).hems):
+            edges.setdefault(copy, []).append(edge)
+    panels = [trimmed_corners_panel(bench, copy, names, facts.length(UP)) for copy, names in edges.items()]
+    return [panel for panel in panels if panel is not None]
 
 
 def _named_for_others(panels: Sequence[Panel], seams: Sequence[str]) -> list[Panel]:
@@ -171,7 +188,7 @@ def clip_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
     for action in actions:
         if action.target not in trimmed and is_seam(bench, action.target):
             joints = joints_of(bench.draft, action.target)
-            panels += [clipped_panel(bench, joints, trim=False, clip=True)] if joints else []
+            panels += [clipped_panel(bench, joints, Cutting(False, True, apart=facts.length(APART)))] if joints else []
     return panels[:1]
 
 

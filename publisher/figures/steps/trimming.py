@@ -1,6 +1,7 @@
 """Cloth cut off after it was sewn: rough layers along the template, allowances narrower, snipped, across corners."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned, with_allowances
@@ -13,6 +14,9 @@ from publisher.geometry import Path, Point, parallel_beside
 from publisher.terms import Phrase
 
 CORNER = 0.5  # sine of the turn that makes a corner of the seam
+STRAIGHT = 1 / 800  # of a turn in each mm: a flatter curve needs no snips
+WINDOW = 0.5  # mm to either side, in which that is measured
+NEAR = 0.01  # mm
 SHORT_OF = 0.4  # of the allowance: how far from the stitches a corner is cut across
 
 
@@ -30,32 +34,59 @@ def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
     return Panel("trim", Scene(tuple(shapes), callouts), told, copies=tuple(copies))
 
 
-def clipped_panel(bench: Bench, joints: Sequence[Joint], trim: bool, clip: bool, left: float | None = None) -> Panel:
-    """The allowance of a seam, cut narrower, to what is `left` of it, else to half; snipped where it curves, wedges
-    outside a curve and snips inside one; cut across at its corners."""
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """What is done to an allowance: how wide it is left when it is trimmed, else to half; how far apart it is snipped."""
+
+    trim: bool
+    clip: bool
+    left: float | None = None
+    apart: float | None = None
+
+
+def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
+    """The allowance of a seam, cut narrower between the hems that it crosses; snipped where it curves, wedges outside a
+    curve and snips inside one; cut across at its corners."""
     joint, wide = joints[0], joints[0].allowance
+    trim, clip, left = how.trim, how.clip, how.left
     path = _running_on(joints)
+    between = _between_hems(bench, joint.first, path)
     bench = with_allowances(bench, joint.name)
     lying = Lying(joint.first, turned(), wrong_up=True, new=False)
     shapes = laid(bench, lying)
     sewn = Shape(moved(path, lying), Look.STITCHED)
     away = (left or wide / 2) if trim else wide
+    step = how.apart or away * 1.6
     corners = _corners(path) if clip else []
-    cut = [turn_over(part) for part in parallel_beside(path, -away)] if trim else []
-    across = [turn_over(_across(corner, out, away)) for corner, out in corners]
+    cut = [turn_over(part) for part in parallel_beside(between, -away)] if trim else []
+    cut += [turn_over(_across(corner, out, away)) for corner, out in corners]
     spot, outwards, bend = (*corners[0], 1.0) if corners else _sharpest(path)
-    snips = [turn_over(part) for part in _snips(path, away, bend)] if clip else []
-    close = [*shapes, sewn, *(Shape(part, Look.CUT) for part in (*cut, *across, *snips))]
-    at, out = Point(-spot.x, spot.y), Point(-outwards.x, outwards.y)
-    words = Phrase.of("figures.half-width") if left is None else length_words(left)
-    dimensions = (Dimension(at, at + out * away, words),) if trim and not corners else ()
+    spots = _snip_spots(between, step) if clip else []
+    snips = [turn_over(_snip(between, at, away, bend)) for at in spots]
+    near = _of_one_curve(between, spots, spot, step) if not corners else []
+    middle = near[len(near) // 2] if near else None
+    if middle is not None:
+        spot, outwards = between.point_at(middle), between.direction_at(middle).right()
+    close = [*shapes, sewn, *(Shape(part, Look.CUT) for part in (*cut, *snips))]
+    at, out = _mirrored(spot), _mirrored(outwards)
+    dimensions: tuple[Dimension, ...] = ()
+    if trim and not corners:
+        foot = at if middle is None else _mirrored(_beside(between, middle - step / 2, 0.0))
+        words = Phrase.of("figures.half-width") if left is None else length_words(left)
+        dimensions = (Dimension(foot, foot + out * away, words),)
+    if how.apart is not None and middle is not None and middle != near[-1]:
+        ends = [_mirrored(_beside(between, spot, away)) for spot in (middle, middle + step)]
+        dimensions = (*dimensions, Dimension(ends[0], ends[1], length_words(how.apart)))
     key = "figures.across-corner" if corners else "figures.wedges" if bend > 0 else "figures.snips"
-    callouts = (Callout(Phrase.of(key), at + out * (away * SHORT_OF if corners else 0.0)),) if clip else ()
+    named_at = at + out * (away * SHORT_OF if corners else 0.0)
+    if middle is not None:
+        named_at = _mirrored(_beside(between, near[max(len(near) // 2 - 1, 0)], away * 0.5))
+    callouts = (Callout(Phrase.of(key), named_at),) if clip else ()
     detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, callouts)
     told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)
     face = face_words(joint.first, wrong_up=True)
     named = Callout(face, spot_on(moved(bench.outline(joint.first), lying)), bench.number(joint.first))
-    scene = Scene((*shapes, sewn, *(Shape(part, Look.CUT) for part in (*cut, *across))), (named,), detail=detail)
+    scene = Scene((*shapes, sewn, *(Shape(part, Look.CUT) for part in cut)), (named,), detail=detail)
     return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
 
 
@@ -99,19 +130,47 @@ def _sharpest(path: Path) -> tuple[Point, Point, float]:
     return spot, path.direction_at((at + 0.5) * step).right(), bend
 
 
-def _snips(path: Path, away: float, bend: float) -> list[Path]:
-    """Wedges or snips from the allowance's edge to just before the stitches, along the curves."""
-    found: list[Path] = []
-    step = away * 1.6
-    count = int(path.length / step)
-    for at in range(1, count):
-        here = at * step
-        turn = path.direction_at(here - step / 2).cross(path.direction_at(min(here + step / 2, path.length)))
-        if not 0.04 <= abs(turn) <= CORNER:
-            continue
-        spot, along = path.point_at(here), path.direction_at(here)
-        out = along.right()
-        tip, foot = spot + out * (away * 0.18), spot + out * (away * 1.05)
-        half = along * (away * 0.22)
-        found.append(chain([foot + half, tip, foot - half]) if bend > 0 else line(foot, tip))
-    return found
+def _snip_spots(path: Path, step: float) -> list[float]:
+    """How far along a seam its allowance is snipped: so far apart, where it curves."""
+    spots = [at * step for at in range(1, int(path.length / step))]
+    turns = [path.direction_at(at - WINDOW).cross(path.direction_at(at + WINDOW)) for at in spots]
+    curved = [2 * WINDOW * STRAIGHT <= abs(turn) <= CORNER for turn in turns]
+    return [at for at, one in zip(spots, curved, strict=True) if one]
+
+
+def _snip(path: Path, at: float, away: float, bend: float) -> Path:
+    """A wedge or a snip from the allowance's edge to just before the stitches."""
+    tip, foot = _beside(path, at, away * 0.18), _beside(path, at, away * 1.05)
+    half = path.direction_at(at) * (away * 0.22)
+    return chain([foot + half, tip, foot - half]) if bend > 0 else line(foot, tip)
+
+
+def _of_one_curve(path: Path, spots: Sequence[float], near: Point, step: float) -> list[float]:
+    """The snips of the curve that comes nearest to a spot, in their order."""
+    curves: list[list[float]] = []
+    for at in spots:
+        if curves and at - curves[-1][-1] < step * 1.5:
+            curves[-1].append(at)
+        else:
+            curves.append([at])
+    return min(curves, key=lambda one: min((path.point_at(at) - near).length for at in one), default=[])
+
+
+def _beside(path: Path, at: float, out: float) -> Point:
+    return path.point_at(at) + path.direction_at(at).right() * out
+
+
+def _mirrored(spot: Point) -> Point:
+    return Point(-spot.x, spot.y)
+
+
+def _between_hems(bench: Bench, copy: str, path: Path) -> Path:
+    """What of a seam runs between the hems that it crosses at its ends, whose layers are left whole."""
+    piece = bench.piece_now(copy)
+    hems = [(piece.edge(hem.edge).path, hem.depth) for hem in piece.hems if f"{copy}.{hem.edge}" in bench.state.hemmed]
+    begin = max((deep for edge, deep in hems if (edge.end - path.start).length < NEAR), default=0.0)
+    end = max((deep for edge, deep in hems if (edge.start - path.end).length < NEAR), default=0.0)
+    if begin + end >= path.length or begin + end == 0:
+        return path
+    kept = path.split(begin)[1] if begin else path
+    return kept.split(kept.length - end)[0] if end else kept

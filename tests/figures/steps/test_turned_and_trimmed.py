@@ -7,7 +7,7 @@ from publisher.drafting import Notch
 from publisher.figures.steps.cloth import Lying
 from publisher.figures.steps.marking import mark_shapes
 from publisher.figures.steps.values import Dimension, Look, Panel, Shape, Texture
-from publisher.geometry import Path
+from publisher.geometry import Path, Point, nearest
 from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
 from tests.figures.steps.test_layers_and_rolls import last_panels
 from tests.figures.steps.test_what_figures_show import METRIC, as_area, draft_of, drawn, panel_of, words_of
@@ -77,6 +77,16 @@ def test_the_turned_hem_of_a_slanting_edge_ends_along_the_raw_sides() -> None:
     assert (band.path.box.left, band.path.box.right) == pytest.approx((cloth.left, cloth.right), abs=0.1)
 
 
+def test_the_tip_at_the_longer_side_is_folded_in_and_only_that() -> None:
+    panel = panel_of(APRON, 6, "tip folded in")
+    (flap,) = bands(panel.scene.shapes, Look.FOLDED)
+    # The allowance of 1 cm, between the slant, 55 in 155, and its mirror image.
+    assert as_area(flap).area == pytest.approx(10 * 10 * 55 / 155, rel=0.01)
+    kept = as_area(panel.scene.shapes[0])
+    assert kept.buffer(0.01).contains(as_area(flap))
+    assert all(one.kind != "tip folded in" for one in panels_of_step(7))
+
+
 def panels_of_step(step: int) -> tuple[Panel, ...]:
     return next(panels for _, one, panels, _ in drawn_demo(APRON, METRIC) if one.number == step)
 
@@ -87,6 +97,41 @@ def test_the_bottom_is_folded_before_the_sides() -> None:
     bottom, *sides = (one.path.box for one in bands(panel.scene.shapes, Look.FOLDED))
     assert bottom.width > bottom.height
     assert [side.bottom for side in sides] == pytest.approx([bottom.bottom] * 2)
+
+
+def test_a_corner_that_the_next_hem_hides_loses_its_innermost_layer() -> None:
+    panel = panel_of(APRON, 11, "corner cut off")
+    cuts = drawn(panel, Look.CUT)
+    # As wide as the side hem, 12 mm; 5 cm of lower hem less 6 mm high.
+    assert [(cut.box.width, cut.box.height) for cut in cuts] == [pytest.approx((12.0, 44.0))] * 2
+    cloth = panel.scene.shapes[0].path.box
+    assert sorted((cut.box.left, cut.box.right) for cut in cuts) == [
+        pytest.approx((cloth.left, cloth.left + 12.0)),
+        pytest.approx((cloth.right - 12.0, cloth.right)),
+    ]
+    assert panel.scene.detail is not None
+    assert [says(one) for one in panel.scene.detail.dimensions] == ["1.2 cm", "4.4 cm"]
+
+
+def test_hems_that_meet_no_other_lose_no_corner() -> None:
+    assert last_panels(TOWEL, "cut towel", "hem towel.top edge", "trim towel.right edge") == ()
+
+
+def test_snips_run_from_the_trimmed_edge_to_just_before_the_stitches_and_the_hems_stay_whole() -> None:
+    panel = panel_of(APRON, 16, "trim and clip")
+    detail = panel.scene.detail
+    assert detail is not None
+    (trimmed,) = drawn(panel, Look.CUT)
+    armhole = draft_of(APRON).piece("apron").edge("right armhole")
+    # Between a side hem of 12 mm and a bib hem of 25; the line lies inside of the quarter circle by 6 mm.
+    assert trimmed.length == pytest.approx((armhole.length - 37.0) * (230.0 - 6.0) / 230.0, rel=0.01)
+    snips = [one.path for one in detail.shapes if one.look is Look.CUT][1:]
+    assert len(snips) > 20
+    sewn = [Point(-spot.x, spot.y) for spot in armhole.path.flattened(0.01)]
+    line = shapely.LineString([(spot.x, spot.y) for spot in sewn])
+    gaps = [sorted(line.distance(shapely.Point(end.x, end.y)) for end in (one.start, one.end)) for one in snips]
+    assert gaps == [pytest.approx([0.18 * 6.0, 1.05 * 6.0], abs=0.05)] * len(snips)
+    assert [says(one) for one in detail.dimensions] == ["6 mm", "1.2 cm"]
 
 
 def test_the_stitching_of_a_pocket_shows_on_the_wrong_side_of_what_it_is_on() -> None:
@@ -107,6 +152,20 @@ def test_a_marked_line_is_sewn_with_the_edges_and_measured_from_the_one_beside_i
 
 def test_a_line_across_a_corner_is_measured_along_both_edges() -> None:
     assert [says(one) for one in panel_of(APRON, 9, "topstitch").scene.dimensions] == ["2 cm", "1.2 cm"]
+
+
+def test_a_fold_that_is_eased_has_one_row_of_long_stitches_near_its_raw_edge() -> None:
+    panel = panel_of(APRON, 14, "eased edge")
+    (row,) = drawn(panel, Look.STITCHING)
+    raw = panel.scene.shapes[0].path
+    spots = [row.point_at(row.length * part / 10) for part in range(1, 10)]
+    assert [nearest(raw, spot)[2] for spot in spots] == [pytest.approx(3.0, abs=0.1)] * 9
+    assert [one.kind for one in panels_of_step(14)] == ["eased edge", "fold"]
+
+
+def test_edges_that_are_gathered_and_not_folded_have_two_rows() -> None:
+    (panel,) = last_panels(ARCH, "cut arch one", "gather arch one.top edge")
+    assert len(drawn(panel, Look.STITCHING)) == 2
 
 
 def test_both_allowances_lie_at_the_facing_that_they_are_stitched_to() -> None:
