@@ -66,6 +66,7 @@ class Known:
     marks: frozenset[str]  # copy.mark
     edges: frozenset[str]  # copy.edge
     bindings: frozenset[str]
+    on_fold: frozenset[str]  # copies that are cut on the fold
     undrafted: frozenset[str]  # names that were written and could not be drafted, which has been told
 
     def kept_out(self, name: str) -> bool:
@@ -104,6 +105,12 @@ def known_names(source: Source, draft: Draft) -> Known:
         marks=marks,
         edges=edges,
         bindings=frozenset(binding.name for binding in draft.bindings),
+        on_fold=frozenset(
+            copy.name
+            for piece in draft.pieces
+            if piece.half is not None and piece.half.fold_edge is not None
+            for copy in piece.copies
+        ),
     )
 
 
@@ -179,9 +186,15 @@ def _action(said: ActionSaying, known: Known) -> Action:
     # A seam that is basted is made, for all that comes after it, as one that is sewn.
     basted = said.verb == "baste" and said.target.text in known.seams
     verb = "sew" if basted else said.verb
-    return Action(
-        verb, said.target.text, said.preposition, other, said.place, said.wrong_sides, said.stops_short, basted
-    )
+    if said.still_folded and said.target.text.partition(".")[0] not in known.on_fold:
+        raise _unusable(
+            "wrong-kind-of-name",
+            said.target.place,
+            f"'{said.target.text}' is on no piece that is cut on the fold",
+            "take ', still folded' out",
+        )
+    manner = (said.wrong_sides, said.stops_short, basted, said.still_folded)
+    return Action(verb, said.target.text, said.preposition, other, said.place, *manner)
 
 
 def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:

@@ -17,6 +17,7 @@ class Action:
     wrong_sides: bool = False  # together, of a seam
     stops_short: bool = False  # of a seam: from seam line to seam line, so that what is sewn across it can open
     basted: bool = False  # of a seam: within its allowance, until another seam goes through it
+    still_folded: bool = False  # of a mark: through both layers of what was cut on the fold
 
 
 @dataclass(frozen=True, slots=True)

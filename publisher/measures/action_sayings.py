@@ -41,7 +41,10 @@ VERBS = (
 SHOWN = (*VERBS, "assembled")  # what a figure can show, beside what a step does
 TOGETHER = ", wrong sides together"
 SHORT = ", from seam line to seam line"
-MANNERS = (TOGETHER, SHORT)  # how a seam is sewn
+FOLDED = ", still folded"
+SEWN = ("sew", "baste")
+# How a thing is done, and the verbs that may say so.
+MANNERS = {TOGETHER: SEWN, SHORT: SEWN, FOLDED: ("mark",)}
 # What stands between the two names of an action; elsewhere it is `to` or `at`.
 SMALL_WORDS = {"thread": "through", "bind": "to|at|with"}
 
@@ -65,10 +68,10 @@ def _said(written: Written, verbs: tuple[str, ...]) -> ActionSaying:
     if not manners:
         return _parse(written, verbs)
     said = _parse(trimmed(written, 0, says), verbs)
-    if said.verb not in ("sew", "baste"):
-        told = next(iter(sorted(manners))).removeprefix(", ")
-        raise unreadable(written, 0, len(written), f"'{said.verb}' is done one way only", f"take '{told}' out")
-    return replace(said, wrong_sides=TOGETHER in manners, stops_short=SHORT in manners)
+    unfit = sorted(manner.removeprefix(", ") for manner in manners if said.verb not in MANNERS[manner])
+    if unfit:
+        raise unreadable(written, 0, len(written), f"'{said.verb}' is done one way only", f"take '{unfit[0]}' out")
+    return replace(said, wrong_sides=TOGETHER in manners, stops_short=SHORT in manners, still_folded=FOLDED in manners)
 
 
 def _parse(written: Written, verbs: tuple[str, ...]) -> ActionSaying:

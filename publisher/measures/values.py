@@ -200,6 +200,7 @@ class ActionSaying:
     place: Place = field(compare=False)
     wrong_sides: bool = False  # together, of a seam
     stops_short: bool = False  # of a seam, which is sewn from seam line to seam line
+    still_folded: bool = False  # of a mark, made through both layers of what was cut on the fold
 
 
 @dataclass(frozen=True, slots=True)

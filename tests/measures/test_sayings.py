@@ -35,7 +35,7 @@ from publisher.measures.sayings import (
     parse_side,
     parse_width,
 )
-from publisher.terms import Dimension, Quantity, length, number
+from publisher.terms import Dimension, Quantity, Unusable, length, number
 from tests.measures.marked import at_place, written
 
 HERE = written("here").place  # no place takes part in a comparison
@@ -394,3 +394,11 @@ def test_a_precut_is_called_by_its_name() -> None:
 )
 def test_a_percentage_is_a_part_of_one(text: str, part: str) -> None:
     assert parse_part(written(text)) == Fraction(part)
+
+
+def test_a_mark_is_made_while_the_piece_is_still_folded() -> None:
+    said = parse_action(written("mark apron.notch, still folded"))
+    assert said == ActionSaying("mark", name("apron.notch"), None, None, HERE, still_folded=True)
+    with pytest.raises(Unusable) as told:
+        parse_action(written("sew side seam, still folded"))
+    assert told.value.finding.says == "in 'sew side seam, still folded': 'sew' is done one way only"

@@ -14,6 +14,7 @@ from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
 from publisher.figures.steps.hem_tips import tip_panel
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
+from publisher.figures.steps.pinning import folded_marks
 from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
 from publisher.figures.steps.sections import binding_panels, bound_panels, pleat_section, strip_panels
@@ -114,7 +115,11 @@ def _cut(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
 
 
 def _mark(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
-    return marked_panels(bench, [action.target for action in actions])
+    folded: dict[str, list[str]] = {}
+    for copy, _dot, mark in (action.target.partition(".") for action in actions if action.still_folded):
+        folded.setdefault(copy, []).append(mark)
+    panels = [panel for copy, names in folded.items() for panel in folded_marks(bench, copy, names)]
+    return panels + marked_panels(bench, [action.target for action in actions if not action.still_folded])
 
 
 def _fuse(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:

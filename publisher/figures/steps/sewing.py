@@ -134,7 +134,8 @@ def _named_for_all(group: Sequence[Panel]) -> Panel:
         return group[0]
     copies = tuple(dict.fromkeys(copy for panel in group for copy in panel.copies))
     others = [copy for copy in copies if copy not in group[0].copies]
-    caption = Phrase.of("figures.alike", copies=names_of(others)) if others else group[0].caption
+    own, alike = group[0].caption, Phrase.of("figures.alike", copies=names_of(others))
+    caption = own if not others else alike if own is None else Phrase.of("figures.both", first=own, second=alike)
     return replace(group[0], caption=caption, copies=copies)
 
 

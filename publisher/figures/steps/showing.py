@@ -1,9 +1,9 @@
 """Pieces by themselves: where they are cut, and the marks that are made on them."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from publisher.drafting import Mark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
+from publisher.drafting import Edge, Mark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
 from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, over_the_fold, turned
 from publisher.figures.steps.marking import mark_shapes, marks_on, notches_of, spot_of
 from publisher.figures.steps.seams import spot_on, spot_to_measure
@@ -52,8 +52,7 @@ def _cut_panel(bench: Bench, copy: str, inner: Sequence[str], pieces: Sequence[s
     dimensions: tuple[Dimension, ...] = ()
     if edges:
         longest = max(edges, key=lambda edge: edge.length)
-        at, outwards = spot_to_measure(longest.path)
-        dimensions = (Dimension(at, at + outwards * longest.allowance, length_words(longest.allowance)),)
+        dimensions = tuple(_allowances(edges))
         if inner:
             path = max(edges, key=lambda edge: (edge is not longest, edge.length)).path
             words = Phrase.of("figures.cut-inner", copies=names_of(inner))
@@ -67,6 +66,14 @@ def _cut_panel(bench: Bench, copy: str, inner: Sequence[str], pieces: Sequence[s
     others = [name for name in dict.fromkeys(pieces) if name != piece.name]
     caption = Phrase.of("figures.alike", copies=names_of(others)) if others else None
     return Panel("cutting", Scene(tuple(shapes), tuple(callouts), dimensions), told, caption, (copy,))
+
+
+def _allowances(edges: Sequence[Edge]) -> Iterator[Dimension]:
+    """Each width that an allowance has, at the longest edge that has it."""
+    for wide in dict.fromkeys(edge.allowance for edge in sorted(edges, key=lambda edge: -edge.length)):
+        longest = max((edge for edge in edges if edge.allowance == wide), key=lambda edge: edge.length)
+        at, outwards = spot_to_measure(longest.path)
+        yield Dimension(at, at + outwards * wide, length_words(wide))
 
 
 def _cut_along(shown: Piece) -> list[Path]:

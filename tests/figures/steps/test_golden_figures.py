@@ -29,6 +29,8 @@ KINDS = {
     "understitching from above",
     "corner cut off",
     "eased edge",
+    "marked folded",
+    "pinned through",
     "tip folded in",
     "zip end",
     "zip end section",

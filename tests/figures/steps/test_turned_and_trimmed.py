@@ -11,6 +11,7 @@ from publisher.geometry import Path, Point, nearest
 from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
 from tests.figures.steps.test_layers_and_rolls import last_panels
 from tests.figures.steps.test_what_figures_show import METRIC, as_area, draft_of, drawn, panel_of, words_of
+from tests.specimens import found, prove_text
 
 APRON = "dunlin-workshop-apron"
 TOWEL = """\
@@ -211,5 +212,36 @@ def test_a_notch_is_drawn_larger_beyond_the_raw_edge_and_not_into_the_seam() -> 
 def test_notches_are_named_on_their_own_side() -> None:
     panel = panel_of(APRON, 3, "piece")
     sides = dict(zip(words_of(panel), [one.side for one in panel.scene.callouts], strict=True))
-    assert (sides["left bib notch"], sides["left waist notch"]) == ("left", "left")
-    assert (sides["right bib notch"], sides["right waist notch"]) == ("right", "right")
+    assert (sides["left notch"], sides["right notch"]) == ("left", "right")
+
+
+def test_what_is_still_folded_is_drawn_folded_and_pinned() -> None:
+    folded, pinned, *_ = panels_of_step(4)
+    assert (folded.kind, pinned.kind) == ("marked folded", "pinned through")
+    assert "apron, still folded, wrong side" in words_of(folded)
+    half = draft_of(APRON).piece("apron").half
+    assert half is not None
+    outlines = [one.path.box.width for one in folded.scene.shapes if one.closed and one.texture is not None]
+    assert outlines == pytest.approx([half.cut_line.box.width] * 2)  # two layers
+    upper, lower = (one.path for one in pinned.scene.shapes if one.look is Look.CLOTH_BEFORE)
+    chalk = drawn(pinned, Look.MARK)
+    assert lower.start.y < chalk[0].start.y < chalk[1].start.y < upper.start.y
+
+
+def test_only_what_is_cut_on_the_fold_is_still_folded() -> None:
+    _, findings = prove_text(TOWEL, "1. Mark.\n   Does: mark towel.middle, still folded\n2. Press.\n")
+    assert found(findings, "no-such-name")
+    marked = f"{TOWEL}    marks:\n      middle: point at 5 cm, 5 cm\n"
+    _, findings = prove_text(marked, "1. Mark.\n   Does: mark towel.middle, still folded\n2. Press.\n")
+    assert found(findings, "wrong-kind-of-name").says == "'towel.middle' is on no piece that is cut on the fold"
+
+
+def test_every_width_of_allowance_is_told_where_cloth_is_cut() -> None:
+    assert sorted(map(says, panel_of(APRON, 1, "cutting").scene.dimensions)) == ["1 cm", "2.4 cm", "5 cm"]
+    assert sorted(map(says, panel_of(APRON, 2, "cutting").scene.dimensions)) == ["1 cm", "1.2 cm", "6 mm"]
+
+
+def test_what_a_panel_says_of_itself_stays_when_it_stands_for_others() -> None:
+    caption = panel_of(APRON, 18, "facing turned").caption
+    assert caption is not None
+    assert LETTERS[METRIC].say(caption) == "Cut through, seen from its edge. In the same way: facing left"
