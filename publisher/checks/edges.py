@@ -18,8 +18,12 @@ SAME = 0.05  # mm
 NEAR = 1.0  # mm
 QUOTE = re.compile(r"\{([^{}]*)\}")
 # "fold {hem} to the wrong side", "turn it to the wrong side by {hem}, press, turn it by {hem} once more": the lengths
-# that are turned, each soon behind the word and in one clause.
-TURNED = re.compile(r"\b(?:fold|turn)(?:ed|ing|s)?\b[^.:;,{}]{0,40}\{([^{}]*)\}", re.IGNORECASE)
+# that are turned, each soon behind the word and in one clause, and no distance from anything.
+TURNED = re.compile(
+    r"\b(?:fold|turn)(?:ed|ing|s)?\b(?:(?!stitch|sew|press|pin|mark|cut)[^.:;,{}]){0,40}\{([^{}]*)\}(?! from\b)",
+    re.IGNORECASE,
+)
+TWICE = 2
 
 
 def hem_without_allowance(proof: Proof) -> Iterator[Finding]:
@@ -91,10 +95,12 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
                 continue
             turned, quotes = _lengths_told(written[step.number], quoted)
             strange = next((one for one in turned if not _among(turned[one], layers)), None)
-            untold = [layer for layer in sorted(layers) if not _among(layer, quotes)]
+            untold = [layer for layer in sorted(layers) if not _among(layer, set(quotes))]
+            # One width told twice is a hem turned twice; what is folded under a little may go without a number.
+            twice = sum(_among(length, layers) for length in quotes) >= TWICE
             if strange is not None:
                 says = f"turns in {told(turned[strange], draft)}"
-            elif untold and len(untold) < len(layers):
+            elif untold and twice:
                 says = f"does not tell of {told(untold[0], draft)}"
             else:
                 continue
@@ -115,21 +121,21 @@ def _turned_in(edge: Edge) -> tuple[float, ...]:
     return edge.layers or ((edge.allowance,) if edge.allowance > NOTHING else ())
 
 
-def _among(length: float, others: set[float] | frozenset[float]) -> bool:
+def _among(length: float, others: set[float]) -> bool:
     return any(abs(length - other) < SAME for other in others)
 
 
 def _lengths_told(
     step: WrittenStep, quoted: Mapping[tuple[Place, str], Quantity | None]
-) -> tuple[dict[Written, float], set[float]]:
+) -> tuple[dict[Written, float], list[float]]:
     """The quotes that stand behind 'fold' or 'turn', with their lengths, mm, and the lengths of all quotes."""
     behind = {found[1].strip() for found in TURNED.finditer(str(step.text))}
     lengths: dict[Written, float] = {}
-    everything: set[float] = set()
+    everything: list[float] = []
     for quote in step.quotes:
         quantity = quoted.get((quote.place, str(quote)))
         if quantity is not None:
-            everything.add(float(quantity.amount))
+            everything.append(float(quantity.amount))
             if str(quote).strip() in behind:
                 lengths[quote] = float(quantity.amount)
     return lengths, everything
@@ -197,8 +203,9 @@ def raw_edge_left(proof: Proof) -> Iterator[Finding]:
                     "raw-edge-left",
                     Severity.WARNING,
                     placement.place,
-                    f"the raw edge {' and '.join(raw)} of '{copy.name}' ends {told(max(within.values()), draft)} within "
-                    f"'{placement.below}' that it is basted on",
+                    f"{' and '.join(raw)} of '{copy.name}', raw and basted, "
+                    f"{'ends' if len(raw) == 1 else 'end'} {told(max(within.values()), draft)} within "
+                    f"'{placement.below}' that it is laid on",
                     "let it reach to the edge below, or hem or fold it first",
                     (draft.variant,),
                 )

@@ -85,7 +85,7 @@ def ease_too_large(proof: Proof) -> Iterator[Finding]:
             more = longer - shorter
             if more <= MOST_EASED * longer or abs(seam.ease) < SEAM_TOLERANCE or abs(more - abs(seam.ease)) > more / 2:
                 continue
-            if _taken_by_gathers(draft, sides[1], more) or _shows_a_zip(draft, sides[0]):
+            if _taken_by_gathers(draft, sides[1], more) or _shows_a_zip(draft, sides[0]) or _stretches(draft, sides[0]):
                 continue
             yield Finding(
                 "ease-too-large",
@@ -96,6 +96,12 @@ def ease_too_large(proof: Proof) -> Iterator[Finding]:
                 "make the ease smaller, or write a mark 'gathers along …' for the longer edge",
                 (draft.variant,),
             )
+
+
+def _stretches(draft: Draft, side: tuple[SeamEdge, ...]) -> bool:
+    """True for a side that is cut from a knit, which is drawn out as it is sewn."""
+    knits = {one.key for one in draft.materials if one.weight is not None and one.weight.sort == "knit"}
+    return any(draft.copy(edge.copy).material in knits for edge in side)
 
 
 def _shows_a_zip(draft: Draft, side: tuple[SeamEdge, ...]) -> bool:

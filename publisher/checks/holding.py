@@ -188,7 +188,8 @@ def lining_shorter_than_outside(proof: Proof) -> Iterator[Finding]:
     outside turns in."""
     for draft in proof.drafts:
         for (inner, lining), (outer, outside) in _lined(draft):
-            if any(isinstance(mark, LineMark) and mark.kind == "fold line" for mark in (*inner.marks, *outer.marks)):
+            turned_in = any(isinstance(mark, LineMark) and mark.kind == "fold line" for mark in outer.marks)
+            if turned_in or outer.hems:
                 continue  # what is turned in is no lining's to reach
             mine, its = inner.finished_line.box, outer.finished_line.box
             under = [("shorter", its.height - mine.height), ("narrower", its.width - mine.width)]

@@ -36,8 +36,8 @@ def fused_without_glue(proof: Proof) -> Iterator[Finding]:
                     "fused-without-glue",
                     Severity.WARNING,
                     deed.action.place,
-                    f"step {deed.step.number} fuses '{deed.action.target}', which is cut from '{material.key}', a "
-                    f"{material.kind}",
+                    f"step {deed.step.number} fuses '{deed.action.target}', which is cut from '{material.key}' "
+                    f"(kind: {material.kind})",
                     "cut it from an interfacing",
                     (deed.draft.variant,),
                 )
@@ -65,7 +65,7 @@ def backing_sewn_as_cloth(proof: Proof) -> Iterator[Finding]:
                     Severity.WARNING,
                     deed.action.place,
                     f"step {deed.step.number} says '{deed.action.verb} {deed.action.target}', and '{name}' is cut from "
-                    f"'{material.key}', which is {material.kind}",
+                    f"'{material.key}' (kind: {material.kind})",
                     f"cut '{name}' from a cloth",
                     (deed.draft.variant,),
                 )
@@ -83,6 +83,8 @@ def trimmed_but_not_larger(proof: Proof) -> Iterator[Finding]:
             found = drafted_copies(deed.draft).get(deed.action.target) if deed.action.verb == "trim" else None
             if found is None or found[0].strip is not None or found[1].rough:
                 continue
+            if _material(deed.draft, found[1]).kind in BACKINGS:
+                continue  # it may be trimmed out of the seams
             if deed.action.target not in on_notions and not _sewn_before(deed):
                 yield Finding(
                     "trimmed-but-not-larger",
