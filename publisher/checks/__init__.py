@@ -4,12 +4,15 @@ from collections.abc import Callable, Iterator
 
 from publisher.checks.allowing import Allowance, allowances_of, marked
 from publisher.checks.bindings import (
+    binding_cut_narrow,
     binding_not_on_bias,
     binding_too_short,
+    binding_wider_than_allowance,
     bound_edge_with_allowance,
     hem_on_curve,
     left_undone,
 )
+from publisher.checks.counts import more_bought_than_attached, pair_cut_alike, too_few_for_each
 from publisher.checks.crowded import marks_coincide, notch_kinds_differ, pleat_on_a_line
 from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
 from publisher.checks.cutting import (
@@ -19,15 +22,28 @@ from publisher.checks.cutting import (
     ring_too_narrow,
     tube_too_narrow,
 )
+from publisher.checks.edges import (
+    hem_not_as_told,
+    hem_without_allowance,
+    hemmed_and_stitched_shut,
+    raw_edge_left,
+    seam_without_allowance,
+)
 from publisher.checks.fit import (
     allowances_of_partners_differ,
+    ease_too_large,
     gap_too_long,
     placed_edges_apart,
     placed_marks_apart,
     placement_overhangs,
     seam_lengths_differ,
 )
-from publisher.checks.holding import casing_too_narrow, lining_larger_than_outside, pocket_too_small
+from publisher.checks.holding import (
+    casing_too_narrow,
+    lining_larger_than_outside,
+    lining_shorter_than_outside,
+    pocket_too_small,
+)
 from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
 from publisher.checks.layers import (
     bulky_seam,
@@ -37,6 +53,15 @@ from publisher.checks.layers import (
     strap_too_thick,
 )
 from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.materials import (
+    backing_sewn_as_cloth,
+    backings_cut_unalike,
+    cut_not_as_told,
+    fused_without_glue,
+    half_cut_from_lining,
+    print_on_its_side,
+    trimmed_but_not_larger,
+)
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
     closed_before_turning,
@@ -79,6 +104,13 @@ from publisher.checks.sequence import (
 )
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.stage_pages import stage_pages
+from publisher.checks.strips import (
+    both_ends_at_one_place,
+    folded_strip_cut_plain,
+    loop_lost_in_the_seam,
+    strip_caught_in_next_seam,
+    strip_shorter_than_its_place,
+)
 from publisher.checks.turning import gap_too_short, set_out_of_reach
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
@@ -90,7 +122,13 @@ from publisher.checks.work import (
     seam_never_sewn,
     seam_sewn_twice,
 )
-from publisher.checks.zips import stop_in_the_seam, zip_apart_from_opening, zip_left_closed
+from publisher.checks.zips import (
+    stop_in_the_seam,
+    zip_apart_from_opening,
+    zip_ends_too_short,
+    zip_left_closed,
+    zip_sides_differ,
+)
 from publisher.terms import Finding
 
 Check = Callable[[Proof], Iterator[Finding]]
@@ -98,6 +136,7 @@ Check = Callable[[Proof], Iterator[Finding]]
 CHECKS: tuple[Check, ...] = (
     photograph_unfit,
     seam_lengths_differ,
+    ease_too_large,
     allowances_of_partners_differ,
     allowance_not_the_edges,
     gap_too_long,
@@ -121,8 +160,20 @@ CHECKS: tuple[Check, ...] = (
     binding_too_short,
     bound_edge_with_allowance,
     binding_not_on_bias,
+    binding_wider_than_allowance,
+    binding_cut_narrow,
     hem_on_curve,
     left_undone,
+    hem_without_allowance,
+    hem_not_as_told,
+    hemmed_and_stitched_shut,
+    seam_without_allowance,
+    raw_edge_left,
+    strip_shorter_than_its_place,
+    loop_lost_in_the_seam,
+    both_ends_at_one_place,
+    strip_caught_in_next_seam,
+    folded_strip_cut_plain,
     native_pair_apart,
     nested_lines_close,
     size_guide_ease,
@@ -153,15 +204,28 @@ CHECKS: tuple[Check, ...] = (
     zip_apart_from_opening,
     stop_in_the_seam,
     zip_left_closed,
+    zip_ends_too_short,
+    zip_sides_differ,
     set_out_of_reach,
     pocket_too_small,
     casing_too_narrow,
     lining_larger_than_outside,
+    lining_shorter_than_outside,
     heat_on_what_melts,
     bulky_seam,
     print_upside_down,
     folded_against_the_nap,
     strap_too_thick,
+    fused_without_glue,
+    backing_sewn_as_cloth,
+    trimmed_but_not_larger,
+    backings_cut_unalike,
+    cut_not_as_told,
+    print_on_its_side,
+    half_cut_from_lining,
+    more_bought_than_attached,
+    too_few_for_each,
+    pair_cut_alike,
     ring_too_narrow,
     tube_too_narrow,
     patch_too_small,

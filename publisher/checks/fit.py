@@ -34,9 +34,14 @@ def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
                     "seam-lengths-differ",
                     Severity.ERROR,
                     seam.place,
-                    f"{_names(seam.first)} is {told(first, draft)} and {_names(seam.second)} is {told(second, draft)}: "
-                    f"{told(abs(apart), draft)} apart"
-                    + (f", with {told(seam.ease, draft)} ease counted" if seam.ease else ""),
+                    f"{_names(seam.first)} is {told(first, draft)} and {_names(seam.second)} is {told(second, draft)}"
+                    + (
+                        f"; with {told(seam.ease, draft)} ease counted the first should be "
+                        f"{told(second + seam.ease, draft)}"
+                        if seam.ease
+                        else ""
+                    )
+                    + f": {told(abs(apart), draft)} apart",
                     f"make {_names(seam.second if apart > 0 else seam.first)} longer, or say 'ease:' if it is meant",
                     (draft.variant,),
                 )
@@ -61,6 +66,47 @@ def _length(side: tuple[SeamEdge, ...]) -> float:
 
 def _names(side: tuple[SeamEdge, ...]) -> str:
     return " with ".join(f"'{edge.copy}.{edge.edge}'" for edge in side)
+
+
+# As much as can be eased in without a pleat: some 6 to 8 in a hundred of a woven cloth (common practice, no source).
+MOST_EASED = 0.08
+
+
+def ease_too_large(proof: Proof) -> Iterator[Finding]:
+    """One side of a seam is so much longer than the other that it cannot be eased in, and is not gathered.
+
+    Why: it lies in pleats, however it is pinned.
+
+    Fix: make the ease smaller, or gather the longer side: a mark `gathers along` it; or take it up in darts or pleats."""
+    for draft in proof.drafts:
+        for seam in draft.seams:
+            sides = sorted((seam.first, seam.second), key=_length)
+            shorter, longer = _length(sides[0]), _length(sides[1])
+            more = longer - shorter
+            if more <= MOST_EASED * longer or abs(seam.ease) < SEAM_TOLERANCE or abs(more - abs(seam.ease)) > more / 2:
+                continue
+            if _taken_by_gathers(draft, sides[1], more) or _shows_a_zip(draft, sides[0]) or _stretches(draft, sides[0]):
+                continue
+            yield Finding(
+                "ease-too-large",
+                Severity.WARNING,
+                seam.place,
+                f"{_names(sides[1])} is to be eased into {_names(sides[0])}: {told(more, draft)} of {told(longer, draft)}, "
+                f"{more / longer:.0%}, more than {MOST_EASED:.0%}",
+                "make the ease smaller, or write a mark 'gathers along …' for the longer edge",
+                (draft.variant,),
+            )
+
+
+def _stretches(draft: Draft, side: tuple[SeamEdge, ...]) -> bool:
+    """True for a side that is cut from a knit, which is drawn out as it is sewn."""
+    knits = {one.key for one in draft.materials if one.weight is not None and one.weight.sort == "knit"}
+    return any(draft.copy(edge.copy).material in knits for edge in side)
+
+
+def _shows_a_zip(draft: Draft, side: tuple[SeamEdge, ...]) -> bool:
+    """True for a side of several edges where a zip may lie between them, whose width makes up the length."""
+    return len(side) > 1 and any(notion.kind == "zip" for notion in draft.notions)
 
 
 def allowances_of_partners_differ(proof: Proof) -> Iterator[Finding]:

@@ -1,11 +1,13 @@
 """What is to go inside: things into pockets, elastic into casings, a lining into its outside."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from publisher.checks.amounts import told
-from publisher.checks.deeds import deeds_of
+from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.named_edges import atoms_in_seams, drafted_copies, spot_on
 from publisher.checks.values import Proof
-from publisher.drafting import Copy, Draft, Hem, Piece
+from publisher.drafting import Copy, Draft, Hem, LineMark, Piece
+from publisher.geometry import Path, nearest
 from publisher.terms import Finding, Severity, UnitSystem
 
 # Room beside a thing in a flat pocket, so that it slides (common practice, no source): 1/4 in, 6 mm.
@@ -84,6 +86,56 @@ def casing_too_narrow(proof: Proof) -> Iterator[Finding]:
                     "make the elastic shorter than the edge",
                     (deed.draft.variant,),
                 )
+        yield from _faced_too_narrow(deeds)
+
+
+def _faced_too_narrow(deeds: tuple[Deed, ...]) -> Iterator[Finding]:
+    """What is threaded through a facing, or a hem, that leaves it no room."""
+    topstitched = [deed.action.target for deed in deeds if deed.action.verb == "topstitch"]
+    for deed in deeds:
+        action, draft = deed.action, deed.draft
+        width = _threaded(draft, action.target) if action.verb == "thread" else None
+        hem = _casing(draft, action.other or "")
+        room = hem[0].depth if hem is not None else _faced(draft, action.other or "", topstitched)
+        if width is None or room is None or room >= width + POCKET_EASE[draft.variant.units] - 0.05:
+            continue
+        passes = room >= width
+        yield Finding(
+            "casing-too-narrow",
+            Severity.WARNING if passes else Severity.ERROR,
+            action.place,
+            f"'{action.target}' is {told(width, draft)} wide, and the casing '{action.other}' {told(room, draft)} from "
+            f"edge to edge: "
+            + (f"{told(room - width, draft)} are left to run, and for its stitching" if passes else "it does not pass"),
+            f"make the casing wider than what runs in it by {told(POCKET_EASE[draft.variant.units], draft)} or more, and "
+            "by what its stitching takes",
+            (draft.variant,),
+        )
+
+
+def _threaded(draft: Draft, name: str) -> float | None:
+    """How wide what is threaded is, mm: a strip as it finishes, a notion as it is bought."""
+    found = drafted_copies(draft).get(name)
+    if found is not None:
+        return found[0].strip.finished_width if found[0].strip is not None else None
+    sizes = next((dict(notion.sizes) for notion in draft.notions if notion.key == name), {})
+    return float(sizes["width"].amount) if "width" in sizes else None
+
+
+def _faced(draft: Draft, name: str, topstitched: Sequence[str]) -> float | None:
+    """How wide a facing is between the edge that is sewn and the one that is topstitched, mm; None where none is."""
+    found = drafted_copies(draft).get(name)
+    if found is None:
+        return None
+    sewn = [edge for copy, edge in atoms_in_seams(draft) if copy == name]
+    stitched = [edge for copy, edge in (one.split(".", 1) for one in topstitched if "." in one) if copy == name]
+    lines = [(spot_on(found[0], one), spot_on(found[0], other)) for one in sewn for other in stitched if one != other]
+    widths = [
+        nearest(other, one.point_at(one.length / 2))[2]
+        for one, other in lines
+        if isinstance(one, Path) and isinstance(other, Path)
+    ]
+    return min(widths, default=None)
 
 
 def _casing(draft: Draft, name: str) -> tuple[Hem, float] | None:
@@ -119,6 +171,35 @@ def lining_larger_than_outside(proof: Proof) -> Iterator[Finding]:
                     inner.place,
                     f"'{lining.name}' finishes {told(by, draft)} {called} than '{outside.name}'",
                     "draw the lining smaller, or sew it with a larger allowance",
+                    (draft.variant,),
+                )
+
+
+# A lining is a little smaller than its outside; shorter than this it pulls the base up (common practice, no source).
+MUCH_SHORTER = 15.0  # mm
+
+
+def lining_shorter_than_outside(proof: Proof) -> Iterator[Finding]:
+    """A lining finishes much shorter or narrower than the outside it is sewn into.
+
+    Why: it hangs in the air inside, takes all the pull, and drags the outside up or together.
+
+    Fix: draw the lining as large as the outside, less an eighth of an inch or two; or mark the fold line at which the
+    outside turns in."""
+    for draft in proof.drafts:
+        for (inner, lining), (outer, outside) in _lined(draft):
+            turned_in = any(isinstance(mark, LineMark) and mark.kind == "fold line" for mark in outer.marks)
+            if turned_in or outer.hems:
+                continue  # what is turned in is no lining's to reach
+            mine, its = inner.finished_line.box, outer.finished_line.box
+            under = [("shorter", its.height - mine.height), ("narrower", its.width - mine.width)]
+            for called, by in [one for one in under if one[1] > MUCH_SHORTER][:1]:
+                yield Finding(
+                    "lining-shorter-than-outside",
+                    Severity.WARNING,
+                    inner.place,
+                    f"'{lining.name}' finishes {told(by, draft)} {called} than '{outside.name}'",
+                    "draw the lining larger, or mark the fold line at which the outside turns in",
                     (draft.variant,),
                 )
 

@@ -4,10 +4,13 @@ import re
 from collections.abc import Iterator
 from urllib.parse import urlsplit
 
+from publisher.assembly import AssemblyStep
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
+from publisher.checks.words import LENGTH
+from publisher.drafting import Draft, Seam
 from publisher.source import WrittenStep
-from publisher.terms import Finding, Severity, Variant, Written
+from publisher.terms import Finding, Severity, UnitSystem, Variant, Written, read_length
 
 ENGLISH = "en"
 # Kinds of work in one step (a rule of the house).
@@ -20,7 +23,9 @@ SUB_STEP = re.compile(r"(?m)^ *(?:1|a)\. ")
 AS_ALLOWANCE = re.compile(r"\{([^{}]*)\} (?:seam )?allowance\b")
 FROM_EDGE = re.compile(r"\{([^{}]*)\} from (?:the|their|all|both) (?:raw )?edges?\b")
 # Work that may have an allowance of its own beside the seam's.
-OWN = frozenset({"place", "baste", "attach", "bind", "hem"})
+OWN = frozenset({"place", "baste", "bind", "hem"})
+# "with a 1/4 in allowance"
+TYPED_ALLOWANCE = re.compile(rf"(?P<typed>{LENGTH.pattern}) (?:seam )?allowance\b")
 
 
 def step_does_much(proof: Proof) -> Iterator[Finding]:
@@ -57,21 +62,40 @@ def allowance_not_the_edges(proof: Proof) -> Iterator[Finding]:
         for step in assembly.steps:
             verbs = {action.verb for action in step.actions}
             sewn = [seams[action.target] for action in step.actions if action.verb == "sew"]
-            if not sewn or verbs & OWN:
+            if not sewn or verbs & OWN or _attached_elsewhere(step, sewn):
                 continue
             has = {one for seam in sewn for edge in (*seam.first, *seam.second) for one in edge.allowances}
+            said: list[tuple[Written, float]] = []
             for quote in _allowances_told(written[step.number], "topstitch" in verbs):
                 quantity = quoted.get((quote.place, str(quote)))
-                if quantity is not None and all(abs(float(quantity.amount) - one) > 0.05 for one in has):
+                if quantity is not None:
+                    said.append((quote, float(quantity.amount)))
+            for where, amount in (*said, *_allowances_typed(written[step.number], draft)):
+                if all(abs(amount - one) > 0.05 for one in has):
                     yield Finding(
                         "allowance-not-the-edges",
                         Severity.ERROR,
-                        quote.place,
-                        f"step {step.number} sews '{sewn[0].name}' with {told(float(quantity.amount), draft)}, and its "
+                        where.place,
+                        f"step {step.number} sews '{sewn[0].name}' with {told(amount, draft)}, and its "
                         f"edges have {' and '.join(told(one, draft) for one in sorted(has))}",
                         "quote the allowance of the edges, or change it there",
                         (draft.variant,),
                     )
+
+
+def _attached_elsewhere(step: AssemblyStep, sewn: list[Seam]) -> bool:
+    """True where something is attached that may have an allowance of its own: not in the seam that is sewn, as a zip is."""
+    edges = {f"{edge.copy}.{edge.edge}" for seam in sewn for edge in (*seam.first, *seam.second)}
+    return any(action.verb == "attach" and action.other not in edges for action in step.actions)
+
+
+def _allowances_typed(step: WrittenStep, draft: Draft) -> Iterator[tuple[Written, float]]:
+    """The lengths typed before the word allowance in the units of the draft, mm."""
+    for found in TYPED_ALLOWANCE.finditer(str(step.text)):
+        inches = not found["typed"].endswith("m")
+        if inches == (draft.variant.units is UnitSystem.INCH):
+            amount = read_length(found["typed"].replace("″", '"')).amount
+            yield step.text.part(found.start("typed"), found.end("typed")), float(amount)
 
 
 def _allowances_told(step: WrittenStep, topstitched: bool) -> Iterator[Written]:

@@ -35,7 +35,7 @@ def size_guide_ease(proof: Proof) -> Iterator[Finding]:
                 (guide.ease.inch if draft.variant.units is UnitSystem.INCH else guide.ease.metric).place,
                 f"the ease is {told(named, draft)}, but size {draft.variant.size} finishes "
                 f"{told(float(sizing.finished.amount), draft)} for a body of {told(float(sizing.body.amount), draft)}, "
-                f"which is {told(made, draft)} more",
+                f"which is {told(abs(made), draft)} {'more' if made >= 0 else 'less'}",
                 "use this ease in the formulas of the piece, or correct it",
                 (draft.variant,),
             )

@@ -1,9 +1,10 @@
 """Units: an inch pattern and a metric pattern of one design must be the same design."""
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator, Mapping
 
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
+from publisher.measures import names_in
 from publisher.terms import Dimension, Finding, Quantity, Severity
 
 # A pair is two round numbers for one length; further apart than this it is two lengths (a rule of the house).
@@ -19,23 +20,52 @@ def native_pair_apart(proof: Proof) -> Iterator[Finding]:
     half = len(proof.drafts) // 2
     places = {str(measure.name): measure.name.place for measure in proof.source.measures}
     places |= {f"{notion.key}.{size}": size.place for notion in proof.source.notions for size, _ in notion.sizes}
+    read_by = _reads(proof)
     for inch, metric in zip(proof.drafts[:half], proof.drafts[half:], strict=True):
-        other = _lengths(metric)
-        for name, quantity in _lengths(inch).items():
-            if name not in other or name not in places:
-                continue
-            first, second = float(quantity.amount), float(other[name].amount)
-            longer = max(abs(first), abs(second))
-            if longer and abs(first - second) / longer > FURTHEST_APART:
-                yield Finding(
-                    "native-pair-apart",
-                    Severity.WARNING,
-                    places[name],
-                    f"'{name}' is {first / 25.4:.4g} in ({first:.1f} mm) in inches and {second:.1f} mm in metric, "
-                    f"{abs(first - second) / longer:.0%} apart",
-                    "correct the slip, or make two measures of it",
-                    (inch.variant, metric.variant),
-                )
+        lengths, other = _lengths(inch), _lengths(metric)
+        apart = {
+            name: (float(quantity.amount), float(other[name].amount))
+            for name, quantity in lengths.items()
+            if name in other and name in places and _apart(float(quantity.amount), float(other[name].amount))
+        }
+        for name, (first, second) in apart.items():
+            if _follows(name, apart, read_by, set()) or (read_by.get(name) and min(first, second) <= 0):
+                continue  # told at its cause; and of what is left below nought a ratio means nothing
+            yield Finding(
+                "native-pair-apart",
+                Severity.WARNING,
+                places[name],
+                f"'{name}' is {first / 25.4:.4g} in ({first:.1f} mm) in inches and {second:.1f} mm in metric, "
+                f"{abs(first - second) / max(abs(first), abs(second)):.0%} apart",
+                "correct the slip, or make two measures of it",
+                (inch.variant, metric.variant),
+            )
+
+
+def _apart(first: float, second: float) -> bool:
+    longer = max(abs(first), abs(second))
+    return longer > 0 and abs(first - second) / longer > FURTHEST_APART
+
+
+def _reads(proof: Proof) -> dict[str, set[str]]:
+    """The names that each measure and each size of a notion reads, in either unit system."""
+    written = [(str(measure.name), native) for measure in proof.source.measures for _, native in measure.by_size]
+    written += [(f"{notion.key}.{size}", native) for notion in proof.source.notions for size, native in notion.sizes]
+    reads: dict[str, set[str]] = {}
+    for name, native in written:
+        for text in (native.inch, native.metric):
+            formula = proof.measures.saying(text)
+            if formula is not None:
+                reads.setdefault(name, set()).update(names_in(formula, asked=False))  # type: ignore[arg-type]
+    return reads
+
+
+def _follows(name: str, apart: Container[str], reads: Mapping[str, set[str]], seen: set[str]) -> bool:
+    """True where a name reads, itself or through others, one that is apart."""
+    seen.add(name)
+    return any(
+        read in apart or (read not in seen and _follows(read, apart, reads, seen)) for read in reads.get(name, ())
+    )
 
 
 def _lengths(draft: Draft) -> dict[str, Quantity]:

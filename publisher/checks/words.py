@@ -1,7 +1,7 @@
 """The words: numbers typed twice, steps too long to read at the machine, times that run backwards."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from publisher.checks.values import Proof
 from publisher.source import WrittenStep
@@ -28,24 +28,48 @@ def loose_number(proof: Proof) -> Iterator[Finding]:
     Why: it stays as it is when the measure changes, and stands in inches in the metric edition, or the other way round.
 
     Fix: quote the measure in braces."""
-    known: dict[float, str] = {}
+    known: dict[float, dict[str, None]] = {}
     for draft in proof.drafts:
         for name, quantity in draft.measures:
             if quantity.dimension is Dimension.LENGTH and quantity.amount:
-                known.setdefault(round(float(quantity.amount), 2), name)
+                known.setdefault(round(float(quantity.amount), 2), {})[name] = None
     for where, texts in prose_of(proof):
         for text in texts:
             for typed, amount in typed_lengths(text):
-                held = next((name for value, name in known.items() if abs(value - amount) < SAME), None)
-                if held is not None:
+                held = list(
+                    dict.fromkeys(name for value, of in known.items() if abs(value - amount) < SAME for name in of)
+                )
+                if held:
                     yield Finding(
                         "loose-number",
                         Severity.WARNING,
                         typed.place,
-                        f"{where} says '{typed}', which is the measure '{held}'",
-                        f"write {{{held}}}, and it follows the measure in both unit systems",
+                        f"{where} says '{typed}', which is the measure {_either(map(_quoted, held))}",
+                        f"write {_either(map(_braced, held))}, "
+                        + ("whichever is meant, " if len(held) > 1 else "")
+                        + "and it follows the measure in both unit systems",
                         tuple(draft.variant for draft in proof.drafts),
                     )
+
+
+# So many measures of one length are named, and of more it is said that there are more.
+MOST_NAMED = 4
+
+
+def _either(names: Iterable[str]) -> str:
+    """`a`, `a or b`, `a, b or c`."""
+    listed = list(names)
+    if len(listed) > MOST_NAMED:
+        return f"{', '.join(listed[:MOST_NAMED])} or another of {len(listed)}"
+    return " or ".join(part for part in (", ".join(listed[:-1]), listed[-1]) if part)
+
+
+def _quoted(name: str) -> str:
+    return f"'{name}'"
+
+
+def _braced(name: str) -> str:
+    return f"{{{name}}}"
 
 
 def prose_of(proof: Proof) -> Iterator[tuple[str, tuple[Written, ...]]]:

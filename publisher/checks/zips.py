@@ -1,12 +1,13 @@
 """Zips: long enough for what they close, clear of the seams at their ends, open when the work is turned through them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from publisher.assembly import Action
 from publisher.checks.amounts import told
 from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.named_edges import drafted_copies, edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notion, PathMark
+from publisher.drafting import Draft, Edge, Notion, PathMark, Piece
 from publisher.terms import Finding, Severity
 
 APART = 1.0  # mm that nobody sews nearer to
@@ -61,6 +62,95 @@ def stop_in_the_seam(proof: Proof) -> Iterator[Finding]:
                 "choose a shorter zip and close its ends with cloth, or lengthen the edge",
                 (draft.variant,),
             )
+
+
+# What an end of cloth takes to be sewn to the tape, and a seam to catch it (common practice, no source).
+SEWN_ON, CAUGHT = 6.0, 3.0  # mm
+
+
+def zip_ends_too_short(proof: Proof) -> Iterator[Finding]:
+    """A zip is shorter than its opening, and the cloth that closes its ends does not reach the seams beside it.
+
+    Why: beyond the stop a hole is left, or the end pulls out of the seam.
+
+    Fix: choose a longer zip, cut its ends longer, or make the opening shorter."""
+    for deeds in deeds_of(proof):
+        for draft, zip_, end, opening in _closed_at_the_ends(deeds):
+            length = _length(zip_)
+            edges = _edges_of(draft, opening)
+            along = sum(edge.length for edge in edges)
+            if length is None or not edges or length > along:
+                continue
+            beyond = (along - length) / 2
+            reach = max(end.cut_width, end.cut_height, key=lambda side: abs(side - _tape(zip_, end))) - SEWN_ON
+            if reach < beyond + CAUGHT:
+                yield Finding(
+                    "zip-ends-too-short",
+                    Severity.ERROR if reach < beyond else Severity.WARNING,
+                    _sewn_first(deeds, zip_).place,
+                    f"'{zip_.key}' is {told(length, draft)} long and '{opening}' {told(along, draft)}: "
+                    f"{told(beyond, draft)} are left beyond each stop, and '{end.name}', once "
+                    f"sewn on, reaches {told(max(reach, 0.0), draft)}",
+                    "choose a longer zip, or cut its ends longer",
+                    (draft.variant,),
+                )
+
+
+def _closed_at_the_ends(deeds: Sequence[Deed]) -> Iterator[tuple[Draft, Notion, Piece, str]]:
+    """Each zip at whose ends pieces of cloth are sewn: the zip, the piece, and the first edge that the zip is sewn to."""
+    for deed in deeds:
+        zip_ = next((one for one in deed.draft.notions if one.kind == "zip" and one.key == deed.action.target), None)
+        found = drafted_copies(deed.draft).get(deed.action.other or "")
+        if deed.action.verb != "attach" or zip_ is None or found is None:
+            continue
+        others = [
+            one.action.other or "" for one in deeds if (one.action.verb, one.action.target) == ("attach", zip_.key)
+        ]
+        opening = next((name for name in others if "." in name), None)
+        if opening is not None:
+            yield deed.draft, zip_, found[0], opening
+
+
+def _tape(zip_: Notion, end: Piece) -> float:
+    """How wide the tape is, mm; where that is not said, as the narrower side of what is sewn on."""
+    width = dict(zip_.sizes).get("tape width")
+    return float(width.amount) if width is not None else min(end.cut_width, end.cut_height)
+
+
+def _sewn_first(deeds: Sequence[Deed], zip_: Notion) -> Action:
+    return next(deed.action for deed in deeds if (deed.action.verb, deed.action.target) == ("attach", zip_.key))
+
+
+def zip_sides_differ(proof: Proof) -> Iterator[Finding]:
+    """The two edges that one zip is sewn to have different allowances.
+
+    Why: laid edge on edge, the tape is caught deeper on one side; the zip shows narrower than said, or crooked.
+
+    Fix: give both edges the allowance of the zip."""
+    for deeds in deeds_of(proof):
+        beside: dict[str, tuple[str, float]] = {}
+        for deed in deeds:
+            zips = {notion.key for notion in deed.draft.notions if notion.kind == "zip"}
+            edges = _edges_of(deed.draft, deed.action.other or "")
+            if deed.action.verb != "attach" or deed.action.target not in zips or not edges:
+                continue
+            allowance = max(edge.allowance for edge in edges)
+            name, other = beside.setdefault(deed.action.target, (deed.action.other or "", allowance))
+            if abs(allowance - other) > APART / 2:
+                yield Finding(
+                    "zip-sides-differ",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"'{deed.action.target}' is sewn to '{name}' with an allowance of {told(other, deed.draft)} and to "
+                    f"'{deed.action.other}' with {told(allowance, deed.draft)}",
+                    "give both edges the same allowance",
+                    (deed.draft.variant,),
+                )
+
+
+def _edges_of(draft: Draft, name: str) -> tuple[Edge, ...]:
+    named = edge_named(draft, name)
+    return named.parts if named is not None else ()
 
 
 def zip_left_closed(proof: Proof) -> Iterator[Finding]:

@@ -1,6 +1,6 @@
 """Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, arrange_folded, worth_solving
@@ -178,8 +178,8 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
     question, numbers = ask(cuts, sale.usable, gap, sale.sheet)
     try:
         arranged = arrange(question, kept)
-    except TooWide as too_wide:
-        return Laying(), [_too_wide(sale, cuts[numbers.index(int(too_wide.rectangle.name))], too_wide)]
+    except TooWide:
+        return Laying(), list(_all_too_wide(sale, cuts, gap))
     except TooLong:
         return Laying(), []  # this way of buying will not do; the others may
     asked = (question,) if arranged.answered or worth_solving(question, arranged) else ()
@@ -234,6 +234,23 @@ def _to_buy(draft: Draft, sale: Sale, used: float) -> tuple[float, float]:
     units = draft.variant.units
     needed = (used + SQUARING_UP[units]) / (1 - sale.material.shrinkage)
     return needed, float(round_up_to_step(length(needed), units).amount)
+
+
+def _all_too_wide(sale: Sale, cuts: Sequence[Cut], gap: float) -> Iterator[Finding]:
+    """A finding for each copy that does not lie on the cloth: the others are asked again without it."""
+    left = list(cuts)
+    while left:
+        question, numbers = ask(left, sale.usable, gap, sale.sheet)
+        try:
+            arrange(question, ())
+        except TooWide as too_wide:
+            cut = left[numbers.index(int(too_wide.rectangle.name))]
+            yield _too_wide(sale, cut, too_wide)
+            left = [one for one in left if one.copy != cut.copy]
+        except TooLong:
+            return
+        else:
+            return
 
 
 def _too_wide(sale: Sale, cut: Cut, too_wide: TooWide) -> Finding:

@@ -15,10 +15,11 @@ def tell_length(millimetres: float, units: UnitSystem) -> str:
     """Tenths of a millimetre, or inches in sixty-fourths with the millimetres beside them."""
     if units is UnitSystem.METRIC:
         return f"{millimetres:.1f} mm"
-    parts = Fraction(round(millimetres / 25.4 * 64), 64)
+    parts = Fraction(round(abs(millimetres) / 25.4 * 64), 64)
     whole, rest = divmod(parts, 1)
     shown = f"{whole} {rest}" if whole and rest else f"{rest or whole}"
-    return f"{shown} in ({millimetres:.1f} mm)"
+    sign = "-" if parts and millimetres < 0 else ""
+    return f"{sign}{shown} in ({millimetres:.1f} mm)"
 
 
 def of_variant(finding: Finding, variant: Variant) -> Finding:

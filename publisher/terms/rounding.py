@@ -142,16 +142,18 @@ def print_quantity(
 
 def print_fraction(amount: Fraction) -> str:
     """`2 1⁄4`: whole and fraction parted by a no-break space."""
-    whole, rest = divmod(amount, 1)
+    whole, rest = divmod(abs(amount), 1)
+    sign = "−" if amount < 0 else ""
     fraction = f"{rest.numerator}{FRACTION_SLASH}{rest.denominator}" if rest else ""
     if not fraction:
-        return str(whole)
-    return f"{whole}{NO_BREAK}{fraction}" if whole else fraction
+        return f"{sign}{whole}"
+    return f"{sign}{whole}{NO_BREAK}{fraction}" if whole else f"{sign}{fraction}"
 
 
 def print_decimal(amount: Fraction, places: int, style: NumberStyle) -> str:
     """At most so many decimals, no trailing noughts."""
     scaled = _to_step(amount * 10**places, Fraction(1))
-    whole, rest = divmod(int(scaled), 10**places)
+    whole, rest = divmod(abs(int(scaled)), 10**places)
+    sign = "−" if scaled < 0 else ""
     decimals = f"{rest:0{places}d}".rstrip("0") if places else ""
-    return f"{whole}{style.decimal_sign}{decimals}" if decimals else str(whole)
+    return f"{sign}{whole}{style.decimal_sign}{decimals}" if decimals else f"{sign}{whole}"

@@ -92,6 +92,24 @@ def test_piece_wider_than_the_cloth_is_told_once_for_both_systems() -> None:
     assert [layout.laid for layout in proof.cloths[0].layouts] == []
 
 
+MORE = """\
+  tab:
+    rectangle: 120 cm by 5 cm
+    copies:
+      only: canvas
+  patch:
+    rectangle: 5 cm by 5 cm
+    copies:
+      only: canvas
+"""
+
+
+def test_every_piece_that_is_too_wide_is_told() -> None:
+    _, findings = prove_text(PIECES.replace("40 cm", "140 cm") + MORE)
+    told = sorted(finding.says.split("'")[1] for finding in findings if finding.name == "piece-wider-than-cloth")
+    assert told == ["panel back", "panel front", "panel spare", "tab"]
+
+
 def test_a_kept_layout_longer_than_rows_asks_for_no_more_cloth() -> None:
     pattern = """\
     pieces:

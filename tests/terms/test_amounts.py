@@ -7,7 +7,15 @@ from publisher.terms import Finding, Severity, UnitSystem, Variant, of_variant, 
 
 @pytest.mark.parametrize(
     ("millimetres", "inches"),
-    [(25.4, "1 in (25.4 mm)"), (9.525, "3/8 in (9.5 mm)"), (0.0, "0 in (0.0 mm)"), (40.0, "1 37/64 in (40.0 mm)")],
+    [
+        (25.4, "1 in (25.4 mm)"),
+        (9.525, "3/8 in (9.5 mm)"),
+        (0.0, "0 in (0.0 mm)"),
+        (40.0, "1 37/64 in (40.0 mm)"),
+        (-6.35, "-1/4 in (-6.3 mm)"),
+        (-31.75, "-1 1/4 in (-31.8 mm)"),
+        (-50.8, "-2 in (-50.8 mm)"),
+    ],
 )
 def test_inches_are_told_in_sixty_fourths_with_the_millimetres(millimetres: float, inches: str) -> None:
     assert tell_length(millimetres, UnitSystem.INCH) == inches

@@ -16,6 +16,7 @@ from publisher.terms import (
     length,
     number,
     print_cloth,
+    print_decimal,
     print_fine_length,
     print_length,
     print_quantity,
@@ -25,6 +26,7 @@ from publisher.terms import (
     round_up_to_step,
     selling_step,
 )
+from publisher.terms.rounding import print_fraction
 
 INCH, METRIC = UnitSystem.INCH, UnitSystem.METRIC
 SIXTEENTH = Fraction(1, 16)
@@ -256,3 +258,11 @@ def test_bought_cloth_is_enough_and_not_a_step_too_much(amount: Fraction, units:
     bought, step = round_up_to_step(length(amount), units), selling_step(units)
     assert amount - Fraction(1, 1000) <= bought.amount < amount + step.amount
     assert (bought / step).amount.denominator == 1
+
+
+@pytest.mark.parametrize(
+    ("amount", "decimal", "fraction"), [("-3/2", "−1.5", "−1 1⁄2"), ("-1/4", "−0.3", "−1⁄4"), ("-3", "−3", "−3")]
+)
+def test_below_nought_whole_and_rest_stay_together(amount: str, decimal: str, fraction: str) -> None:
+    assert print_decimal(Fraction(amount), 1, NumberStyle()) == decimal
+    assert _typed(print_fraction(Fraction(amount))) == fraction

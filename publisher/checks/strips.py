@@ -1,0 +1,183 @@
+"""Strips: long enough for where they are held, enough of them outside their seams, cut for the way they are folded."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from publisher.checks.amounts import told
+from publisher.checks.deeds import deeds_of
+from publisher.checks.named_edges import allowance_at, atoms_in_seams, distance_between, spot_on
+from publisher.checks.values import Proof
+from publisher.drafting import Draft, Notch, Piece, Placement
+from publisher.terms import Finding, Severity
+
+NEAR = 1.0  # mm that nobody sews nearer to
+# A loop of which less than this is left outside its seam holds nothing (common practice, no source).
+SHORTEST_LOOP = 6.0  # mm
+# Two edges that meet at less than this run on into each other (a rule of the house): the cosine of 20°.
+RUNS_ON = 0.94
+
+
+@dataclass(frozen=True, slots=True)
+class HeldEnd:
+    """One end of a strip, and the spot of the copy below that it is laid on."""
+
+    end: str
+    spot: str
+    placement: Placement
+
+
+def _held_twice(draft: Draft) -> Iterator[tuple[Piece, Piece, HeldEnd, HeldEnd]]:
+    """Strips that are held by both ends on one copy: strip, the piece below, and the two ends."""
+    ends: dict[tuple[str, str], dict[str, HeldEnd]] = {}
+    for placement in draft.placements:
+        if draft.piece(draft.copy(placement.placed).piece).strip is not None:
+            for own, below in placement.matching:
+                if own.endswith("end"):
+                    held = ends.setdefault((placement.placed, placement.below), {})
+                    held.setdefault(own, HeldEnd(own, below, placement))
+    for (placed, below), held in ends.items():
+        if len(held) == 2:
+            one, other = held.values()
+            yield draft.piece(draft.copy(placed).piece), draft.piece(draft.copy(below).piece), one, other
+
+
+def _between_seams(strip: Piece, below: Piece, *ends: HeldEnd) -> float:
+    """The length of a strip between the seams that catch its ends, mm: what its own ends do not allow, they take."""
+    assert strip.strip is not None
+    taken = (max(allowance_at(below, end.spot) - strip.strip.end_allowance, 0.0) for end in ends)
+    return strip.strip.finished_length - sum(taken)
+
+
+def strip_shorter_than_its_place(proof: Proof) -> Iterator[Finding]:
+    """A strip is held at both ends, and is shorter than the way from one to the other.
+
+    Why: its second end does not reach the place where it is to be sewn.
+
+    Fix: make the strip as long as the way between, and longer where it is to stand off: a handle wants room for a hand."""
+    for draft in proof.drafts:
+        for strip, below, one, other in _held_twice(draft):
+            spots = spot_on(below, one.spot), spot_on(below, other.spot)
+            if spots[0] is None or spots[1] is None:
+                continue
+            apart, length = distance_between(spots[0], spots[1]), _between_seams(strip, below, one, other)
+            if length < apart - NEAR and one.spot != other.spot:
+                yield Finding(
+                    "strip-shorter-than-its-place",
+                    Severity.ERROR,
+                    one.placement.place,
+                    f"'{one.placement.placed}' is {told(max(length, 0.0), draft)} long between its seams, and "
+                    f"'{one.spot}' and '{other.spot}' of '{one.placement.below}' lie {told(apart, draft)} apart",
+                    f"make '{strip.name}' longer",
+                    (draft.variant,),
+                )
+
+
+def loop_lost_in_the_seam(proof: Proof) -> Iterator[Finding]:
+    """A loop is so short that next to nothing of it is left outside the seam that holds its ends.
+
+    Why: the allowances take it, and there is nothing to hang it by.
+
+    Fix: lengthen the strip: twice what is to show, and the allowance of the seam at either end."""
+    for draft in proof.drafts:
+        for strip, below, one, other in _held_twice(draft):
+            shows = _between_seams(strip, below, one, other) / 2
+            if one.spot == other.spot and shows < SHORTEST_LOOP:
+                yield Finding(
+                    "loop-lost-in-the-seam",
+                    Severity.ERROR if shows < NEAR else Severity.WARNING,
+                    one.placement.place,
+                    f"of the loop '{one.placement.placed}' {told(max(shows, 0.0), draft)} are left outside the seam at "
+                    f"'{one.spot}'",
+                    f"lengthen '{strip.name}': twice what is to show, and the allowance at either end",
+                    (draft.variant,),
+                )
+
+
+def both_ends_at_one_place(proof: Proof) -> Iterator[Finding]:
+    """Two placements lay the two ends of one strip on the same edge or mark, so that it makes a loop.
+
+    Why: a handle that is meant to lead from side to side is often written so by a slip.
+
+    Fix: name the other edge in the second placement; if a loop is meant, leave it as it is."""
+    for draft in proof.drafts:
+        for _, _, one, other in _held_twice(draft):
+            if one.spot == other.spot and one.placement != other.placement:
+                yield Finding(
+                    "both-ends-at-one-place",
+                    Severity.ADVICE,
+                    other.placement.place,
+                    f"'{one.placement.name}' and '{other.placement.name}' lay both ends of '{one.placement.placed}' on "
+                    f"'{one.spot}' of '{one.placement.below}'",
+                    "name the other edge in one of them, unless a loop is meant",
+                    (draft.variant,),
+                )
+
+
+def strip_caught_in_next_seam(proof: Proof) -> Iterator[Finding]:
+    """A strip is held so near the end of an edge that the seam round the corner catches it.
+
+    Why: a part of its width is sewn into that seam, and it cannot lie straight.
+
+    Fix: move its notch away from the end of the edge, by half the strip's width and a little."""
+    for draft in proof.drafts:
+        sewn = set(atoms_in_seams(draft))
+        for placement in draft.placements:
+            strip = draft.piece(draft.copy(placement.placed).piece).strip
+            below = draft.piece(draft.copy(placement.below).piece)
+            spots = {spot for own, spot in placement.matching if own.endswith("end")}
+            for mark in below.marks:
+                if strip is None or not isinstance(mark, Notch) or mark.name not in spots:
+                    continue
+                for room, neighbour in _corners_beside(below, mark):
+                    if room < strip.finished_width / 2 - NEAR and (placement.below, neighbour) in sewn:
+                        yield Finding(
+                            "strip-caught-in-next-seam",
+                            Severity.WARNING,
+                            placement.place,
+                            f"the middle of '{placement.placed}' lies {told(room, draft)} from the seam along "
+                            f"'{neighbour}' of '{placement.below}', and half its width is "
+                            f"{told(strip.finished_width / 2, draft)}",
+                            f"move '{mark.name}' further from that end",
+                            (draft.variant,),
+                        )
+
+
+def _corners_beside(piece: Piece, notch: Notch) -> Iterator[tuple[float, str]]:
+    """How far a notch lies from each end of its edge, mm, and the edge round that corner."""
+    ring = [*piece.edges, piece.edges[0]]
+    for before, after in pairwise(ring):
+        turns = before.path.direction_at(before.length).dot(after.path.direction_at(0.0)) < RUNS_ON
+        if turns and before.name == notch.edge:
+            yield before.length - notch.distance, after.name
+        if turns and after.name == notch.edge:
+            yield notch.distance, before.name
+
+
+def folded_strip_cut_plain(proof: Proof) -> Iterator[Finding]:
+    """A step folds a strip that is cut plain: as wide as it finishes, and its allowances.
+
+    Why: folded lengthwise it comes out half as wide as the pattern says.
+
+    Fix: say how it is folded: `fold: doubled`, `in fourths`; or do not fold it."""
+    for deeds in deeds_of(proof):
+        plain = {
+            copy.name: piece
+            for deed in deeds[:1]
+            for piece in deed.draft.pieces
+            for copy in piece.copies
+            if piece.strip is not None and piece.strip.folding == "plain"
+        }
+        for deed in deeds:
+            if deed.action.verb == "fold" and deed.action.target in plain:
+                piece = plain[deed.action.target]
+                assert piece.strip is not None
+                yield Finding(
+                    "folded-strip-cut-plain",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} folds '{deed.action.target}', which is cut plain: as wide as it is said to "
+                    f"finish, {told(piece.strip.finished_width, deed.draft)}",
+                    f"write under '{piece.name}' how it is folded: 'fold: doubled' or 'fold: in fourths'",
+                    (deed.draft.variant,),
+                )
