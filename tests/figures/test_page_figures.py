@@ -3,12 +3,13 @@
 import itertools
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 import shapely
 from shapely import LineString, Polygon
 
-from publisher.drafting import GrainLine, LineMark, Mark, PieceKind
+from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, PieceKind
 from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.figures import (
@@ -169,6 +170,54 @@ FOLD = LineMark("fold", "fold line", Point(0, 40), Point(120, 40), "wrong side",
 def test_the_legend_shows_exactly_what_is_used(marks: Sequence[Mark], more: set[str]) -> None:
     draft = hand_draft([hand_piece(rectangle(120, 80), marks=marks)])
     assert {key for key, _ in mark_samples([draft], tiled=False)} == {"cut-line", "scale-bar"} | more
+
+
+def sizes_apart(apart: float, **of_notch: bool) -> list[Draft]:
+    """Two sizes, one higher than the other, each with a notch in its upper edge."""
+    pieces = [
+        hand_piece(rectangle(120, high), marks=[notch(Point(60, high), Point(60, high - 5), **of_notch)])
+        for high in (80, 80 + apart)
+    ]
+    return [hand_draft([piece], size=size) for piece, size in zip(pieces, "SM", strict=True)]
+
+
+@pytest.mark.parametrize(
+    ("apart", "double", "key"),
+    [
+        (20.0, False, "notch"),
+        (20.0, True, "double-notch"),
+        (4.0, False, "nested-notch"),
+        (4.0, True, "nested-double-notch"),
+        (2.0, False, "dotted-notch"),
+        (2.0, True, "dotted-double-notch"),
+    ],
+)
+def test_the_legend_shows_notches_as_they_are_drawn_among_the_lines_of_sizes(
+    apart: float, double: bool, key: str
+) -> None:
+    samples = dict(mark_samples(sizes_apart(apart, double=double), tiled=False))
+    assert set(samples) == {"cut-line-shared", key, "scale-bar"}
+    solid = [stroke for stroke in samples[key].strokes if stroke.style is Style.SOLID]
+    assert len(solid) == (0 if apart == 20 else 4 if double else 2)
+
+
+@pytest.mark.parametrize(("apart", "solid"), [(20.0, 0), (4.0, 1)])
+def test_the_legend_shows_half_of_a_double_notch_on_the_fold(apart: float, solid: int) -> None:
+    drafts = sizes_apart(apart, double=True)
+    folded = [
+        replace(
+            draft, pieces=tuple(replace(piece, marks=tuple(map(_on_the_fold, piece.marks))) for piece in draft.pieces)
+        )
+        for draft in drafts
+    ]
+    sample = dict(mark_samples(folded, tiled=False))["double-notch-on-the-fold"]
+    assert len([stroke for stroke in sample.strokes if stroke.style is Style.SOLID]) == solid
+    assert len([stroke for stroke in sample.strokes if stroke.style is Style.NOTCH]) == 1 - solid
+
+
+def _on_the_fold(mark: Mark) -> Mark:
+    assert isinstance(mark, Notch)
+    return replace(mark, side=Point(1.0, 0.0))
 
 
 def test_grain_finished_line_and_joining_marks_are_in_the_legend_when_used() -> None:
