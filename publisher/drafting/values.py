@@ -69,6 +69,7 @@ class Copy:
     place: Place = field(compare=False)
     rough: float = 0.0  # mm that it is cut larger all round, to be trimmed to the template later
     turned_over: bool = False  # of an asymmetric piece: the mirror image of its template
+    faces_away: bool = False  # trimmed below another copy, its right side away from the template
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,8 +20,9 @@ class Words:
     tight: bool = False  # set as low as its letters where none of them descends
 
 
-def mark_words(mark: Mark) -> tuple[Words, ...]:
-    """A mark's name, and the copies that bear it when not all do."""
+def mark_words(mark: Mark, piece: Piece) -> tuple[Words, ...]:
+    """A mark's name, and the copies that bear it when not all do; which way the template lies on them for it, where that
+    is not how it lies when they are cut."""
     if isinstance(mark, PathMark) and mark.kind == "turning gap":
         if mark.copies:
             copies = _listed(mark.copies)
@@ -33,8 +34,20 @@ def mark_words(mark: Mark) -> tuple[Words, ...]:
         else Phrase.of("label.mark", name=mark.name)
     )
     if isinstance(mark, PointMark | LineMark | PathMark) and mark.face == "right side":
-        named = Phrase.of("label.on-right-side", mark=named)
+        # A line of its own: beside lines that lie close a long name finds no room.
+        return (Words(named, SMALL), Words(Phrase.of("label.on-right-side"), SMALL), *_laid_for(mark, piece))
     return (Words(named, SMALL),)
+
+
+def _laid_for(mark: PointMark | LineMark | PathMark, piece: Piece) -> Iterator[Words]:
+    """How the template is laid to bring a mark to the right side of copies that do not lie below it right side up."""
+    bearers = [copy for copy in piece.copies if not mark.copies or _short_name(piece, copy) in mark.copies]
+    # Where all copies bear a mark, those that are turned over are told once, in the middle of the piece.
+    down = [copy for copy in bearers if copy.turned_over and mark.copies]
+    up = [copy for copy in bearers if copy.faces_away and not copy.turned_over]
+    for key, copies in (("label.this-side-up", up), ("label.this-side-down", down)):
+        if copies:
+            yield Words(Phrase.of(key, copies=_listed([_short_name(piece, copy) for copy in copies])), SMALL)
 
 
 def sizes_words(sizes: Sequence[str], of_all: bool) -> tuple[Words, ...]:

@@ -115,7 +115,7 @@ def _wanted(one: OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
 def _wanted_of_mark(one: OnPaper, mark: Mark) -> Iterator[_Wanted]:
     spot = one.placed.on_paper(spot_of(mark))
     if _holds(one.within, spot):
-        yield _Wanted(mark_words(mark), mark.name, mark.place, spot, _reach(mark))
+        yield _Wanted(mark_words(mark, one.piece), mark.name, mark.place, spot, _reach(mark))
 
 
 def _wanted_of_nest(one: OnPaper, nest: Nest) -> Iterator[_Wanted]:
@@ -132,7 +132,7 @@ def _wanted_of_nest(one: OnPaper, nest: Nest) -> Iterator[_Wanted]:
         spots = named.pop((each.mark.name, type(each.mark)), None)
         if spots is not None:
             middle = min(spots, key=lambda spot: sum((spot - other).length for other in spots))
-            yield _Wanted(mark_words(each.mark), each.mark.name, each.mark.place, middle, _reach(each.mark))
+            yield _Wanted(mark_words(each.mark, one.piece), each.mark.name, each.mark.place, middle, _reach(each.mark))
 
 
 def _wanted_of_sizes(one: OnPaper, each: NestedMark) -> _Wanted:
