@@ -9,8 +9,8 @@ from enum import Enum
 from functools import lru_cache
 from itertools import groupby
 
-from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, PathMark, Piece, PieceKind, Pleat
-from publisher.geometry import Line, Path, Point, intersections, nearest, shared_stretches
+from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, Piece, PieceKind, mark_spots
+from publisher.geometry import Line, Path, intersections, nearest, shared_stretches
 
 MOST_NESTED = 6  # sizes that lines tell apart
 AGREE = 0.3  # mm: marks of two sizes that lie no further apart are one
@@ -198,20 +198,7 @@ def _agree(longer: Mark, mark: Mark) -> bool:
     if isinstance(longer, LineMark) and isinstance(mark, LineMark):
         line = Path((Line(longer.start, longer.end),))
         return longer.kind == mark.kind and all(nearest(line, end)[2] <= AGREE for end in (mark.start, mark.end))
-    ones, others = _spots(longer), _spots(mark)
+    ones, others = mark_spots(longer), mark_spots(mark)
     return len(ones) == len(others) and all(
         (one - other).length <= AGREE for one, other in zip(ones, others, strict=True)
     )
-
-
-def _spots(mark: Mark) -> tuple[Point, ...]:
-    if isinstance(mark, Notch):
-        return mark.cut_end, mark.inner_end
-    if isinstance(mark, Pleat):
-        spans = (*mark.outer, *mark.inner, *mark.meets, *mark.stitched)
-        return tuple(end for span in spans for end in span)
-    if isinstance(mark, LineMark):
-        return mark.start, mark.end
-    if isinstance(mark, PathMark):
-        return mark.path.start, mark.path.point_at(mark.path.length / 2), mark.path.end
-    return (mark.at,)

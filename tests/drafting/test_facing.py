@@ -116,3 +116,46 @@ pieces:
     assert words(draft, "flap", "snap") == ["mark-for lining", "on-right-side", "this-side-down lining"]
     assert words(draft, "flap", "badge") == ["mark-for outside", "on-right-side"]
     assert words(draft, "flap", "corner") == ["mark", "on-right-side"]
+
+
+BEHIND = (
+    LAYERS[: LAYERS.index("  wadding:")]
+    + """\
+pieces:
+  flap:
+    outline:
+      rectangle: 20 cm by 12 cm
+    copies:
+      outside: canvas
+      lining: cotton
+    marks:
+      mark: {mark}
+"""
+)
+
+
+@pytest.mark.parametrize(
+    ("mark", "turned"),
+    [
+        ("notch at the middle of top edge", False),  # alike on the upright axis
+        ("point at 5 cm, 6 cm", False),  # on the level axis
+        ("fold line at 4 cm from bottom edge", False),
+        ("point at 5 cm, 5 cm", True),
+        ("notch at 3 cm from the left end of top edge", True),
+        ("fold line at 3 cm from left edge", False),
+        ("point at 5 cm, 5 cm, for outside", False),  # the lining bears none
+        ("point at 5 cm, 5 cm, on the right side, for lining", False),  # as seen there
+        ("point at 5 cm, 5 cm, for outside and lining", True),
+    ],
+)
+def test_a_lining_alike_either_way_is_turned_over_for_marks_that_it_shares(mark: str, turned: bool) -> None:
+    draft, findings = draft_text(BEHIND.format(mark=mark))
+    assert findings == ()
+    assert [copy.turned_over for copy in draft.piece("flap").copies] == [False, turned]
+
+
+def test_marks_that_are_mirror_images_of_each_other_share_the_axis_of_the_outline() -> None:
+    both = BEHIND.format(mark="point at 5 cm, 5 cm") + "      other: point at 15 cm, {up}\n"
+    for up, turned in (("5 cm", False), ("7 cm", True)):
+        draft, _ = draft_text(both.format(up=up))
+        assert [copy.turned_over for copy in draft.piece("flap").copies] == [False, turned]
