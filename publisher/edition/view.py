@@ -90,7 +90,7 @@ class View:
     chart_intro: tuple[str, ...]  # what holds for all rows, sentence by sentence
     layouts: LayoutsView
     legend: tuple[LegendLine, ...]
-    transferred: bool  # some marks are brought to the cloth with pins, chalk or a pen
+    legend_intro: str  # how marks are brought to the cloth; "" where there are none but notches
     vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
     figure_key: tuple[KeyLine, ...]  # how to read the figures of the steps
@@ -139,9 +139,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         chart_intro=chart_intro(drafts, speak),
         layouts=build_layouts(proof, units, speak),
         legend=legend,
-        transferred=any(
-            not isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks
-        ),
+        legend_intro=_legend_intro(drafts, speak),
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,
         figure_key=figures.key,
@@ -266,6 +264,13 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
                 words = speak.say("legend.size-line", size=size)
                 lines.append(LegendLine(figure_svg(sample, words, y_up=True), words, low=True))
     return lines
+
+
+def _legend_intro(drafts: Sequence[Draft], speak: Speaker) -> str:
+    notched = {isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks}
+    if False not in notched:
+        return ""
+    return speak.say("legend.intro-and-notches" if True in notched else "legend.intro")
 
 
 def _texts(

@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from publisher.drafting import Draft, GrainLine, LineMark, Notch, PathMark, PieceKind, Pleat, PointMark
+from publisher.drafting import Draft, GrainLine, LineMark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
 from publisher.figures.nests import NOTCH_SIGNS, SIZE_STYLES
 from publisher.figures.page_furniture import joining_strokes, scale_bar
 from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes
-from publisher.figures.pleat_samples import PLEAT_SECTIONS, pleat_sample
+from publisher.figures.pleat_samples import PLEAT_HEIGHT, PLEAT_SECTIONS, pleat_sample
 from publisher.figures.stretch_marks import stretch_strokes
 from publisher.figures.symbols import SYMBOLS, symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
@@ -37,7 +37,7 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     sewn = any(edge.allowance for piece in whole for edge in piece.edges)
     samples: list[tuple[str, bool, list[Stroke] | Style]] = [
         (cut_line, bool(pieces), Style.CUT),
-        ("finished-line", sewn, Style.FINISHED),
+        (_finished_key(whole), sewn, Style.FINISHED),
         ("notch", "notch" in notches, _notch(double=False)),
         ("notch-on-the-fold", "notch-on-the-fold" in notches, _notch_on_the_fold(double=False, sign=NotchSign.LINE)),
         ("double-notch", "double-notch" in notches, _notch(double=True)),
@@ -75,10 +75,27 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("scale-bar", bool(pieces), _bar()),
     ]
     return tuple(
-        (key, _line_sample(drawn) if isinstance(drawn, Style) else Figure(tuple(drawn), WIDTH, HEIGHT))
+        (key, _line_sample(drawn) if isinstance(drawn, Style) else Figure(tuple(drawn), WIDTH, _high(key)))
         for key, used, drawn in samples
         if used
     )
+
+
+def _high(key: str) -> float:
+    return PLEAT_HEIGHT if key.replace("-", " ") in PLEAT_SECTIONS else HEIGHT
+
+
+def _finished_key(whole: Sequence[Piece]) -> str:
+    """What the finished line of these templates is, besides the stitching line."""
+    seen = [piece for piece in whole if any(edge.allowance for edge in piece.edges)]
+    hems = any(piece.hems for piece in seen)
+    inner = any(copy.to_finished_line for piece in seen for copy in piece.copies)
+    return {
+        (False, False): "finished-line",
+        (True, False): "finished-line-hem",
+        (False, True): "finished-line-inner",
+        (True, True): "finished-line-hem-inner",
+    }[hems, inner]
 
 
 def _notches(together: tuple[Template, ...]) -> Iterator[tuple[bool, bool, NotchSign]]:

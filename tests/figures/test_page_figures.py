@@ -9,13 +9,14 @@ import pytest
 import shapely
 from shapely import LineString, Polygon
 
-from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, PieceKind
+from publisher.drafting import Draft, GrainLine, Hem, LineMark, Mark, Notch, PieceKind
 from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.figures import (
     CARD_LONG,
     CARD_RADIUS,
     CARD_SHORT,
+    PENS,
     Figure,
     Style,
     check_block_captions,
@@ -23,6 +24,7 @@ from publisher.figures import (
     furniture_figure,
     mark_samples,
 )
+from publisher.figures.pleat_samples import pleat_sample
 from publisher.geometry import Arc, Point, as_cubics
 from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
 from publisher.terms import UnitSystem
@@ -226,6 +228,38 @@ def test_grain_finished_line_and_joining_marks_are_in_the_legend_when_used() -> 
     )
     keys = {key for key, _ in mark_samples([hand_draft([piece])], tiled=True)}
     assert keys == {"cut-line", "finished-line", "grain", "joining-mark", "scale-bar"}
+
+
+@pytest.mark.parametrize("kind", ["knife pleat", "box pleat", "inverted pleat", "tuck"])
+def test_lines_of_a_pleat_are_long_enough_to_tell_their_dashes(kind: str) -> None:
+    """Each line of a sample shows a whole turn of its dashes and the long dash again, and no arrow lies on its dots."""
+    strokes = pleat_sample(kind)
+    heads = [stroke.path.box for stroke in strokes if stroke.style is Style.SOLID]
+    dashed = [stroke for stroke in strokes if PENS[stroke.style].dashes]
+    assert {stroke.style for stroke in dashed} >= {Style.FOLD}
+    for stroke in dashed:
+        dashes = PENS[stroke.style].dashes
+        assert stroke.path.length > sum(dashes) + dashes[0] / 2
+        dots = stroke.path.start.y - dashes[0], stroke.path.start.y - sum(dashes)
+        assert all(head.top < min(dots) for head in heads if dashes[0] > 3)
+
+
+@pytest.mark.parametrize(
+    ("hems", "inner", "key"),
+    [
+        (False, False, "finished-line"),
+        (True, False, "finished-line-hem"),
+        (False, True, "finished-line-inner"),
+        (True, True, "finished-line-hem-inner"),
+    ],
+)
+def test_the_legend_says_of_the_finished_line_what_holds_for_the_pattern(hems: bool, inner: bool, key: str) -> None:
+    piece = hand_piece(rectangle(120, 80), rectangle(100, 60, 10, 10))
+    if hems:
+        piece = replace(piece, hems=(Hem("edge 1", 10.0, 0.0, False, HERE),))
+    if inner:
+        piece = replace(piece, copies=(*piece.copies, replace(piece.copies[0], to_finished_line=True)))
+    assert key in {key for key, _ in mark_samples([hand_draft([piece])], tiled=False)}
 
 
 def test_a_measured_piece_adds_nothing_to_the_legend() -> None:
