@@ -126,6 +126,12 @@ class Piece:
     one_way: bool = False  # it lies with its top the same way as all others: for a nap, or a print
 
     @property
+    def one_allowance(self) -> float | None:
+        """The allowance of all edges that are cut, mm; None where they differ."""
+        amounts = {round(edge.allowance, 3) for edge in self.edges if edge.name != self.fold_edge}
+        return amounts.pop() if len(amounts) == 1 else None
+
+    @property
     def as_cut(self) -> "Piece":
         """The whole piece as it lies on the cloth, pleats open."""
         return self.opened or self

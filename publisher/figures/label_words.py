@@ -81,17 +81,18 @@ def _title(piece: Piece, size: str | None) -> Words:
 
 
 def _cut_phrase(piece: Piece, copy: Copy, nested: bool) -> Phrase:
-    key = (
-        "label.cut-rough"
-        if copy.rough
-        else ("label.cut-trimmed" if nested else "label.cut-inner")
-        if copy.to_finished_line
-        else "label.cut-pair"
-        if copy.mirrored and copy.count % 2 == 0
-        else "label.cut"
-    )
-    count = copy.count // 2 if key == "label.cut-pair" else copy.count
-    return Phrase.of(key, copy=_short_name(piece, copy), count=str(count), material=copy.material)
+    told = {"copy": _short_name(piece, copy), "count": str(copy.count), "material": copy.material}
+    if copy.rough:
+        return Phrase.of("label.cut-rough", **told)
+    if copy.to_finished_line and not nested:
+        return Phrase.of("label.cut-inner", **told)
+    if copy.to_finished_line and piece.one_allowance is not None:
+        return Phrase.of("label.cut-trimmed-by", **told, amount=_told(piece.one_allowance))
+    if copy.to_finished_line:
+        return Phrase.of("label.cut-trimmed", **told)
+    if copy.mirrored and copy.count % 2 == 0:
+        return Phrase.of("label.cut-pair", **told | {"count": str(copy.count // 2)})
+    return Phrase.of("label.cut", **told)
 
 
 def _short_name(piece: Piece, copy: Copy) -> str:

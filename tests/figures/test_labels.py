@@ -85,6 +85,24 @@ def test_each_way_of_cutting_has_its_words() -> None:
     assert label.lines[1].text == "label.cut-pair: outside, 1, canvas"
 
 
+@pytest.mark.parametrize(("lower", "key"), [(10.0, "label.cut-trimmed-by"), (15.0, "label.cut-trimmed")])
+def test_a_nest_has_no_inner_line_and_says_what_is_trimmed_off(lower: float, key: str) -> None:
+    sizes = ("S", "M")
+    pieces = []
+    for wide in (120, 140):
+        one = hand_piece(rectangle(wide, 90), rectangle(wide - 20, 70, 10, 10))
+        first, *rest = one.edges
+        copies = (*one.copies, replace(one.copies[0], name="flap interfacing", to_finished_line=True))
+        pieces.append(replace(one, copies=copies, edges=(replace(first, allowance=lower), *rest)))
+    drafts = [hand_draft([piece], size=size) for size, piece in zip(sizes, pieces, strict=True)]
+    pages, _ = plan_pages(drafts, A4)
+    (page,) = (page for page in pages.pages if page.placed)
+    labels, _ = label_page(page, pieces, fit)
+    (block,) = (label for label in labels if "label.title" in keys(label))
+    assert key in keys(block)
+    assert "label.cut-inner" not in keys(block)
+
+
 def test_different_allowances_are_told_with_their_edges() -> None:
     one = hand_piece(rectangle(180, 150), rectangle(160, 130, 10, 10))
     hem, *rest = one.edges
