@@ -107,7 +107,8 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     drafts = proof.drafts_of(units)
     tables = [proof.tables_of(draft.variant) for draft in drafts]
     chart = chart_lines(tables, drafts, speak)
-    supplies = supplies_view(tables, speak)
+    listed = tuple(map(str, facts.tools))
+    supplies = supplies_view(tables, speak, tiled, listed)
     legend = tuple(_legend(drafts, speak, tiled))
     figures = build_step_figures(proof, drafts, speak)
     sections = tuple(section_view(proof, section, drafts, speak, figures) for section in proof.source.sections)
@@ -132,7 +133,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         for_many=speak.say("materials.for-many", make=proof.make) if proof.make > 1 else "",
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         supplies=supplies,
-        tools=(*map(str, facts.tools), *supplies.tools),
+        tools=(*listed, *supplies.tools),
         cautions=cautions_of(proof, units, speak),
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
