@@ -3,7 +3,18 @@
 from publisher.drafting.drafter import draft_variant, draft_variants, variants_of
 from publisher.drafting.goods import PRECUTS
 from publisher.drafting.goods_values import Material, Notion, Repeat, Weight, Width
-from publisher.drafting.mark_values import STRETCHES, GrainLine, Hem, LineMark, Mark, Notch, PathMark, Pleat, PointMark
+from publisher.drafting.mark_values import (
+    STRETCHES,
+    GrainLine,
+    Hem,
+    LineMark,
+    Mark,
+    Notch,
+    PathMark,
+    Pleat,
+    PointMark,
+    mark_spots,
+)
 from publisher.drafting.quotes import written_quotes
 from publisher.drafting.seam_values import Binding, Laying, Placement, Seam, SeamEdge
 from publisher.drafting.snips import snipped_notches
@@ -42,6 +53,7 @@ __all__ = [
     "Width",
     "draft_variant",
     "draft_variants",
+    "mark_spots",
     "snipped_notches",
     "variants_of",
     "written_quotes",

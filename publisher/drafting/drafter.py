@@ -5,6 +5,7 @@ from typing import TypeVar
 
 from publisher.drafting.bench import AlreadyFound, Bench, unusable
 from publisher.drafting.cut_apart import cut_apart
+from publisher.drafting.facing import facing_away
 from publisher.drafting.goods import draft_material, draft_notion
 from publisher.drafting.pieces import draft_piece
 from publisher.drafting.placing import laying_of
@@ -63,7 +64,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
     draft = Draft(
         variant=variant,
         measures=tuple(worked),
-        pieces=tuple(pieces),
+        pieces=facing_away(pieces, placements),
         seams=tuple(seam for seam in seams if edges.issuperset(map(_sewn, (*seam.first, *seam.second)))),
         placements=tuple(one for one in placements if {one.placed, one.below} <= copies),
         bindings=tuple(one for one in bindings if one.strip in copies and edges.issuperset(map(_sewn, one.edges))),

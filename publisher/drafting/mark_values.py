@@ -122,3 +122,17 @@ class GrainLine:
 
 
 Mark = Notch | PointMark | LineMark | PathMark | Pleat
+
+
+def mark_spots(mark: Mark) -> tuple[Point, ...]:
+    """The spots that tell where a mark lies, mm: its ends, and of a path its middle, too."""
+    if isinstance(mark, Notch):
+        return mark.cut_end, mark.inner_end
+    if isinstance(mark, Pleat):
+        spans = (*mark.outer, *mark.inner, *mark.meets, *mark.stitched)
+        return tuple(end for span in spans for end in span)
+    if isinstance(mark, LineMark):
+        return mark.start, mark.end
+    if isinstance(mark, PathMark):
+        return mark.path.start, mark.path.point_at(mark.path.length / 2), mark.path.end
+    return (mark.at,)

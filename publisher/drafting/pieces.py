@@ -7,7 +7,9 @@ from publisher.drafting.allowances import edge_hem, long_edge_allowance, strip_e
 from publisher.drafting.bench import UNUSABLE, Bench, unknown, unusable
 from publisher.drafting.cutting import cut_line_of, draft_edges
 from publisher.drafting.edges import joint_edges
+from publisher.drafting.facing import as_pair, lies_turned_over, told_apart
 from publisher.drafting.grain import grain_line_of, grain_of, lies_one_way
+from publisher.drafting.halves import half_of
 from publisher.drafting.marks import bears, draft_marks
 from publisher.drafting.references import as_length, copy_name, work_out_formula
 from publisher.drafting.sizes import held_by, strip_thickness
@@ -15,7 +17,6 @@ from publisher.drafting.stretches import gap_marks
 from publisher.drafting.strips import strip_finished_width
 from publisher.drafting.values import Copy, Edge, JointEdge, Piece, PieceKind, Strip
 from publisher.drafting.variations import half_piece, opened_piece
-from publisher.geometry import flipped_alike
 from publisher.measures import CopySaying
 from publisher.source import Native, WrittenCopy, WrittenPiece, WrittenStrip
 from publisher.terms import Finding, Unusable, did_you_mean
@@ -55,7 +56,7 @@ def draft_piece(bench: Bench, piece: WrittenPiece, number: int) -> tuple[Piece, 
         holds=held_by(bench, piece),
         hems=tuple(hem for edge in edges if (hem := edge_hem(bench, piece, edge.name)) is not None),
     )
-    paired = _paired(drafted)
+    paired = told_apart(drafted, on_the_fold=(half := half_of(piece)) is not None and half.on_fold)
     return replace(paired, opened=opened_piece(bench, piece, paired), half=half_piece(bench, piece, paired)), tuple(
         found
     )
@@ -108,9 +109,9 @@ def _copy(bench: Bench, piece: WrittenPiece, written: WrittenCopy) -> Copy:
         material=said.material.text,
         count=said.count,
         to_finished_line=said.to_finished_line,
-        mirrored=_as_pair(said),
+        mirrored=as_pair(said),
         rough=_rough(bench, said, written),
-        turned_over=_turned_over(bench, piece, said),
+        turned_over=lies_turned_over(bench, piece, said),
         place=written.name.place,
     )
 
@@ -127,37 +128,6 @@ def _rough(bench: Bench, said: CopySaying, written: WrittenCopy) -> float:
             "write 0 or more",
         )
     return margin
-
-
-BEHIND = ("lining", "interfacing")  # what lies wrong sides together with the outside
-
-
-def _turned_over(bench: Bench, piece: WrittenPiece, said: CopySaying) -> bool:
-    """True for a lining or a fusible behind the outside of its piece, unless the maker says otherwise.
-
-    Each seen on its right side, or the side without glue, it is the mirror image: common practice, no source. Of pairs
-    there is one of either kind.
-    """
-    if said.turned_over is not None:
-        return said.turned_over
-    kinds = {str(material.key): str(material.kind) for material in bench.source.materials}
-    others = [bench.saying(copy.says) for copy in piece.copies]
-    outside = any(
-        isinstance(other, CopySaying) and kinds.get(other.material.text) == "fabric" and not _as_pair(other)
-        for other in others
-    )
-    return outside and not _as_pair(said) and kinds[said.material.text] in BEHIND
-
-
-def _as_pair(said: CopySaying) -> bool:
-    return not said.alike and said.count > 1
-
-
-def _paired(piece: Piece) -> Piece:
-    """The piece with copies mirrored or turned over only where that makes a difference."""
-    if not any(copy.mirrored or copy.turned_over for copy in piece.copies) or not flipped_alike(piece.cut_line):
-        return piece
-    return replace(piece, copies=tuple(replace(copy, mirrored=False, turned_over=False) for copy in piece.copies))
 
 
 def _strip(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> Strip:

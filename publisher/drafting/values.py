@@ -69,6 +69,7 @@ class Copy:
     place: Place = field(compare=False)
     rough: float = 0.0  # mm that it is cut larger all round, to be trimmed to the template later
     turned_over: bool = False  # of an asymmetric piece: the mirror image of its template
+    faces_away: bool = False  # trimmed below another copy, its right side away from the template
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +124,12 @@ class Piece:
     fold_edge: str | None = None  # of a half: its edge on the fold
     holds: "Held | None" = None
     one_way: bool = False  # it lies with its top the same way as all others: for a nap, or a print
+
+    @property
+    def one_allowance(self) -> float | None:
+        """The allowance of all edges that are cut, mm; None where they differ."""
+        amounts = {round(edge.allowance, 3) for edge in self.edges if edge.name != self.fold_edge}
+        return amounts.pop() if len(amounts) == 1 else None
 
     @property
     def as_cut(self) -> "Piece":

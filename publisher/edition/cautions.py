@@ -19,6 +19,7 @@ CAUTION_OF = {
     "pins": "pins",
     "hand needle": "pins",
     "tools.hand-needle": "pins",
+    "tools.paper-scissors": "scissors",
     "magnetic snap": "magnetic snap",
 }
 # What ties and strangles: bought by the length, or a strip so narrow and so long (rules of the house).

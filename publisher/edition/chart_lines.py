@@ -8,7 +8,7 @@ from publisher.edition.words import Speaker
 from publisher.figures import chart_scale, chart_shape, figure_svg
 from publisher.tables import ChartRow, Tables
 from publisher.template_pages import nested, templates_of
-from publisher.terms import Phrase, Quantity
+from publisher.terms import Phrase, Quantity, length
 
 LAID = {
     "fold": "chart.fold-intro",
@@ -72,7 +72,7 @@ def _chart_line(
     rows: tuple[ChartRow, ...], drafts: Sequence[Draft], nests: Container[str], scale: float, speak: Speaker
 ) -> ChartLine:
     first, sizes = rows[0], [draft.variant.size for draft in drafts]
-    notes = dict.fromkeys(speak.say(_in_nest(note, first, nests)) for row in rows for note in row.notes)
+    notes = dict.fromkeys(speak.say(_in_nest(note, first, nests, drafts[0])) for row in rows for note in row.notes)
     return ChartLine(
         number=str(first.piece_number),
         shape=_shape(first, drafts[0], scale, speak),
@@ -85,10 +85,14 @@ def _chart_line(
     )
 
 
-def _in_nest(note: Phrase, row: ChartRow, nests: Container[str]) -> Phrase:
-    """A template that holds several sizes has no inner line to cut along."""
-    inner = note.key == "chart.to-finished-line" and row.piece in nests
-    return Phrase.of("chart.trimmed-to-finished-line") if inner else note
+def _in_nest(note: Phrase, row: ChartRow, nests: Container[str], draft: Draft) -> Phrase:
+    """A template that holds several sizes has no inner line to cut along: its copy is cut as the others and trimmed."""
+    if note.key != "chart.to-finished-line" or row.piece not in nests:
+        return note
+    allowance = draft.piece(row.piece).template.one_allowance
+    if allowance is None:
+        return Phrase.of("chart.trimmed-to-finished-line")
+    return Phrase.of("chart.trimmed-by", amount=Phrase.of("length", mm=str(length(allowance).amount)))
 
 
 def _shape(row: ChartRow, draft: Draft, scale: float, speak: Speaker) -> str:

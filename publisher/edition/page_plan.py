@@ -47,9 +47,11 @@ class PlanView:
     height: float  # mm that it takes, captions included
 
 
-def build_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper, speak: Speaker) -> PlanView:
-    """The plan in words and SVG."""
-    plan = page_plan(pages, pieces, paper)
+def build_plan(
+    pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper, speak: Speaker, room: float = 0.0
+) -> PlanView:
+    """The plan in words and SVG; where `room` mm are enough for it, no higher than these."""
+    plan = page_plan(pages, pieces, paper, room)
     return PlanView(
         tuple(
             PlanPage(

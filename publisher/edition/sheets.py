@@ -36,7 +36,7 @@ from publisher.template_pages import (
 from publisher.terms import Finding, Phrase
 
 PLAN_GAP = 8.0  # mm between the check block and the page plan below it
-PLAN_WORDS = 11.0  # mm for the sentence above the plan
+PLAN_WORDS = 15.0  # mm for the heading above the plan, and a sentence
 JOINING_LABEL_SIZE = (6.0, 3.2)  # mm
 
 
@@ -101,17 +101,19 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
         pages.append(_page(page, key, len(planned), labels, sizes, edition, speak))
         orders.append(drawing_order(page, templates, sizes, labels))
     tiled = any(page.rows * page.columns > 1 for page in planned)
-    plan = build_plan(planned, templates, edition.paper, speak)
-    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan, sizes, _plan_top(planned, plan))
+    top, room = _free_below_checks(planned)
+    plan = build_plan(planned, templates, edition.paper, speak, room)
+    return Sheets(tuple(pages), tuple(orders), tuple(found), tiled, plan, sizes, top if plan.height <= room else None)
 
 
-def _plan_top(planned: Sequence[TemplatePage], plan: PlanView) -> float | None:
-    """Below the check block of a first page that bears no piece, where there is room."""
+def _free_below_checks(planned: Sequence[TemplatePage]) -> tuple[float, float]:
+    """Where the plan may stand below the check block of a first page that bears no piece, and what room it has there,
+    mm; none on any other."""
     block = planned[0].check_block if planned else None
     if block is None or planned[0].placed:
-        return None
+        return 0.0, 0.0
     top = block.top + block.height + PLAN_GAP
-    return top if top + PLAN_WORDS + plan.height <= planned[0].frame.top + planned[0].frame.height else None
+    return top, planned[0].frame.top + planned[0].frame.height - top - PLAN_WORDS
 
 
 def drawing_order(

@@ -1,6 +1,6 @@
 """The figures of all steps as SVG, and the key to them: drawn in the first size, said where another differs."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.checks import Proof
@@ -20,6 +20,9 @@ from publisher.figures import (
 )
 from publisher.source import WrittenStep
 from publisher.terms import Dimension, Phrase
+
+# Textures that stand for a kind of material, and that kind.
+CALLED = {"figures.key-interfacing": "interfacing", "figures.key-wadding": "wadding"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +79,15 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
             differs = any(_amounts(_panels(proof, draft, step)) != words for draft in drafts[1:])
             note = speak.say("figures.drawn-in-size", size=drafts[0].variant.size) if differs else ""
             figures[step.id] = _view(drawn[step.id], told, note)
-    key = tuple(
-        KeyLine(drawing_svg(sample, speak.say(words)), speak.say(words))
-        for words, sample in key_samples(list(drawn.values()))
-    )
-    return StepFigures(figures, key)
+    return StepFigures(figures, tuple(_key(list(drawn.values()), drafts[0], speak)))
+
+
+def _key(drawings: Sequence[Drawing], draft: Draft, speak: Speaker) -> Iterator[KeyLine]:
+    """The samples in words; of a texture that stands for a kind of material, what this pattern calls it."""
+    for key, sample in key_samples(drawings):
+        named = [material.key for material in draft.materials if material.kind == CALLED.get(key)]
+        words = speak.say(key, materials=speak.listed(named))
+        yield KeyLine(drawing_svg(sample, words), words)
 
 
 def finished_drawing(proof: Proof, draft: Draft, speak: Speaker) -> str:

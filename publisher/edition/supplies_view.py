@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.edition.words import Speaker
-from publisher.tables import NotionRow, Substitute, Tables, Zip
+from publisher.tables import NotionRow, Substitute, Tables, Zip, joining_tools
 from publisher.terms import UnitSystem, length
 
 # What is left of a zip behind its new end (common practice, no source).
@@ -40,8 +40,10 @@ class SuppliesView:
     tools: tuple[str, ...]
 
 
-def supplies_view(tables: Sequence[Tables], speak: Speaker) -> SuppliesView:
-    """The supplies of a unit system, over all its sizes."""
+def supplies_view(tables: Sequence[Tables], speak: Speaker, tiled: bool, listed: Sequence[str]) -> SuppliesView:
+    """The supplies of a unit system, over all its sizes; `listed` are the maker's own tools, `tiled` when some template
+    takes several pages."""
+    tools = [*(tool for table in tables for tool in table.supplies.tools), *joining_tools(tiled, listed)]
     zips = tuple(_zip_line(rows, speak) for rows in zip(*(table.supplies.zips for table in tables), strict=True))
     return SuppliesView(
         substitutes=tuple(_substitute_lines(tables, speak)),
@@ -56,7 +58,7 @@ def supplies_view(tables: Sequence[Tables], speak: Speaker) -> SuppliesView:
             )
             for needle in tables[0].supplies.needles
         ),
-        tools=tuple(dict.fromkeys(speak.say(tool) for table in tables for tool in table.supplies.tools)),
+        tools=tuple(dict.fromkeys(map(speak.say, tools))),
     )
 
 

@@ -26,10 +26,10 @@ from publisher.terms import UnitSystem, Written
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """A line of the cover: what, and how much."""
+    """What the cover tells: what, and how much, on a line or on several."""
 
     name: str
-    value: str
+    lines: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,7 @@ class View:
     chart_intro: tuple[str, ...]  # what holds for all rows, sentence by sentence
     layouts: LayoutsView
     legend: tuple[LegendLine, ...]
-    transferred: bool  # some marks are brought to the cloth with pins, chalk or a pen
+    legend_intro: str  # how marks are brought to the cloth; "" where there are none but notches
     vocabulary: tuple[Term, ...]
     sections: tuple[SectionView, ...]
     figure_key: tuple[KeyLine, ...]  # how to read the figures of the steps
@@ -107,7 +107,8 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     drafts = proof.drafts_of(units)
     tables = [proof.tables_of(draft.variant) for draft in drafts]
     chart = chart_lines(tables, drafts, speak)
-    supplies = supplies_view(tables, speak)
+    listed = tuple(map(str, facts.tools))
+    supplies = supplies_view(tables, speak, tiled, listed)
     legend = tuple(_legend(drafts, speak, tiled))
     figures = build_step_figures(proof, drafts, speak)
     sections = tuple(section_view(proof, section, drafts, speak, figures) for section in proof.source.sections)
@@ -132,16 +133,14 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         for_many=speak.say("materials.for-many", make=proof.make) if proof.make > 1 else "",
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         supplies=supplies,
-        tools=(*map(str, facts.tools), *supplies.tools),
+        tools=(*listed, *supplies.tools),
         cautions=cautions_of(proof, units, speak),
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
         chart_intro=chart_intro(drafts, speak),
         layouts=build_layouts(proof, units, speak),
         legend=legend,
-        transferred=any(
-            not isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks
-        ),
+        legend_intro=_legend_intro(drafts, speak),
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,
         figure_key=figures.key,
@@ -182,25 +181,35 @@ def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]
     source = proof.source
     told: list[Fact] = []
     if tables[0].finished_size:
-        sides = [
-            speak.say(
-                "cover.side",
-                side=name,
-                amount=speak.per_size([speak.quantity(dict(t.finished_size)[name]) for t in tables]),
-            )
-            for name, _ in tables[0].finished_size
-        ]
-        told.append(Fact(speak.say("cover.finished"), speak.say("numbers.list-separator").join(sides)))
+        told.append(Fact(speak.say("cover.finished"), _finished(tables, speak)))
     if source.sizes:
-        told.append(Fact(speak.say("cover.sizes", count=len(source.sizes)), speak.listed(list(map(str, source.sizes)))))
+        sizes = speak.listed(list(map(str, source.sizes)))
+        told.append(Fact(speak.say("cover.sizes", count=len(source.sizes)), (sizes,)))
     if source.facts.level:
-        told.append(Fact(speak.say("cover.level"), str(source.facts.level)))
+        told.append(Fact(speak.say("cover.level"), (str(source.facts.level),)))
     minutes = sum(minutes_of(section) for section in source.sections)
     if minutes:
-        told.append(Fact(speak.say("cover.time"), told_time(minutes, speak)))
+        told.append(Fact(speak.say("cover.time"), (told_time(minutes, speak),)))
     if proof.make > 1:
-        told.append(Fact(speak.say("cover.makes"), speak.say("cover.makes-many", make=proof.make)))
+        told.append(Fact(speak.say("cover.makes"), (speak.say("cover.makes-many", make=proof.make),)))
     return told
+
+
+def _finished(tables: Sequence[Tables], speak: Speaker) -> tuple[str, ...]:
+    """The finished size on one line; where sizes differ, each side on its own, the amounts with their sizes."""
+    sides: list[str] = []
+    differ = False
+    for name, _ in tables[0].finished_size:
+        texts = [speak.quantity(dict(table.finished_size)[name]) for table in tables]
+        by_size = speak.by_size(texts, [table.variant.size for table in tables])
+        if len(by_size) == 1:
+            sides.append(speak.say("cover.side", side=name, amount=texts[0]))
+            continue
+        differ = True
+        amounts = [speak.say("cover.amount-of", sizes=sizes, amount=text) for sizes, text in by_size]
+        told = speak.say("numbers.list-separator").join(amounts)
+        sides.append(speak.say("cover.side-by-size", side=name, amounts=told))
+    return tuple(sides) if differ else (speak.say("numbers.list-separator").join(sides),)
 
 
 def _fact(text: Written | None, drafts: Sequence[Draft], speak: Speaker) -> str:
@@ -266,6 +275,13 @@ def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[Legend
                 words = speak.say("legend.size-line", size=size)
                 lines.append(LegendLine(figure_svg(sample, words, y_up=True), words, low=True))
     return lines
+
+
+def _legend_intro(drafts: Sequence[Draft], speak: Speaker) -> str:
+    notched = {isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks}
+    if False not in notched:
+        return ""
+    return speak.say("legend.intro-and-notches" if True in notched else "legend.intro")
 
 
 def _texts(

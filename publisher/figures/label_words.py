@@ -20,8 +20,9 @@ class Words:
     tight: bool = False  # set as low as its letters where none of them descends
 
 
-def mark_words(mark: Mark) -> tuple[Words, ...]:
-    """A mark's name, and the copies that bear it when not all do."""
+def mark_words(mark: Mark, piece: Piece) -> tuple[Words, ...]:
+    """A mark's name, and the copies that bear it when not all do; which way the template lies on them for it, where that
+    is not how it lies when they are cut."""
     if isinstance(mark, PathMark) and mark.kind == "turning gap":
         if mark.copies:
             copies = _listed(mark.copies)
@@ -33,8 +34,20 @@ def mark_words(mark: Mark) -> tuple[Words, ...]:
         else Phrase.of("label.mark", name=mark.name)
     )
     if isinstance(mark, PointMark | LineMark | PathMark) and mark.face == "right side":
-        named = Phrase.of("label.on-right-side", mark=named)
+        # A line of its own: beside lines that lie close a long name finds no room.
+        return (Words(named, SMALL), Words(Phrase.of("label.on-right-side"), SMALL), *_laid_for(mark, piece))
     return (Words(named, SMALL),)
+
+
+def _laid_for(mark: PointMark | LineMark | PathMark, piece: Piece) -> Iterator[Words]:
+    """How the template is laid to bring a mark to the right side of copies that do not lie below it right side up."""
+    bearers = [copy for copy in piece.copies if not mark.copies or _short_name(piece, copy) in mark.copies]
+    # Where all copies bear a mark, those that are turned over are told once, in the middle of the piece.
+    down = [copy for copy in bearers if copy.turned_over and mark.copies]
+    up = [copy for copy in bearers if copy.faces_away and not copy.turned_over]
+    for key, copies in (("label.this-side-up", up), ("label.this-side-down", down)):
+        if copies:
+            yield Words(Phrase.of(key, copies=_listed([_short_name(piece, copy) for copy in copies])), SMALL)
 
 
 def sizes_words(sizes: Sequence[str], of_all: bool) -> tuple[Words, ...]:
@@ -68,17 +81,18 @@ def _title(piece: Piece, size: str | None) -> Words:
 
 
 def _cut_phrase(piece: Piece, copy: Copy, nested: bool) -> Phrase:
-    key = (
-        "label.cut-rough"
-        if copy.rough
-        else ("label.cut-trimmed" if nested else "label.cut-inner")
-        if copy.to_finished_line
-        else "label.cut-pair"
-        if copy.mirrored and copy.count % 2 == 0
-        else "label.cut"
-    )
-    count = copy.count // 2 if key == "label.cut-pair" else copy.count
-    return Phrase.of(key, copy=_short_name(piece, copy), count=str(count), material=copy.material)
+    told = {"copy": _short_name(piece, copy), "count": str(copy.count), "material": copy.material}
+    if copy.rough:
+        return Phrase.of("label.cut-rough", **told)
+    if copy.to_finished_line and not nested:
+        return Phrase.of("label.cut-inner", **told)
+    if copy.to_finished_line and piece.one_allowance is not None:
+        return Phrase.of("label.cut-trimmed-by", **told, amount=_told(piece.one_allowance))
+    if copy.to_finished_line:
+        return Phrase.of("label.cut-trimmed", **told)
+    if copy.mirrored and copy.count % 2 == 0:
+        return Phrase.of("label.cut-pair", **told | {"count": str(copy.count // 2)})
+    return Phrase.of("label.cut", **told)
 
 
 def _short_name(piece: Piece, copy: Copy) -> str:

@@ -9,15 +9,14 @@ from publisher.drafting import Mark, Notch, Piece, PointMark
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import Words, block_words, mark_words, sizes_words
 from publisher.figures.on_paper import OnPaper, box_of, on_paper, outline_of, spot_of
-from publisher.figures.pieces import SMALL_POINT, circle
+from publisher.figures.pieces import DOT, SMALL_POINT, circle
 from publisher.figures.size_labels import SizeSpot, label_line, size_spots
 from publisher.figures.symbols import REACH as POINT_REACH
 from publisher.figures.values import Stroke, Style
 from publisher.geometry import Box, Crowd, Line, Path, Point, place_box
-from publisher.template_pages import JOINING_RADIUS, Nest, TemplatePage
+from publisher.template_pages import JOINING_RADIUS, Nest, NestedMark, NotchSign, TemplatePage
 from publisher.terms import Finding, Place, Severity
 
-DOT = 0.8  # mm, radius: wider than the line it lies on
 CLEAR = 1.2  # mm between a label and any line
 LEADER_GAP = 0.8  # mm between a label's words and its leader
 FARTHEST_SIZE = 6.0  # mm: … a mark's size
@@ -39,6 +38,7 @@ class _Wanted:
     farthest: float = FARTHEST
     all_or_none: str = ""  # the mark whose sizes are told beside each of its spots, or beside none
     dotted: bool = False  # a leader ends in a dot
+    led: bool = False  # it always has a leader
 
 
 @dataclass(slots=True)
@@ -77,7 +77,7 @@ def label_page(
         for size_label in _place_together(one, [wanted for wanted in wanted_here if wanted.all_or_none], filling):
             filling.add(size_label)
         for wanted in (wanted for wanted in wanted_here if not wanted.all_or_none):
-            label = _place_inside(one, wanted, filling)
+            label = None if wanted.led else _place_inside(one, wanted, filling)
             if label is None and _may_go_without(wanted, page):
                 continue
             label = label or _place_outside(one, wanted, filling)
@@ -115,7 +115,7 @@ def _wanted(one: OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
 def _wanted_of_mark(one: OnPaper, mark: Mark) -> Iterator[_Wanted]:
     spot = one.placed.on_paper(spot_of(mark))
     if _holds(one.within, spot):
-        yield _Wanted(mark_words(mark), mark.name, mark.place, spot, _reach(mark))
+        yield _Wanted(mark_words(mark, one.piece), mark.name, mark.place, spot, _reach(mark))
 
 
 def _wanted_of_nest(one: OnPaper, nest: Nest) -> Iterator[_Wanted]:
@@ -127,15 +127,23 @@ def _wanted_of_nest(one: OnPaper, nest: Nest) -> Iterator[_Wanted]:
             continue
         named.setdefault((each.mark.name, type(each.mark)), []).append(spot)
         if each.sizes != nest.sizes:
-            words, together = sizes_words(each.sizes, of_all=False), isinstance(each.mark, Notch)
-            where = (each.mark.name, each.mark.place, spot, _reach(each.mark) * SMALL_POINT)
-            name = each.mark.name if together else ""
-            yield _Wanted(words, *where, sizes=each.sizes, farthest=FARTHEST_SIZE, all_or_none=name)
+            yield _wanted_of_sizes(one, each)
     for each in nest.marks:
         spots = named.pop((each.mark.name, type(each.mark)), None)
         if spots is not None:
             middle = min(spots, key=lambda spot: sum((spot - other).length for other in spots))
-            yield _Wanted(mark_words(each.mark), each.mark.name, each.mark.place, middle, _reach(each.mark))
+            yield _Wanted(mark_words(each.mark, one.piece), each.mark.name, each.mark.place, middle, _reach(each.mark))
+
+
+def _wanted_of_sizes(one: OnPaper, each: NestedMark) -> _Wanted:
+    """The sizes beside a mark; of a notch that is a dot on its line, at the end of a leader."""
+    mark, words = each.mark, sizes_words(each.sizes, of_all=False)
+    if isinstance(mark, Notch) and each.sign is NotchSign.DOT:
+        foot = one.placed.on_paper(mark.cut_end)
+        return _Wanted(words, mark.name, mark.place, foot, DOT, sizes=each.sizes, led=True)
+    where = (mark.name, mark.place, one.placed.on_paper(spot_of(mark)), _reach(mark) * SMALL_POINT)
+    name = mark.name if isinstance(mark, Notch) else ""
+    return _Wanted(words, *where, sizes=each.sizes, farthest=FARTHEST_SIZE, all_or_none=name)
 
 
 def _holds(box: Box, spot: Point) -> bool:

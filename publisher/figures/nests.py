@@ -1,10 +1,18 @@
 """A nest as figures: what all sizes share, then what belongs to fewer, so that sizes can be layers. mm, y up."""
 
-from publisher.drafting import PointMark
-from publisher.figures.pieces import SMALL_POINT, fold_bracket, grain_strokes, mark_strokes
+from publisher.drafting import Notch, PointMark
+from publisher.figures.pieces import (
+    SMALL_POINT,
+    fold_bracket,
+    grain_strokes,
+    mark_strokes,
+    notch_dots,
+    notch_strokes,
+    notch_wedges,
+)
 from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
-from publisher.template_pages import Nest, NestedMark
+from publisher.template_pages import Nest, NestedMark, NotchSign
 
 # By the place of a size among those printed on one another.
 SIZE_STYLES = (
@@ -15,6 +23,7 @@ SIZE_STYLES = (
     Style.CUT_SHORT_DASH,
     Style.CUT_DOTTED,
 )
+NOTCH_SIGNS = {NotchSign.LINE: notch_strokes, NotchSign.WEDGE: notch_wedges, NotchSign.DOT: notch_dots}
 
 
 def nest_figures(nest: Nest) -> tuple[tuple[tuple[str, ...], Figure], ...]:
@@ -37,6 +46,9 @@ def nest_figures(nest: Nest) -> tuple[tuple[tuple[str, ...], Figure], ...]:
 def _mark_strokes(nest: Nest, mark: NestedMark) -> list[Stroke]:
     if isinstance(mark.mark, PointMark) and mark.sizes != nest.sizes:
         return symbol_strokes(mark.mark.symbol, mark.mark.at, SMALL_POINT)
+    if isinstance(mark.mark, Notch):
+        notch = mark.mark
+        return NOTCH_SIGNS[mark.sign](notch.cut_end, notch.inner_end, notch.double, notch.side)
     return mark_strokes(mark.mark)
 
 

@@ -26,6 +26,7 @@ STEPS = (
     (7.5, 4.2),
     (7.5, 3.8),
 )
+READABLE = 5  # so many of them show a piece well; smaller ones are for patterns of very many pages
 GAP = 4.0  # between drawings, and below them
 CAPTION = 4.6  # a line of 9 pt
 LEAST = 12.0  # the caption of a narrow thumbnail
@@ -69,20 +70,19 @@ class PagePlan:
     height: float  # mm that all of it takes, captions included
 
 
-def page_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper) -> PagePlan:
-    """The plan of an edition's template pages, as large as a page of text has room for.
+def page_plan(pages: Sequence[TemplatePage], pieces: Pieces, paper: Paper, room: float = 0.0) -> PagePlan:
+    """The plan of an edition's template pages, as large as `room` mm below one another allow, where these are enough to
+    read it by; else as large as a page of text has room for.
 
     Where there is none for a drawing of every page, tiles are shown in the drawings of their sheets alone.
     """
     tiled = [page for page in pages if page.rows * page.columns > 1]
     sheets = [list(tiles) for _, tiles in groupby(tiled, key=lambda page: page.sheet)]
     whole = [page for page in pages if page.rows * page.columns == 1]
+    tried = [(pages, step, room) for step in STEPS[:READABLE]]
+    tried += [(some, step, HEIGHT) for some, step in product((pages, whole), STEPS)]
     shown, (wide, tile) = next(
-        (
-            (some, step)
-            for some, step in product((pages, whole), STEPS)
-            if _height(some, sheets, paper, *step) <= HEIGHT
-        ),
+        ((some, step) for some, step, height in tried if _height(some, sheets, paper, *step) <= height),
         (pages, STEPS[-1]),
     )
     return PagePlan(

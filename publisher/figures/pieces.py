@@ -14,6 +14,8 @@ HEAD_LENGTH = 5.0
 HEAD_WIDTH = 3.2
 DOUBLE_APART = 3.0
 FOLD_SNIP = 2.0  # half the width of a single notch on the fold, mm
+WEDGE_WIDTH = 2.0  # mm, of a notch among the lines of other sizes
+DOT = 0.8  # mm, radius: wider than the line it lies on
 BRACKET_REACH = 10.0
 LINE_STYLES = {
     "fold line": Style.FOLD,
@@ -103,10 +105,36 @@ def notch_strokes(cut_end: Point, inner_end: Point, double: bool, side: Point | 
     """
     if side is not None and not double:
         return [Stroke(_line(cut_end + side * FOLD_SNIP, inner_end), Style.NOTCH)]
-    aside = (inner_end - cut_end).unit().left() * (DOUBLE_APART / 2)
+    inwards = inner_end - cut_end
+    return [Stroke(_line(foot, foot + inwards), Style.NOTCH) for foot in _notch_feet(cut_end, inwards, double, side)]
+
+
+def notch_wedges(cut_end: Point, inner_end: Point, double: bool, side: Point | None = None) -> list[Stroke]:
+    """A solid triangle that stands on the cut line, its tip where a line would end; two of a double notch.
+
+    A single one on the fold is half of a triangle already.
+    """
+    if side is not None and not double:
+        return notch_strokes(cut_end, inner_end, double, side)
+    inwards = inner_end - cut_end
+    aside = inwards.unit().left() * (WEDGE_WIDTH / 2)
+    return [
+        Stroke(closed_path((foot + aside, foot - aside, foot + inwards)), Style.SOLID, closed=True)
+        for foot in _notch_feet(cut_end, inwards, double, side)
+    ]
+
+
+def notch_dots(cut_end: Point, inner_end: Point, double: bool, side: Point | None = None) -> list[Stroke]:
+    """A dot on the cut line; two of a double notch."""
+    feet = [cut_end] if not double else _notch_feet(cut_end, inner_end - cut_end, double, side)
+    return [Stroke(Path((circle(foot, DOT),)), Style.SOLID, closed=True) for foot in feet]
+
+
+def _notch_feet(cut_end: Point, inwards: Point, double: bool, side: Point | None) -> list[Point]:
+    """Where the lines of a notch begin on the cut line; on the fold only those on its `side`."""
+    aside = inwards.unit().left() * (DOUBLE_APART / 2)
     shifts = (aside, -aside) if double else (Point(0.0, 0.0),)
-    drawn = [shift for shift in shifts if side is None or shift.dot(side) > 0]
-    return [Stroke(_line(cut_end + shift, inner_end + shift), Style.NOTCH) for shift in drawn]
+    return [cut_end + shift for shift in shifts if side is None or shift.dot(side) > 0]
 
 
 def circle(centre: Point, radius: float) -> Arc:

@@ -1,10 +1,17 @@
-"""Pleats for the legend: their lines as on the templates, and beside them the cloth folded, seen from its edge."""
+"""Pleats for the legend: their lines as on the templates, and beside them the cloth folded, seen from its edge.
+
+The lines are so long that each shows all of its dashes, by which alone they are told apart.
+"""
 
 from itertools import pairwise
 
 from publisher.figures.pieces import arrow_strokes
 from publisher.figures.values import Stroke, Style
 from publisher.geometry import Line, Path, Point
+
+PLEAT_HEIGHT = 23.0  # mm: the longest dashes, of an inner fold, come again after 13.5
+ARROWS = 3.0  # mm from the foot, where they lie on no dot
+SECTION = 5.5  # that the folded cloth is moved up to the middle
 
 Corners = tuple[tuple[float, float], ...]
 
@@ -56,9 +63,12 @@ _ARROWS: dict[str, tuple[tuple[float, float], ...]] = {
 
 def pleat_sample(kind: str) -> list[Stroke]:
     """The strokes of a sample, mm, y up."""
-    strokes = [Stroke(_line((at, 1), (at, 11)), style) for at, style in _LINES[kind]]
-    strokes += [stroke for start, tip in _ARROWS[kind] for stroke in arrow_strokes(Point(start, 4), Point(tip, 4))]
-    return [*strokes, *(Stroke(_line(*pair), Style.CUT) for pair in pairwise(PLEAT_SECTIONS[kind]))]
+    strokes = [Stroke(_line((at, PLEAT_HEIGHT - 1), (at, 1)), style) for at, style in _LINES[kind]]
+    strokes += [
+        stroke for start, tip in _ARROWS[kind] for stroke in arrow_strokes(Point(start, ARROWS), Point(tip, ARROWS))
+    ]
+    folded = [(across, up + SECTION) for across, up in PLEAT_SECTIONS[kind]]
+    return [*strokes, *(Stroke(_line(*pair), Style.CUT) for pair in pairwise(folded))]
 
 
 def _line(start: tuple[float, float], end: tuple[float, float]) -> Path:

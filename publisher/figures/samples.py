@@ -1,18 +1,18 @@
 """The marks of a pattern for its legend: each drawn by the code that draws it on the pieces."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from publisher.drafting import Draft, GrainLine, LineMark, Notch, PathMark, PieceKind, Pleat, PointMark
-from publisher.figures.nests import SIZE_STYLES
+from publisher.drafting import Draft, GrainLine, LineMark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
+from publisher.figures.nests import NOTCH_SIGNS, SIZE_STYLES
 from publisher.figures.page_furniture import joining_strokes, scale_bar
 from publisher.figures.pieces import LINE_STYLES, fold_bracket, grain_strokes, notch_strokes
-from publisher.figures.pleat_samples import PLEAT_SECTIONS, pleat_sample
+from publisher.figures.pleat_samples import PLEAT_HEIGHT, PLEAT_SECTIONS, pleat_sample
 from publisher.figures.stretch_marks import stretch_strokes
 from publisher.figures.symbols import SYMBOLS, symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
 from publisher.geometry import Line, Path, Point
-from publisher.template_pages import JoiningMark, nested, templates_of
+from publisher.template_pages import JoiningMark, NotchSign, Template, nest_of, nested, templates_of
 from publisher.terms import Place
 
 WIDTH, HEIGHT = 34.0, 12.0
@@ -25,21 +25,32 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     """(key of the mark's words, its sample) for exactly the marks that the templates of these drafts bear."""
     pieces = [piece.template for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
     marks = [mark for piece in pieces for mark in piece.marks]
-    notches = [mark for mark in marks if isinstance(mark, Notch)]
     symbols = {mark.symbol for mark in marks if isinstance(mark, PointMark)}
     lines = {mark.kind for mark in marks if isinstance(mark, LineMark)}
     pleats = {mark.kind for mark in marks if isinstance(mark, Pleat)}
     stretches = {mark.kind for mark in marks if isinstance(mark, PathMark)}
     sheets = nested(templates_of(drafts))
+    shown = [notch for together in sheets for notch in _notches(together)]
+    notches = {_notch_key(*notch) for notch in shown}
     whole = [one.piece for together in sheets for one in together if len(together) == 1]
     cut_line = "cut-line" if all(len(together) == 1 for together in sheets) else "cut-line-shared"
     sewn = any(edge.allowance for piece in whole for edge in piece.edges)
     samples: list[tuple[str, bool, list[Stroke] | Style]] = [
         (cut_line, bool(pieces), Style.CUT),
-        ("finished-line", sewn, Style.FINISHED),
-        ("notch", any(not notch.double and not notch.side for notch in notches), _notch(double=False)),
-        ("notch-on-the-fold", any(not notch.double and notch.side for notch in notches), _notch_on_the_fold()),
-        ("double-notch", any(notch.double for notch in notches), _notch(double=True)),
+        (_finished_key(whole), sewn, Style.FINISHED),
+        ("notch", "notch" in notches, _notch(double=False)),
+        ("notch-on-the-fold", "notch-on-the-fold" in notches, _notch_on_the_fold(double=False, sign=NotchSign.LINE)),
+        ("double-notch", "double-notch" in notches, _notch(double=True)),
+        *(
+            (_notch_key(double, False, sign), _notch_key(double, False, sign) in notches, _nested_notch(sign, double))
+            for sign in (NotchSign.WEDGE, NotchSign.DOT)
+            for double in (False, True)
+        ),
+        (
+            "double-notch-on-the-fold",
+            "double-notch-on-the-fold" in notches,
+            _notch_on_the_fold(double=True, sign=_sign_on_the_fold(shown)),
+        ),
         *((symbol.replace(" ", "-"), symbol in symbols, symbol_strokes(symbol, MIDDLE)) for symbol in SYMBOLS),
         *((kind.replace(" ", "-"), kind in lines, style) for kind, style in LINE_STYLES.items()),
         *((kind.replace(" ", "-"), kind in pleats, pleat_sample(kind)) for kind in PLEAT_SECTIONS),
@@ -64,10 +75,50 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("scale-bar", bool(pieces), _bar()),
     ]
     return tuple(
-        (key, _line_sample(drawn) if isinstance(drawn, Style) else Figure(tuple(drawn), WIDTH, HEIGHT))
+        (key, _line_sample(drawn) if isinstance(drawn, Style) else Figure(tuple(drawn), WIDTH, _high(key)))
         for key, used, drawn in samples
         if used
     )
+
+
+def _high(key: str) -> float:
+    return PLEAT_HEIGHT if key.replace("-", " ") in PLEAT_SECTIONS else HEIGHT
+
+
+def _finished_key(whole: Sequence[Piece]) -> str:
+    """What the finished line of these templates is, besides the stitching line."""
+    seen = [piece for piece in whole if any(edge.allowance for edge in piece.edges)]
+    hems = any(piece.hems for piece in seen)
+    inner = any(copy.to_finished_line for piece in seen for copy in piece.copies)
+    return {
+        (False, False): "finished-line",
+        (True, False): "finished-line-hem",
+        (False, True): "finished-line-inner",
+        (True, True): "finished-line-hem-inner",
+    }[hems, inner]
+
+
+def _notches(together: tuple[Template, ...]) -> Iterator[tuple[bool, bool, NotchSign]]:
+    """Of each notch as a sheet bears it: whether it is double, whether it lies on the fold, how it is drawn."""
+    if len(together) == 1:
+        shown = [(mark, NotchSign.LINE) for mark in together[0].piece.marks]
+    else:
+        shown = [(each.mark, each.sign) for each in nest_of(together).marks]
+    yield from ((mark.double, mark.side is not None, sign) for mark, sign in shown if isinstance(mark, Notch))
+
+
+def _notch_key(double: bool, on_the_fold: bool, sign: NotchSign) -> str:
+    """The key of a notch's words. Of one on the fold half is printed, in a nest, too."""
+    if on_the_fold and sign is not NotchSign.DOT:
+        return "double-notch-on-the-fold" if double else "notch-on-the-fold"
+    name = "double-notch" if double else "notch"
+    return {NotchSign.LINE: name, NotchSign.WEDGE: f"nested-{name}", NotchSign.DOT: f"dotted-{name}"}[sign]
+
+
+def _sign_on_the_fold(shown: Sequence[tuple[bool, bool, NotchSign]]) -> NotchSign:
+    """As double notches on the fold are drawn; where some are lines, a line."""
+    signs = {sign for double, on_the_fold, sign in shown if double and on_the_fold}
+    return NotchSign.LINE if NotchSign.LINE in signs or NotchSign.WEDGE not in signs else NotchSign.WEDGE
 
 
 def size_samples(drafts: Sequence[Draft]) -> tuple[tuple[str, Figure], ...]:
@@ -101,10 +152,20 @@ def _notch(double: bool) -> list[Stroke]:
     ]
 
 
-def _notch_on_the_fold() -> list[Stroke]:
+def _nested_notch(sign: NotchSign, double: bool) -> list[Stroke]:
+    """The notch of each of two sizes on its own line."""
+    drawn: list[Stroke] = []
+    for style, high in zip(SIZE_STYLES, (HEIGHT - 7.0, HEIGHT - 2.5), strict=False):
+        drawn.append(Stroke(_level(Point(1.0, high), Point(WIDTH - 1.0, high)), style))
+        drawn += NOTCH_SIGNS[sign](Point(WIDTH / 2, high), Point(WIDTH / 2, high - 2.5), double)
+    return drawn
+
+
+def _notch_on_the_fold(double: bool, sign: NotchSign) -> list[Stroke]:
+    """At the corner of a level edge and the fold, upright at its left."""
     corner = Point(WIDTH / 2, HEIGHT - 2.5)
     edge, fold = _level(corner, Point(WIDTH - 1.0, corner.y)), Path((Line(corner, Point(corner.x, 1.0)),))
-    snip = notch_strokes(corner, Point(corner.x, HEIGHT - 7.5), double=False, side=Point(1.0, 0.0))
+    snip = NOTCH_SIGNS[sign](corner, Point(corner.x, HEIGHT - 7.5), double, Point(1.0, 0.0))
     return [Stroke(edge, Style.CUT), Stroke(fold, Style.CUT), *snip]
 
 

@@ -20,12 +20,12 @@ from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import CornerCut, offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
 from publisher.geometry.planar import (
+    alike_flips,
     all_lines,
     area_within,
     boxes_overlap,
     crossing,
     fills_box,
-    flipped_alike,
     folded_along,
     inside,
     length_beside,
@@ -66,6 +66,7 @@ __all__ = [
     "Segment",
     "Squared",
     "TooTight",
+    "alike_flips",
     "all_lines",
     "arc_about",
     "arc_about_to",
@@ -83,7 +84,6 @@ __all__ = [
     "ellipse",
     "ellipse_arc",
     "fills_box",
-    "flipped_alike",
     "folded_along",
     "inside",
     "intersections",

@@ -76,12 +76,17 @@ def inside(path: Path, point: Point) -> bool:
     return bool(polygon(path).contains(shapely.Point(point.x, point.y)))
 
 
-def flipped_alike(path: Path, tolerance: float = 0.01) -> bool:
-    """True when a closed path turned over on a vertical or a level axis covers itself, so that it has no wrong side."""
+def alike_flips(path: Path, tolerance: float = 0.01) -> tuple[tuple[Point, Point], ...]:
+    """The upright and the level axis (a point of it, its direction) on which a closed path turned over covers itself;
+    one that has none has a wrong side."""
     area = polygon(path, tolerance)
     width = 4 * tolerance * path.length
-    turned = (scale(area, -1, 1, origin="centroid"), scale(area, 1, -1, origin="centroid"))
-    return any(area.symmetric_difference(other).area < width for other in turned)
+    through = Point(area.centroid.x, area.centroid.y)
+    turned = (
+        (Point(0.0, 1.0), scale(area, -1, 1, origin="centroid")),
+        (Point(1.0, 0.0), scale(area, 1, -1, origin="centroid")),
+    )
+    return tuple((through, along) for along, other in turned if area.symmetric_difference(other).area < width)
 
 
 def span_inside(path: Path, through: Point, direction: Point) -> tuple[Point, Point]:

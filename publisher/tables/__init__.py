@@ -10,7 +10,7 @@ from publisher.tables.dimensions import Corner, Dimensions, MarkSpot, Side, dime
 from publisher.tables.goods import material_rows, notion_rows
 from publisher.tables.printer_scales import large_square, printer_scales
 from publisher.tables.substitutes import Candidate, candidates, what_changes
-from publisher.tables.supplies import supplies_of
+from publisher.tables.supplies import joining_tools, supplies_of
 from publisher.tables.values import (
     ChartRow,
     MaterialRow,
@@ -59,6 +59,7 @@ __all__ = [
     "Zip",
     "candidates",
     "dimensions",
+    "joining_tools",
     "large_square",
     "notion_rows",
     "points_along",

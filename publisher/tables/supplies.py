@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from publisher.assembly import Assembly
-from publisher.drafting import Draft, Notion
+from publisher.drafting import Draft, Notion, PieceKind
 from publisher.tables.values import Needle, Supplies, Zip
 from publisher.terms import Phrase, Quantity, UnitSystem, length, round_up_to_step
 
@@ -33,6 +33,7 @@ TOOLS = (
 # What draws these through a casing.
 DRAWN = ("cord", "elastic", "ribbon")
 BODKIN = ("bodkin", "safety pin")
+TAPE = ("sticky tape", "adhesive tape")
 
 
 def supplies_of(draft: Draft, assembly: Assembly | None, listed: Sequence[str]) -> Supplies:
@@ -67,7 +68,7 @@ def _zip(notion: Notion, draft: Draft) -> Zip:
 
 def _needles(draft: Draft, listed: Sequence[str]) -> Iterator[Needle]:
     """A needle and thread for all materials of one weight; none where the maker lists needles for the machine."""
-    if _among(("machine needle", "machine needles"), listed):
+    if is_among(("machine needle", "machine needles"), listed):
         return
     used = {copy.material for piece in draft.pieces for copy in piece.copies}
     stated = [one for one in draft.materials if one.weight is not None and one.key in used]
@@ -79,19 +80,38 @@ def _needles(draft: Draft, listed: Sequence[str]) -> Iterator[Needle]:
 
 
 def _tools(draft: Draft, assembly: Assembly | None, listed: Sequence[str]) -> Iterator[Phrase]:
+    yield from _cutting_tools(draft, listed)
     deeds = [action for step in assembly.steps for action in step.actions] if assembly is not None else []
     attached = {action.target for action in deeds if action.verb == "attach"}
     kinds = {notion.kind for notion in draft.notions if notion.key in attached}
     for kind, tool, words in TOOLS:
-        if kind in kinds and not _among(words, listed):
+        if kind in kinds and not is_among(words, listed):
             yield tool
     casings = any(hem.casing for piece in draft.pieces for hem in piece.hems)
-    if casings and any(notion.kind in DRAWN for notion in draft.notions) and not _among(BODKIN, listed):
+    if casings and any(notion.kind in DRAWN for notion in draft.notions) and not is_among(BODKIN, listed):
         yield Phrase.of("tools.bodkin")
     sorts = {material.weight.sort for material in draft.materials if material.weight is not None}
-    if "coated" in sorts and not _among(("clips",), listed):
+    if "coated" in sorts and not is_among(("clips",), listed):
         yield Phrase.of("tools.clips")
 
 
-def _among(words: Sequence[str], listed: Sequence[str]) -> bool:
+def _cutting_tools(draft: Draft, listed: Sequence[str]) -> Iterator[Phrase]:
+    """What templates are cut out with, what is measured is measured with, and what a rotary cutter cuts upon."""
+    cut = [piece for piece in draft.pieces if piece.copies]
+    if any(piece.kind is PieceKind.DRAWN for piece in cut) and not is_among(("paper scissors",), listed):
+        yield Phrase.of("tools.paper-scissors")
+    measured = any(piece.kind is not PieceKind.DRAWN or any(copy.rough for copy in piece.copies) for piece in cut)
+    if measured and not is_among(("ruler",), listed):
+        yield Phrase.of("tools.ruler")
+    if is_among(("rotary cutter",), listed) and not is_among(("cutting mat", "self-healing mat"), listed):
+        yield Phrase.of("tools.cutting-mat")
+
+
+def joining_tools(tiled: bool, listed: Sequence[str]) -> tuple[Phrase, ...]:
+    """What the pages of a large template are joined with, where there is one and the maker does not list it."""
+    return (Phrase.of("tools.tape"),) if tiled and not is_among(TAPE, listed) else ()
+
+
+def is_among(words: Sequence[str], listed: Sequence[str]) -> bool:
+    """True where a listed tool bears one of these words."""
     return any(word in tool.casefold() for word in words for tool in listed)

@@ -12,7 +12,8 @@ JOINING_RADIUS = 5.0  # mm, of the ring that two halves make; a letter stands in
 # A ring keeps this far from a piece's lines where it can, so that its letters are not crossed.
 ROOM = JOINING_RADIUS + 1.0
 LONG_EDGE = 150.0  # mm: a longer edge is joined at its quarter points too
-STEP, STEPS = 4.0, 4  # how a mark may move along its edge, mm
+STEP, STEPS = 4.0, 4  # how a mark may move along its edge, mm; where that is not enough, further
+APART = 2 * ROOM  # … but no nearer to another
 LETTER_DEPTH = 2.3  # mm from the edge to the middle of a half ring's letter, where no line is in its way
 LETTER_HALF = 0.9  # mm: half of a capital of 7 pt, either way
 LETTER_ROOM = 1.6  # mm its middle keeps from a line where it can: white is left even beside a W
@@ -31,6 +32,11 @@ class Join:
     label: str
     spots: tuple[Point, ...]
     lines: tuple[Line, ...]
+
+    @property
+    def on_lines(self) -> int:
+        """How many rings lie on a line of the piece, because the edge has no clear spot for them."""
+        return sum(not _is_clear(spot, self.lines) for spot in self.spots)
 
     def letter_spot(self, ring: Point, side: str) -> Point:
         """The middle of the letter in the half of a ring that a tile shows on one side: the usual, or the nearest to it
@@ -76,7 +82,34 @@ def _letters(number: int) -> str:
 
 def _spots(edge: Line, lines: Sequence[Line]) -> tuple[Point, ...]:
     parts = (0.25, 0.5, 0.75) if edge.length > LONG_EDGE else (0.5,)
-    return tuple(_clear_spot(edge, part * edge.length, lines) for part in parts)
+    wanted = [part * edge.length for part in parts]
+    spots = [_clear_spot(edge, _moves(along), lines) for along in wanted]
+    for at, along in enumerate(wanted):
+        if spots[at] is None:
+            spots[at] = _clear_spot(edge, _far_moves(edge, along, spots), lines)
+    return tuple(spot or edge.point_at(along) for spot, along in zip(spots, wanted, strict=True))
+
+
+def _moves(wanted: float) -> list[float]:
+    return sorted((wanted + step * STEP for step in range(-STEPS, STEPS + 1)), key=lambda along: abs(along - wanted))
+
+
+def _far_moves(edge: Line, wanted: float, taken: Sequence[Point | None]) -> list[float]:
+    """All of the edge where its ends, and the rings that have a place, leave room; the nearest first."""
+    places = (ROOM + at * STEP / 2 for at in range(int((edge.length - 2 * ROOM) / (STEP / 2)) + 1))
+    rings = [(spot - edge.start).length for spot in taken if spot is not None]
+    free = [along for along in places if all(abs(along - ring) >= APART for ring in rings)]
+    return sorted(free, key=lambda along: abs(along - wanted))
+
+
+def _clear_spot(edge: Line, places: Sequence[float], lines: Sequence[Line]) -> Point | None:
+    """The first of these places along the edge where a ring is crossed by no line."""
+    spots = map(edge.point_at, places)
+    return next((spot for spot in spots if _is_clear(spot, lines)), None)
+
+
+def _is_clear(spot: Point, lines: Sequence[Line]) -> bool:
+    return all(nearest(Path((line,)), spot)[2] >= ROOM for line in lines)
 
 
 def _letter_clearance(spot: Point, lines: Sequence[Line]) -> float:
@@ -90,16 +123,6 @@ def _comes_near(one: Box, other: Box) -> bool:
         and one.bottom - ROOM < other.top
         and other.bottom < one.top + ROOM
     )
-
-
-def _clear_spot(edge: Line, wanted: float, lines: Sequence[Line]) -> Point:
-    """The wanted spot; else the nearest along the edge whose ring no line crosses; where there is none, as wanted."""
-    moves = sorted((step * STEP for step in range(-STEPS, STEPS + 1)), key=abs)
-    for move in moves:
-        spot = edge.point_at(wanted + move)
-        if all(nearest(Path((line,)), spot)[2] >= ROOM for line in lines):
-            return spot
-    return edge.point_at(wanted)
 
 
 def drawn_lines(pieces: Sequence[Piece], movement: Movement) -> list[Line]:

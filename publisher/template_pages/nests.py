@@ -5,16 +5,18 @@ Where sizes share a stretch of line, or a mark, it is there once, for all of the
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from enum import Enum
 from functools import lru_cache
 from itertools import groupby
 
-from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, PathMark, Piece, PieceKind, Pleat
-from publisher.geometry import Line, Path, Point, intersections, nearest, shared_stretches
+from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, Piece, PieceKind, mark_spots
+from publisher.geometry import Line, Path, intersections, nearest, shared_stretches
 
 MOST_NESTED = 6  # sizes that lines tell apart
 AGREE = 0.3  # mm: marks of two sizes that lie no further apart are one
 LENGTH_ERROR = 0.01  # mm
-NOTCH_CLEARANCE = 1.0  # mm between the end of a notch and the line of the next size: nearer, they print as one
+NOTCH_CLEARANCE = 1.0  # mm at least between the end of a notch and the line of the next size: nearer, they print as one
+LEAST_NOTCH = 2.0  # mm: a shorter one is not seen as a sign of its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +36,26 @@ class NestedLine:
     closed: bool
 
 
+class NotchSign(Enum):
+    """How a notch is drawn among the lines of other sizes.
+
+    Notches of several sizes often lie on one radius: as lines they would run into one long broken line, and whoever
+    snips along it cuts into the seam. Solid triangles stand each on its own line; where lines lie too close for them, a
+    dot on each line is named at the end of a leader.
+    """
+
+    LINE = "line"
+    WEDGE = "wedge"
+    DOT = "dot"
+
+
 @dataclass(frozen=True, slots=True)
 class NestedMark:
-    """A mark, and the sizes for which it lies there."""
+    """A mark, and the sizes for which it lies there; of a notch, how it is drawn."""
 
     mark: Mark
     sizes: tuple[str, ...]
+    sign: NotchSign = NotchSign.LINE
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,25 +152,42 @@ def _marks(sized: Sequence[tuple[str, Piece]]) -> Iterator[NestedMark]:
             else:
                 earlier.append(size)
         order = [size for size, _ in sized]
-        for mark, sizes in sorted(together, key=lambda one: min(map(order.index, one[1]))):
-            shown = _clear_of_lines(mark, [piece.cut_line for size, piece in sized if size not in sizes])
-            yield NestedMark(shown, tuple(sorted(sizes, key=order.index)))
+        found = [
+            NestedMark(mark, tuple(sorted(sizes, key=order.index)))
+            for mark, sizes in sorted(together, key=lambda one: min(map(order.index, one[1])))
+        ]
+        yield from _clear_of_lines(found, sized)
 
 
-def _clear_of_lines(mark: Mark, others: Sequence[Path]) -> Mark:
-    """A notch that ends before it reaches the line of another size; any other mark as it is.
+def _clear_of_lines(marks: Sequence[NestedMark], sized: Sequence[tuple[str, Piece]]) -> Iterator[NestedMark]:
+    """Notches of one name all with the same sign, and none so deep that it comes near the line of another size; any
+    other marks as they are."""
+    notches = [one.mark for one in marks if isinstance(one.mark, Notch)]
+    if len(notches) < len(marks):
+        yield from marks
+        return
+    rooms = [
+        _room(notch, [piece for size, piece in sized if size not in one.sizes])
+        for notch, one in zip(notches, marks, strict=True)
+    ]
+    depths = [(notch.inner_end - notch.cut_end).length for notch in notches]
+    if all(room >= 2 * depth for room, depth in zip(rooms, depths, strict=True)):
+        yield from marks
+        return
+    room = min(rooms)
+    shortened = min(*depths, max(room / 2, min(LEAST_NOTCH, room - NOTCH_CLEARANCE)))
+    sign = NotchSign.WEDGE if shortened > min(LEAST_NOTCH, *depths) - 1e-6 else NotchSign.DOT
+    for one, notch in zip(marks, notches, strict=True):
+        inwards = (notch.inner_end - notch.cut_end).unit()
+        yield replace(one, mark=replace(notch, inner_end=notch.cut_end + inwards * shortened), sign=sign)
 
-    Notches of several sizes often lie on one radius: drawn to their full depth they would run into one long line, and
-    whoever snips along it cuts into the seam.
-    """
-    if not isinstance(mark, Notch):
-        return mark
-    inwards, depth = (mark.inner_end - mark.cut_end).unit(), (mark.inner_end - mark.cut_end).length
-    way = Line(mark.cut_end, mark.inner_end + inwards * NOTCH_CLEARANCE)
-    spots = (spot for line in others for segment in line.segments for spot in intersections(way, segment))
-    room = min((distance for spot in spots if (distance := (spot - way.start).length) > AGREE), default=way.length)
-    cleared = max(room - NOTCH_CLEARANCE, room / 2)
-    return mark if cleared >= depth else replace(mark, inner_end=mark.cut_end + inwards * cleared)
+
+def _room(notch: Notch, others: Sequence[Piece]) -> float:
+    """How far inwards from its own line a notch meets the line of another size, mm; as far as is looked: twice its
+    depth."""
+    way = Line(notch.cut_end, notch.inner_end + (notch.inner_end - notch.cut_end))
+    spots = (spot for piece in others for segment in piece.cut_line.segments for spot in intersections(way, segment))
+    return min((distance for spot in spots if (distance := (spot - way.start).length) > AGREE), default=way.length)
 
 
 def _reach(mark: Mark) -> float:
@@ -165,20 +198,7 @@ def _agree(longer: Mark, mark: Mark) -> bool:
     if isinstance(longer, LineMark) and isinstance(mark, LineMark):
         line = Path((Line(longer.start, longer.end),))
         return longer.kind == mark.kind and all(nearest(line, end)[2] <= AGREE for end in (mark.start, mark.end))
-    ones, others = _spots(longer), _spots(mark)
+    ones, others = mark_spots(longer), mark_spots(mark)
     return len(ones) == len(others) and all(
         (one - other).length <= AGREE for one, other in zip(ones, others, strict=True)
     )
-
-
-def _spots(mark: Mark) -> tuple[Point, ...]:
-    if isinstance(mark, Notch):
-        return mark.cut_end, mark.inner_end
-    if isinstance(mark, Pleat):
-        spans = (*mark.outer, *mark.inner, *mark.meets, *mark.stitched)
-        return tuple(end for span in spans for end in span)
-    if isinstance(mark, LineMark):
-        return mark.start, mark.end
-    if isinstance(mark, PathMark):
-        return mark.path.start, mark.path.point_at(mark.path.length / 2), mark.path.end
-    return (mark.at,)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import reduce
 from itertools import product
 
-from publisher.drafting import Piece
+from publisher.drafting import Piece, Pleat, mark_spots
 from publisher.geometry import Box, Movement, Point, all_lines, fills_box, length_beside, union_area
 from publisher.template_pages.joining import Join, drawn_lines, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
@@ -20,14 +20,15 @@ FINE = 0.01
 NEAR_JOINT = 3.5
 COUNTED = 2.0
 # Where in the white to spare a piece may lie, from one side to the other; the middle comes first.
-SHIFTS = (0.5, 0.25, 0.75, 0.0, 1.0)
+SHIFTS = (0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """One way of laying a piece over frames; `tiles` are the (row, column) pairs, from 0, that hold something.
 
-    Far too many are counted only, and not listed. `along_joints` is how much line runs beside joints of the tiles, mm.
+    Far too many are counted only, and not listed. `along_joints` is how much line runs beside joints of the tiles, mm;
+    `parted` is how many pleats lie with their folds on both sides of one.
     """
 
     movement: Movement
@@ -35,6 +36,7 @@ class Sheet:
     columns: int
     tiles: tuple[tuple[int, int], ...]
     along_joints: float
+    parted: int
 
     @property
     def pages(self) -> int:
@@ -45,18 +47,37 @@ class Sheet:
 def best_sheet(pieces: Sequence[Piece], frame: Frame) -> Sheet:
     """The sheet of fewest pages over both ways round and a few shifts.
 
-    Of equals that on which the least line runs beside a joint, then the squarest, then the most central. Several sizes
-    of a piece lie on one another, and share it.
+    Of equals that on which the least line runs beside a joint, then the fewest pleats are parted by one, then the fewest
+    joining marks lie on lines; then the squarest, then the most central. Several sizes of a piece lie on one another, and
+    share it.
     """
-    return min(
-        (sheet for turns in (0, 1) for sheet in _sheets(pieces, frame, turns)),
-        key=lambda sheet: (
-            sheet.pages,
-            round(sheet.along_joints / COUNTED),
-            abs(sheet.rows - sheet.columns),
-            sheet.movement.quarter_turns,
-        ),
+    sheets = [sheet for turns in (0, 1) for sheet in _sheets(pieces, frame, turns)]
+    least = min(map(_loss, sheets))
+    equals = sorted(
+        (sheet for sheet in sheets if _loss(sheet) == least),
+        key=lambda sheet: (abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns),
     )
+    best, fewest = equals[0], _on_lines(pieces, equals[0], frame)
+    for sheet in equals[1:]:
+        if fewest == 0:
+            break
+        if (found := _on_lines(pieces, sheet, frame)) < fewest:
+            best, fewest = sheet, found
+    return best
+
+
+def _on_lines(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> int:
+    """How many joining marks lie on lines."""
+    return sum(join.on_lines for join in joins_of(pieces, sheet, frame).values())
+
+
+def _loss(sheet: Sheet) -> tuple[int, int, int]:
+    return sheet.pages, round(sheet.along_joints / COUNTED), sheet.parted
+
+
+def joins_of(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> dict[frozenset[tuple[int, int]], Join]:
+    """The joins of a sheet's tiles."""
+    return join_tiles(pieces, sheet.movement, sheet.tiles, sheet.rows, frame)
 
 
 def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet]:
@@ -66,7 +87,7 @@ def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
     if rows * columns > 4 * MOST_TILES:
-        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, (), 0.0)
+        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, (), 0.0, 0)
         return
     everywhere = tuple(product(range(rows), range(columns)))
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
@@ -79,7 +100,21 @@ def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet
         upright = [column * frame.width - x for column in range(1, columns)]
         level = [row * frame.height - y for row in range(1, rows)]
         beside = length_beside(lines, upright, level, NEAR_JOINT)
-        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held), beside)
+        parted = _parted(pieces, Movement(turns, Point(x, y)), rows, columns, frame)
+        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held), beside, parted)
+
+
+def _parted(pieces: Sequence[Piece], movement: Movement, rows: int, columns: int, frame: Frame) -> int:
+    """How many pleats have folds on both sides of a joint that runs along them."""
+    found = 0
+    for pleat in (mark for piece in pieces for mark in piece.marks if isinstance(mark, Pleat)):
+        spots = [movement(spot) for spot in mark_spots(pleat)]
+        along = spots[1] - spots[0]
+        upright = abs(along.x) < abs(along.y)
+        places = [spot.x if upright else spot.y for spot in spots]
+        joints = (at * (frame.width if upright else frame.height) for at in range(1, columns if upright else rows))
+        found += sum(min(places) < joint < max(places) for joint in joints)
+    return found
 
 
 def _tile(row: int, column: int, rows: int, frame: Frame, x: float, y: float) -> Box:
@@ -98,7 +133,7 @@ def tile_pages(
 ) -> list[TemplatePage]:
     """The template pages of a sheet, row by row, with joining marks and neighbours; `put` places the pieces on each."""
     numbers = {tile: first_number + at for at, tile in enumerate(sheet.tiles)}
-    joins = join_tiles(pieces, sheet.movement, sheet.tiles, sheet.rows, frame)
+    joins = joins_of(pieces, sheet, frame)
     pages = []
     for (row, column), number in numbers.items():
         shift = Point(frame.left - column * frame.width, frame.top + (sheet.rows - row) * frame.height)

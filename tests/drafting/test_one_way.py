@@ -66,5 +66,6 @@ def test_a_face_is_said_where_it_is_not_the_usual_one() -> None:
         PIECES.format(nap="", grain="grain: up") + "    marks:\n      a: point at 1 cm, 1 cm\n"
         "      b: point at 2 cm, 1 cm, on the right side\n"
     )
-    marks = {mark.name: mark_words(mark)[0].phrase.key for mark in proof.drafts[0].piece("facing").marks}
-    assert marks == {"a": "label.mark", "b": "label.on-right-side"}
+    facing = proof.drafts[0].piece("facing")
+    marks = {mark.name: [line.phrase.key for line in mark_words(mark, facing)] for mark in facing.marks}
+    assert marks == {"a": ["label.mark"], "b": ["label.mark", "label.on-right-side"]}

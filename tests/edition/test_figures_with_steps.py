@@ -60,3 +60,14 @@ def test_the_cover_shows_what_the_last_step_has_made(demo: str) -> None:
     assert "<text" not in drawing
     assert drawing.count("<path") > 1
     assert drawing == build_view(proof, UnitSystem.METRIC, speak, tiled=False).drawing
+
+
+@pytest.mark.parametrize(
+    ("demo", "called"), [("curlew-wash-bag", "wadding"), ("sanderling-lined-pouch", "interfacing")]
+)
+def test_the_key_calls_what_is_fused_as_the_pattern_does(demo: str, called: str) -> None:
+    proof = demo_proof(demo)
+    speak = speaker("en", UnitSystem.METRIC)
+    words = [line.words for line in build_step_figures(proof, proof.drafts_of(UnitSystem.METRIC), speak).key]
+    assert called in words
+    assert {"wadding", "interfacing"} & set(words) == {called}

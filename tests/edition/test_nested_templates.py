@@ -71,6 +71,7 @@ def cut_lines(edition: Edition, piece: str, size: str) -> list[tuple[PlacedPiece
             for path in read[first + at].paths
             if path.form is not None
             and (layers[path.form] is None or size in (layers[path.form] or ()))
+            and path.stroked
             and path.width == pytest.approx(CUT, abs=1e-3)
             and not _is_notch(path)
         ]
@@ -118,11 +119,42 @@ def test_lines_of_sizes_are_told_apart_without_colour() -> None:
         layers[path.form]: tuple(round(dash, 2) for dash in path.dashes)
         for path in lines_of(made.pdf)[first + at].paths
         if path.form is not None and layers[path.form] is not None and path.width == pytest.approx(CUT, abs=1e-3)
-        if not _is_notch(path)
+        if path.stroked and not _is_notch(path)
     }
     assert set(dashes) == {(size,) for size in SIZES}
     assert len(set(dashes.values())) == len(SIZES)
     assert dashes[("S",)] == ()
+
+
+@every_edition
+def test_notches_of_sizes_that_lie_close_are_triangles_each_on_its_own_line(edition: Edition) -> None:
+    """Of the cap's crown, radii some 3 mm apart: every triangle stands on its circle and ends 1 mm before the next."""
+    made = printed(edition)
+    pages = cap_proof().pages_of(edition).pages
+    first = made.pages - made.template_pages
+    radii = {size: radius(edition.units.value, size) + ALLOWANCE[edition.units.value] for size in SIZES}
+    found: list[str] = []
+    for at, page in enumerate(pages):
+        placed = next((one for one in page.placed if one.piece == "crown"), None)
+        if placed is None:
+            continue
+        layers = layers_of(made.pdf, first + at)
+        frame = page.frame
+        for path in lines_of(made.pdf)[first + at].paths:
+            sizes = layers[path.form] if path.form is not None else None
+            corners = [math.hypot(*in_piece(placed, spot)) for spot in path.flattened()[:3]]
+            foot = path.flattened()[0]
+            here = frame.left < foot[0] < frame.left + frame.width and frame.top < foot[1] < frame.top + frame.height
+            if sizes is None or path.stroked or len(path.flattened()) != 4 or not here:
+                continue
+            (size,) = sizes
+            # A foot beside the radius lies off the circle by less than a tenth of its pen.
+            assert sorted(corners)[1:] == pytest.approx([radii[size]] * 2, abs=0.05)
+            assert min(corners) == pytest.approx(radii[size] - 2.0, abs=0.02)
+            assert all(abs(min(corners) - other) > 0.99 for other in radii.values())
+            found.append(size)
+    # One triangle of the single notch in front, two of the double one behind.
+    assert {size: found.count(size) for size in SIZES} == dict.fromkeys(SIZES, 3)
 
 
 def test_what_all_sizes_share_is_in_no_layer_and_shared_by_some_in_each_of_theirs() -> None:

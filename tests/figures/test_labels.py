@@ -13,6 +13,7 @@ from shapely import LineString, Polygon
 from publisher.drafting import Copy, Edge, GrainLine, Piece
 from publisher.figures import Label, label_page, piece_figure
 from publisher.figures.labels import LEADER_GAP
+from publisher.figures.pieces import DOT
 from publisher.geometry import Path, Point
 from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
 from publisher.terms import Finding, Phrase, Place, Severity, UnitSystem
@@ -82,6 +83,24 @@ def test_each_way_of_cutting_has_its_words() -> None:
     ((_, _, (label,), _),) = placed(piece)
     assert keys(label) == ["label.title", "label.cut-pair", "label.cut-inner", "label.no-allowance"]
     assert label.lines[1].text == "label.cut-pair: outside, 1, canvas"
+
+
+@pytest.mark.parametrize(("lower", "key"), [(10.0, "label.cut-trimmed-by"), (15.0, "label.cut-trimmed")])
+def test_a_nest_has_no_inner_line_and_says_what_is_trimmed_off(lower: float, key: str) -> None:
+    sizes = ("S", "M")
+    pieces = []
+    for wide in (120, 140):
+        one = hand_piece(rectangle(wide, 90), rectangle(wide - 20, 70, 10, 10))
+        first, *rest = one.edges
+        copies = (*one.copies, replace(one.copies[0], name="flap interfacing", to_finished_line=True))
+        pieces.append(replace(one, copies=copies, edges=(replace(first, allowance=lower), *rest)))
+    drafts = [hand_draft([piece], size=size) for size, piece in zip(sizes, pieces, strict=True)]
+    pages, _ = plan_pages(drafts, A4)
+    (page,) = (page for page in pages.pages if page.placed)
+    labels, _ = label_page(page, pieces, fit)
+    (block,) = (label for label in labels if "label.title" in keys(label))
+    assert key in keys(block)
+    assert "label.cut-inner" not in keys(block)
 
 
 def test_different_allowances_are_told_with_their_edges() -> None:
@@ -299,3 +318,22 @@ def test_no_label_lies_on_the_check_block() -> None:
     squares = shapely.box(block.left, block.top, block.left + block.width, block.top + block.height)
     assert labels
     assert not any(area(label).intersects(squares) for label in labels)
+
+
+def test_a_notch_that_is_a_dot_is_named_with_its_size_at_the_end_of_a_leader() -> None:
+    sizes = "SML"
+    pieces = [
+        hand_piece(rectangle(120, high), marks=[notch(Point(60, high), Point(60, high - 4), name="middle")])
+        for high in (80, 82, 84)
+    ]
+    drafts = [hand_draft([piece], size=size) for size, piece in zip(sizes, pieces, strict=True)]
+    pages, _ = plan_pages(drafts, A4)
+    (page,) = (page for page in pages.pages if page.placed)
+    labels, found = label_page(page, pieces, fit)
+    assert found == ()
+    told = [label for label in labels if label.leader is not None and not label.leader_end and label.sizes]
+    assert {label.sizes for label in told} >= {(size,) for size in sizes}
+    for at, size in enumerate(sizes):
+        foot = page.placed[at].on_paper(Point(60, 80 + 2 * at))
+        ends = [label.leader.path.end for label in told if label.leader is not None and label.sizes == (size,)]
+        assert min((end - foot).length for end in ends) == pytest.approx(DOT)

@@ -3,18 +3,20 @@
 import itertools
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 import shapely
 from shapely import LineString, Polygon
 
-from publisher.drafting import GrainLine, LineMark, Mark, PieceKind
+from publisher.drafting import Draft, GrainLine, Hem, LineMark, Mark, Notch, PieceKind
 from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.figures import (
     CARD_LONG,
     CARD_RADIUS,
     CARD_SHORT,
+    PENS,
     Figure,
     Style,
     check_block_captions,
@@ -22,6 +24,7 @@ from publisher.figures import (
     furniture_figure,
     mark_samples,
 )
+from publisher.figures.pleat_samples import pleat_sample
 from publisher.geometry import Arc, Point, as_cubics
 from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
 from publisher.terms import UnitSystem
@@ -171,12 +174,92 @@ def test_the_legend_shows_exactly_what_is_used(marks: Sequence[Mark], more: set[
     assert {key for key, _ in mark_samples([draft], tiled=False)} == {"cut-line", "scale-bar"} | more
 
 
+def sizes_apart(apart: float, **of_notch: bool) -> list[Draft]:
+    """Two sizes, one higher than the other, each with a notch in its upper edge."""
+    pieces = [
+        hand_piece(rectangle(120, high), marks=[notch(Point(60, high), Point(60, high - 5), **of_notch)])
+        for high in (80, 80 + apart)
+    ]
+    return [hand_draft([piece], size=size) for piece, size in zip(pieces, "SM", strict=True)]
+
+
+@pytest.mark.parametrize(
+    ("apart", "double", "key"),
+    [
+        (20.0, False, "notch"),
+        (20.0, True, "double-notch"),
+        (4.0, False, "nested-notch"),
+        (4.0, True, "nested-double-notch"),
+        (2.0, False, "dotted-notch"),
+        (2.0, True, "dotted-double-notch"),
+    ],
+)
+def test_the_legend_shows_notches_as_they_are_drawn_among_the_lines_of_sizes(
+    apart: float, double: bool, key: str
+) -> None:
+    samples = dict(mark_samples(sizes_apart(apart, double=double), tiled=False))
+    assert set(samples) == {"cut-line-shared", key, "scale-bar"}
+    solid = [stroke for stroke in samples[key].strokes if stroke.style is Style.SOLID]
+    assert len(solid) == (0 if apart == 20 else 4 if double else 2)
+
+
+@pytest.mark.parametrize(("apart", "solid"), [(20.0, 0), (4.0, 1)])
+def test_the_legend_shows_half_of_a_double_notch_on_the_fold(apart: float, solid: int) -> None:
+    drafts = sizes_apart(apart, double=True)
+    folded = [
+        replace(
+            draft, pieces=tuple(replace(piece, marks=tuple(map(_on_the_fold, piece.marks))) for piece in draft.pieces)
+        )
+        for draft in drafts
+    ]
+    sample = dict(mark_samples(folded, tiled=False))["double-notch-on-the-fold"]
+    assert len([stroke for stroke in sample.strokes if stroke.style is Style.SOLID]) == solid
+    assert len([stroke for stroke in sample.strokes if stroke.style is Style.NOTCH]) == 1 - solid
+
+
+def _on_the_fold(mark: Mark) -> Mark:
+    assert isinstance(mark, Notch)
+    return replace(mark, side=Point(1.0, 0.0))
+
+
 def test_grain_finished_line_and_joining_marks_are_in_the_legend_when_used() -> None:
     piece = hand_piece(
         rectangle(120, 80), rectangle(100, 60, 10, 10), grain_line=GrainLine(Point(20, 20), Point(20, 60))
     )
     keys = {key for key, _ in mark_samples([hand_draft([piece])], tiled=True)}
     assert keys == {"cut-line", "finished-line", "grain", "joining-mark", "scale-bar"}
+
+
+@pytest.mark.parametrize("kind", ["knife pleat", "box pleat", "inverted pleat", "tuck"])
+def test_lines_of_a_pleat_are_long_enough_to_tell_their_dashes(kind: str) -> None:
+    """Each line of a sample shows a whole turn of its dashes and the long dash again, and no arrow lies on its dots."""
+    strokes = pleat_sample(kind)
+    heads = [stroke.path.box for stroke in strokes if stroke.style is Style.SOLID]
+    dashed = [stroke for stroke in strokes if PENS[stroke.style].dashes]
+    assert {stroke.style for stroke in dashed} >= {Style.FOLD}
+    for stroke in dashed:
+        dashes = PENS[stroke.style].dashes
+        assert stroke.path.length > sum(dashes) + dashes[0] / 2
+        dots = stroke.path.start.y - dashes[0], stroke.path.start.y - sum(dashes)
+        assert all(head.top < min(dots) for head in heads if dashes[0] > 3)
+
+
+@pytest.mark.parametrize(
+    ("hems", "inner", "key"),
+    [
+        (False, False, "finished-line"),
+        (True, False, "finished-line-hem"),
+        (False, True, "finished-line-inner"),
+        (True, True, "finished-line-hem-inner"),
+    ],
+)
+def test_the_legend_says_of_the_finished_line_what_holds_for_the_pattern(hems: bool, inner: bool, key: str) -> None:
+    piece = hand_piece(rectangle(120, 80), rectangle(100, 60, 10, 10))
+    if hems:
+        piece = replace(piece, hems=(Hem("edge 1", 10.0, 0.0, False, HERE),))
+    if inner:
+        piece = replace(piece, copies=(*piece.copies, replace(piece.copies[0], to_finished_line=True)))
+    assert key in {key for key, _ in mark_samples([hand_draft([piece])], tiled=False)}
 
 
 def test_a_measured_piece_adds_nothing_to_the_legend() -> None:

@@ -147,6 +147,18 @@ def test_a_thumbnail_of_a_finely_drawn_piece_is_small_in_bytes() -> None:
     assert max(len(figure_svg(figure, "x")) for figure in drawn) < 4000
 
 
+def test_the_plan_is_as_large_as_the_room_below_the_squares_allows_and_no_smaller_than_can_be_read() -> None:
+    pages, wide = planned(*[rectangle(180, 240)] * 13)
+    by_name = {
+        (f"piece {at}", None): hand_piece(rectangle(180, 240), name=f"piece {at}", number=at) for at in range(1, 14)
+    }
+    below = page_plan(pages, by_name, A4.paper, room=130.0)
+    assert below.height <= 130 < wide.height
+    assert below.thumbnails[0].figure.width == pytest.approx(22.0 + 0.2)  # paper 22 mm wide, and a pen
+    # 13 mm wide, 14 pages take two rows of 27 mm: where there is less room, the plan stands among the text.
+    assert page_plan(pages, by_name, A4.paper, room=50.0) == wide
+
+
 LARGE = """
 pieces:
   apron:
@@ -160,6 +172,22 @@ pieces:
     copies:
       only: canvas
 """
+
+
+@pytest.mark.parametrize("below_squares", [True, False])
+def test_only_a_heading_with_a_picture_below_it_promises_one(below_squares: bool) -> None:
+    """Pieces of 10 cm stand on the first template page themselves."""
+    side = "36 cm" if below_squares else "10 cm"
+    pattern = LARGE.replace("90 cm by 115 cm", "36 cm by 36 cm").replace("36 cm", side)
+    proof, _ = prove("specimen", files(pattern))
+    assert proof is not None
+    printed = print_edition(proof, A4)
+    pages = [[line.text for line in page] for page in texts_of(printed.pdf)]
+    first = printed.pages - printed.template_pages
+    (at,) = (at for at, page in enumerate(pages) if any("at a glance" in text for text in page))
+    assert at == (first if below_squares else 1)
+    assert f"Page {first + 1}" in " ".join(pages[at])
+    assert ("The template pages" in pages[1]) is below_squares
 
 
 @pytest.mark.parametrize("edition", [A4, Edition(UnitSystem.INCH, Paper.LETTER)], ids=lambda edition: edition.name)

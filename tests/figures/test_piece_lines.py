@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from publisher.drafting import GrainLine, LineMark
 from publisher.figures import PENS, Figure, Stroke, Style, figure_svg, pdf_operators, piece_figure
+from publisher.figures.pieces import notch_wedges
 from publisher.geometry import Arc, Line, Path, Point
 from tests.hand_pieces import HERE, hand_piece, notch, point_mark, rectangle, rounded
 
@@ -164,3 +165,14 @@ def test_the_styles_of_a_hidden_mark_are_not_drawn_twice() -> None:
 def test_pens_are_wide_enough_for_a_home_printer() -> None:
     # One dot of a 300 dpi printer is 0.085 mm; the thinnest line that ISO 128 lists is 0.13 mm (from memory).
     assert min(pen.width for pen in PENS.values() if not pen.filled) == pytest.approx(0.18)
+
+
+def test_triangles_of_a_notch_stand_on_the_cut_line_and_end_where_its_line_would() -> None:
+    foot, tip = Point(60, 0), Point(60, 3)
+    (one,) = notch_wedges(foot, tip, double=False)
+    assert (one.style, one.closed) == (Style.SOLID, True)
+    assert sorted((spot.x, spot.y) for spot in one.path.flattened()[:3]) == [(59, 0), (60, 3), (61, 0)]
+    two = [stroke.path.box for stroke in notch_wedges(foot, tip, double=True)]
+    assert sorted((box.left, box.right, box.top) for box in two) == [(57.5, 59.5, 3), (60.5, 62.5, 3)]
+    (half,) = notch_wedges(foot, tip, double=True, side=Point(1, 0))
+    assert half.path.box.left == 60.5

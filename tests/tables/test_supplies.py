@@ -8,7 +8,7 @@ import pytest
 from publisher.drafting.goods import SORTS, WEIGHTS
 from publisher.edition.printed import set_edition, speaker_of
 from publisher.pipeline import prove
-from publisher.tables import Supplies, tabulate
+from publisher.tables import Supplies, joining_tools, tabulate
 from publisher.template_pages import DEFAULT_EDITIONS
 from publisher.terms import Phrase, read_length
 from tests.demo import demo_proof
@@ -32,6 +32,7 @@ notions:
     length: {length}
     tape width: 1 1/8 in | 28 mm
 """
+RULER = Phrase.of("tools.ruler")  # for what is cut by measure, as PANEL is
 ATTACHED = """\
 ## Sew
 1. Sew the zip on.
@@ -74,11 +75,11 @@ def test_a_zip_without_a_length_has_no_substitute() -> None:
 
 def test_a_zip_that_is_sewn_on_needs_its_foot_unless_it_is_listed() -> None:
     pattern, steps = ZIP.format(length="16 in | 40 cm") + PANEL, ATTACHED.format(what="zip")
-    foot = (Phrase.of("tools.zip-foot"),)
+    foot = (RULER, Phrase.of("tools.zip-foot"))
     assert [each.tools for each in supplies(pattern, steps)] == [foot, foot]
-    assert [each.tools for each in supplies(pattern)] == [(), ()]  # no step attaches it
+    assert [each.tools for each in supplies(pattern)] == [(RULER,), (RULER,)]  # no step attaches it
     for listed in ("zip foot", "Zipper foot, if you have one", "adjustable zip-foot"):
-        assert supplies(f"tools:\n  - {listed}\n" + pattern, steps)[0].tools == ()
+        assert supplies(f"tools:\n  - {listed}\n" + pattern, steps)[0].tools == (RULER,)
 
 
 @pytest.mark.parametrize(
@@ -92,8 +93,8 @@ def test_a_zip_that_is_sewn_on_needs_its_foot_unless_it_is_listed() -> None:
 def test_tools_that_set_notions(kind: str, tool: str, listed: str) -> None:
     pattern = f"notions:\n  small:\n    kind: {kind}\n    name: It\n    count: 1\n" + PANEL
     steps = ATTACHED.format(what="small")
-    assert supplies(pattern, steps)[0].tools == (Phrase.of(f"tools.{tool}"),)
-    assert supplies(f"tools:\n  - {listed}\n" + pattern, steps)[0].tools == ()
+    assert supplies(pattern, steps)[0].tools == (RULER, Phrase.of(f"tools.{tool}"))
+    assert supplies(f"tools:\n  - {listed}\n" + pattern, steps)[0].tools == (RULER,)
 
 
 CASED = """\
@@ -115,8 +116,36 @@ pieces:
 
 
 def test_what_draws_elastic_through_a_casing() -> None:
-    assert supplies(CASED)[0].tools == (Phrase.of("tools.bodkin"),)
-    assert supplies("tools:\n  - safety pin\n" + CASED)[0].tools == ()
+    assert supplies(CASED)[0].tools == (RULER, Phrase.of("tools.bodkin"))
+    assert supplies("tools:\n  - safety pin\n" + CASED)[0].tools == (RULER,)
+
+
+DRAWN = PANEL.replace("    rectangle:", "    outline:\n      rectangle:")
+
+
+@pytest.mark.parametrize(
+    ("pattern", "listed", "tools"),
+    [
+        (PANEL, "- scissors", ["ruler"]),
+        (PANEL, "- scissors\n  - quilter's ruler", []),
+        (DRAWN, "- scissors", ["paper-scissors"]),
+        (DRAWN, "- Paper scissors", []),
+        (DRAWN.replace("front: canvas", "front: canvas, rough by 2 cm"), "- paper scissors", ["ruler"]),
+        (PANEL, "- ruler\n  - rotary cutter", ["cutting-mat"]),
+        (PANEL, "- ruler\n  - rotary cutter and cutting mat", []),
+    ],
+)
+def test_tools_to_cut_out_and_to_measure_with(pattern: str, listed: str, tools: list[str]) -> None:
+    told = supplies(f"tools:\n  {listed}\n" + pattern)[0].tools
+    assert told == tuple(Phrase.of(f"tools.{tool}") for tool in tools)
+
+
+@pytest.mark.parametrize(
+    ("tiled", "listed", "tools"),
+    [(False, (), 0), (True, ("pins",), 1), (True, ("Sticky tape",), 0), (True, ("tape measure",), 1)],
+)
+def test_tape_joins_the_pages_of_a_large_template(tiled: bool, listed: tuple[str, ...], tools: int) -> None:
+    assert joining_tools(tiled, listed) == (Phrase.of("tools.tape"),) * tools
 
 
 def test_a_length_is_bought_with_something_to_spare() -> None:
@@ -157,8 +186,8 @@ def test_needle_and_thread_by_the_weight_of_the_cloth() -> None:
 
 def test_coated_cloth_is_held_by_clips() -> None:
     head = HEAVY.format(canvas="medium, coated", cotton="light")
-    assert supplies(PANEL, head=head)[0].tools == (Phrase.of("tools.clips"),)
-    assert supplies("tools:\n  - sewing clips\n" + PANEL, head=head)[0].tools == ()
+    assert supplies(PANEL, head=head)[0].tools == (RULER, Phrase.of("tools.clips"))
+    assert supplies("tools:\n  - sewing clips\n" + PANEL, head=head)[0].tools == (RULER,)
 
 
 @pytest.mark.parametrize(
@@ -207,6 +236,6 @@ def test_every_sort_of_cloth_has_its_words() -> None:
         assert all(speak.has(f"needles.{weight}{sort}") for sort in ("", *(f"-{one}" for one in SORTS)))
 
 
-def test_tables_without_steps_have_no_tools() -> None:
+def test_tables_without_steps_have_the_tools_for_cutting_alone() -> None:
     proof = demo_proof("curlew-wash-bag")
-    assert tabulate(proof.drafts[0], proof.cloths[0]).supplies.tools == ()
+    assert tabulate(proof.drafts[0], proof.cloths[0]).supplies.tools == (Phrase.of("tools.paper-scissors"), RULER)

@@ -7,7 +7,7 @@ import pytest
 
 from publisher.drafting import Draft, LineMark, Notch, Piece
 from publisher.geometry import Arc, Line, Path, Point, shared_stretches
-from publisher.template_pages import Nest, Template, nest_of, nested, plan_pages, templates_of
+from publisher.template_pages import Nest, NotchSign, Template, nest_of, nested, plan_pages, templates_of
 from publisher.template_pages.values import DEFAULT_EDITIONS
 from tests.hand_pieces import HERE, hand_draft, hand_piece, notch, point_mark, polyline, rectangle
 
@@ -104,23 +104,52 @@ def test_notches_of_two_sizes_at_one_spot_of_a_shared_line_are_one() -> None:
     assert [mark.sizes for mark in nest(*pieces).marks] == [("S", "M"), ("L",)]
 
 
+def stepped(*heights: float, depth: float = 4.0, double: bool = False) -> Nest:
+    """Rectangles each higher than the one before, with a notch in the upper edge of each on one upright line."""
+    return nest(
+        *(
+            hand_piece(rectangle(100, high), marks=[notch(Point(40, high), Point(40, high - depth), double=double)])
+            for high in heights
+        )
+    )
+
+
+@pytest.mark.parametrize("double", [False, True])
 @pytest.mark.parametrize(
-    ("apart", "depths"),
+    ("apart", "sign", "depth"),
     [
-        (3.5, [4.0, 2.5, 2.5]),  # a millimetre short of the next size's line
-        (1.2, [4.0, 0.6, 0.6]),  # half way, where a millimetre leaves next to nothing
-        (5.0, [4.0, 4.0, 4.0]),  # the whole depth
-        (4.4, [4.0, 3.4, 3.4]),  # would end 0.4 mm before the line
+        (9.0, NotchSign.LINE, 4.0),  # a notch ends further from the next line than it is deep
+        (8.0, NotchSign.LINE, 4.0),
+        (7.0, NotchSign.WEDGE, 3.5),  # half way to the next line
+        (4.4, NotchSign.WEDGE, 2.2),
+        (3.5, NotchSign.WEDGE, 2.0),  # 1.5 mm short of it
+        (3.0, NotchSign.WEDGE, 2.0),  # a millimetre short of it
+        (2.9, NotchSign.DOT, 1.9),  # too short to be seen
+        (1.2, NotchSign.DOT, 0.6),
     ],
 )
-def test_a_notch_ends_before_the_line_of_the_next_size(apart: float, depths: list[float]) -> None:
+def test_notches_of_sizes_on_one_radius_cannot_be_taken_for_one_line(
+    apart: float, sign: NotchSign, depth: float, double: bool
+) -> None:
     heights = [60 + apart * at for at in range(3)]
-    pieces = [hand_piece(rectangle(100, high), marks=[notch(Point(40, high), Point(40, high - 4))]) for high in heights]
-    drawn = [mark.mark for mark in nest(*pieces).marks]
-    assert [mark.cut_end.y for mark in drawn if isinstance(mark, Notch)] == heights
-    assert [(mark.cut_end - mark.inner_end).length for mark in drawn if isinstance(mark, Notch)] == pytest.approx(
-        depths
-    )
+    drawn = stepped(*heights, double=double).marks
+    assert [mark.sign for mark in drawn] == [sign] * 3
+    notches = [mark.mark for mark in drawn if isinstance(mark.mark, Notch)]
+    assert [one.cut_end.y for one in notches] == heights
+    assert [(one.cut_end - one.inner_end).length for one in notches] == pytest.approx([depth] * 3)
+
+
+def test_the_smallest_room_decides_for_all_notches_of_a_name() -> None:
+    assert {mark.sign for mark in stepped(60, 80, 83.5).marks} == {NotchSign.WEDGE}
+    assert {mark.sign for mark in stepped(60, 80, 82).marks} == {NotchSign.DOT}
+
+
+def test_a_shallow_notch_is_no_shallower_among_lines_that_leave_it_room() -> None:
+    # Half of a 3 mm allowance.
+    (first, *_) = stepped(60, 62.6, depth=1.5).marks
+    assert first.sign is NotchSign.WEDGE
+    assert isinstance(first.mark, Notch)
+    assert (first.mark.cut_end - first.mark.inner_end).length == pytest.approx(1.5)
 
 
 def test_lines_on_one_another_are_the_longest_of_them() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon
 from shapely.affinity import translate
 
-from publisher.drafting import LineMark, Piece
+from publisher.drafting import LineMark, Piece, Pleat
 from publisher.geometry import Line, Path, Point
 from publisher.template_pages import (
     EDITIONS,
@@ -182,6 +182,60 @@ def test_a_joining_mark_moves_along_its_edge_off_a_line() -> None:
     assert spots[1] == pytest.approx(95)
     assert spots[0] != pytest.approx(190 / 4, abs=1)
     assert all(lines.distance(shapely.Point(mark.at.x, mark.at.y)) > JOINING_RADIUS for mark in pages[0].joining_marks)
+
+
+def upright_line(across: float, high: float, name: str = "fold") -> LineMark:
+    return LineMark(name, "fold line", Point(across, 0.0), Point(across, high), "wrong side", (), HERE)
+
+
+def ring_distances(pages: tuple[TemplatePage, ...], across: float, high: float) -> list[float]:
+    """How far each half ring's middle lies from an upright line of the piece."""
+    line = Path((Line(Point(across, 0.0), Point(across, high)),))
+    return [
+        lines_on_page(page.placed[0], line).distance(shapely.Point(mark.at.x, mark.at.y))
+        for page in pages
+        for mark in page.joining_marks
+    ]
+
+
+def test_joining_marks_lie_off_lines_where_a_shift_can_help() -> None:
+    # 360 mm on two columns of 190: in the middle the fold would run 4 mm from the joint, through every ring's edge.
+    plain = tiles(hand_piece(rectangle(360, 250)))
+    folded = tiles(hand_piece(rectangle(360, 250), marks=[upright_line(184, 250)]))
+    assert min(ring_distances(plain, 184, 250)) < JOINING_RADIUS
+    assert len(folded) == len(plain)
+    assert min(ring_distances(folded, 184, 250)) > JOINING_RADIUS
+
+
+def test_joining_marks_beside_a_line_along_the_joint_move_off_the_piece() -> None:
+    # 376 mm leave no shift: the fold stays 4 mm from the joint, and above and below the piece is white.
+    pages = tiles(hand_piece(rectangle(376, 200), marks=[upright_line(184, 200)]))
+    assert len(pages) == 2
+    spots = sorted({round(mark.at.y, 3) for page in pages for mark in page.joining_marks})
+    assert len(spots) == 3
+    assert min(ring_distances(pages, 184, 200)) > JOINING_RADIUS
+    assert all(after - before >= 2 * JOINING_RADIUS for before, after in itertools.pairwise(spots))
+
+
+def box_pleat(middle: float, high: float) -> Pleat:
+    def spans(*places: float) -> tuple[tuple[Point, Point], ...]:
+        return tuple((Point(middle + at, 0.0), Point(middle + at, high)) for at in places)
+
+    outer, inner, meets = spans(-4.0, 4.0), spans(-12.0, 12.0), spans(-20.0, 20.0)
+    return Pleat("pleat", "box pleat", 8.0, 32.0, outer, inner, meets, (), (), "right side", (), HERE)
+
+
+def test_no_joint_parts_a_pleat_where_a_shift_can_help() -> None:
+    # 320 mm on two columns of 190: the middle of the piece would lie on the joint, in the middle of the pleat.
+    pages = tiles(hand_piece(rectangle(320, 250), marks=[box_pleat(160, 250)]))
+    assert len(pages) == 2
+    for page in pages:
+        shown = [
+            frame_area(page).intersects(shapely.Point(spot.x, spot.y))
+            for at in (140.0, 180.0)
+            for spot in [page.placed[0].on_paper(Point(at, 125.0))]
+        ]
+        assert shown in ([True, True], [False, False])
 
 
 def test_too_large_a_piece_is_a_finding_with_its_size() -> None:
