@@ -8,7 +8,7 @@ from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import drafted_copies
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Placement
-from publisher.geometry import flipped_alike, mapped
+from publisher.geometry import alike_flips, mapped
 from publisher.terms import Finding, Severity
 
 # What is set in two halves, each of them attached.
@@ -109,7 +109,7 @@ def pair_cut_alike(proof: Proof) -> Iterator[Finding]:
         for placement in draft.placements:
             piece, copy = copies[placement.placed]
             below, _ = copies[placement.below]
-            alike = copy.count == 2 and not copy.mirrored and not flipped_alike(piece.cut_line)
+            alike = copy.count == 2 and not copy.mirrored and not alike_flips(piece.cut_line)
             others = [one for one in draft.placements if one.placed == placement.placed]
             if alike and len(others) == 1 and below.half is not None and _beside_the_fold(draft, placement):
                 yield Finding(
