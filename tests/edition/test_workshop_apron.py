@@ -97,7 +97,10 @@ APRONS = {
             "Check: apron now measures 29 in across and 31 in down",
             "it is 1 1⁄8 in from the seam",
             "Cut the cord to 133 1⁄4 in",
-            "Check: cord now measures 132 1⁄4 in across and 3⁄4 in down",
+            "At each lower corner cut off the outer 1⁄2 in of the side, 1 3⁄4 in up",
+            "Trim the allowances to 1⁄4 in between the hems",
+            "from 3⁄4 in down the side slantwise",
+            "Check: cord is now 132 1⁄4 in long and 3⁄4 in wide",
         ),
     ),
     UnitSystem.METRIC: OnPaper(
@@ -140,7 +143,10 @@ APRONS = {
             "Check: apron now measures 74 cm across and 79 cm down",
             "it is 2.9 cm from the seam",
             "Cut the cord to 334.7 cm",
-            "Check: cord now measures 332.3 cm across and 2 cm down",
+            "At each lower corner cut off the outer 1.2 cm of the side, 4.4 cm up",
+            "Trim the allowances to 6 mm between the hems",
+            "from 2 cm down the side slantwise",
+            "Check: cord is now 332.3 cm long and 2 cm wide",
         ),
     ),
 }
@@ -179,7 +185,7 @@ def test_computed_numbers_are_those_on_paper(units: UnitSystem) -> None:
     facing = {name: edge["length"] / apron.unit for name, edge in pieces["facing"]["edges"].items()}
     assert facing["inner edge"] == pytest.approx(apron.armhole, abs=1e-3)
     assert facing["outer edge"] == pytest.approx(apron.facing_outer, abs=1e-3)
-    assert facing["one end"] == facing["other end"] == pytest.approx(apron.casing)
+    assert facing["left end"] == facing["right end"] == pytest.approx(apron.casing)
 
 
 @each_system
