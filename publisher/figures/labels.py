@@ -1,15 +1,15 @@
 """Live text on template pages: upright, inside its piece, clear of every line. On paper: mm, y down."""
 
 import itertools
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from publisher.drafting import Mark, Notch, Piece, PointMark
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import Words, block_words, mark_words, sizes_words
+from publisher.figures.leaders import CLEAR, dot, leader_from, middle_of, nearest_of, runs_along, runs_over
 from publisher.figures.on_paper import OnPaper, box_of, on_paper, outline_of, spot_of
-from publisher.figures.pieces import DOT, SMALL_POINT, circle
+from publisher.figures.pieces import DOT, SMALL_POINT
 from publisher.figures.size_labels import SizeSpot, label_line, size_spots
 from publisher.figures.symbols import REACH as POINT_REACH
 from publisher.figures.values import Stroke, Style
@@ -17,8 +17,6 @@ from publisher.geometry import Box, Crowd, Line, Path, Point, place_box
 from publisher.template_pages import JOINING_RADIUS, Nest, NestedMark, NotchSign, TemplatePage
 from publisher.terms import Finding, Place, Severity
 
-CLEAR = 1.2  # mm between a label and any line
-LEADER_GAP = 0.8  # mm between a label's words and its leader
 FARTHEST_SIZE = 6.0  # mm: … a mark's size
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
@@ -109,7 +107,9 @@ def _wanted(one: OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
         sizes = one.nest.sizes
         yield from _wanted_of_nest(one, one.nest)
     if page.rows * page.columns == 1 or place_box(one.outline, one.lines, (), SLIVER, one.within, 0.0) is not None:
-        yield _Wanted(block_words(one.piece, one.placed.size, page, sizes), one.piece.name, one.piece.place)
+        # A leader over the edge of a piece could be taken for a notch or a line: its dot says that it means the piece.
+        words = block_words(one.piece, one.placed.size, page, sizes)
+        yield _Wanted(words, one.piece.name, one.piece.place, dotted=True)
 
 
 def _wanted_of_mark(one: OnPaper, mark: Mark) -> Iterator[_Wanted]:
@@ -196,40 +196,36 @@ def _place_together(one: OnPaper, wanted: Sequence[_Wanted], page: _Page) -> Ite
             yield from trial.labels
 
 
-def _nearest_of(box: Box, point: Point) -> Point:
-    return Point(min(max(point.x, box.left), box.right), min(max(point.y, box.bottom), box.top))
-
-
 def _gap(box: Box, point: Point) -> float:
-    return (_nearest_of(box, point) - point).length
+    return (nearest_of(box, point) - point).length
 
 
 def _place_outside(one: OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
-    """On free paper, as near as can be, with a leader that runs over no other label and no other piece."""
+    """On free paper, as near as can be, with a leader that runs over no other label and no other piece; along a line
+    only where there is no other way."""
+    lines = Crowd((line for other in page.shown for line in other.lines), ())
+    unseen: Label | None = None
+    for label, leader in _led(one, wanted, page):
+        if not runs_along(leader, lines):
+            return label
+        unseen = unseen or label
+    return unseen
+
+
+def _led(one: OnPaper, wanted: _Wanted, page: _Page) -> Iterator[tuple[Label, Line]]:
+    """Labels on free paper with their leaders, the largest and nearest first."""
     paper = outline_of(one.within)
     in_the_way = [*page.taken, *(other.box for other in page.shown if other is not one)]
     for lines, width, height in fitted(wanted.words, page.fit):
-        for near in _spots_round(wanted.near or _middle(one.box)):
+        for near in _spots_round(wanted.near or middle_of(one.box)):
             spot = place_box(paper, page.lines, page.taken, (width, height), one.within, CLEAR, near)
-            leader = _leader(one, wanted, spot) if spot is not None else None
-            if spot is not None and leader is not None and not any(_runs_over(leader, box) for box in in_the_way):
-                stroke = Stroke(Path((leader,)), Style.LEADER)
-                return Label(
-                    lines,
-                    spot.left,
-                    spot.bottom,
-                    width,
-                    height,
-                    one.piece.name,
-                    stroke,
-                    _dot(leader) if wanted.dotted else None,
-                    wanted.sizes,
-                )
-    return None
-
-
-def _middle(box: Box) -> Point:
-    return Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+            leader = leader_from(spot, one, wanted.near, wanted.reach) if spot is not None else None
+            if spot is None or leader is None or any(runs_over(leader, box) for box in in_the_way):
+                continue
+            stroke = Stroke(Path((leader,)), Style.LEADER)
+            end = dot(leader) if wanted.dotted else None
+            name, sizes = one.piece.name, wanted.sizes
+            yield Label(lines, spot.left, spot.bottom, width, height, name, stroke, end, sizes), leader
 
 
 def _spots_round(at: Point) -> Iterator[Point]:
@@ -238,42 +234,6 @@ def _spots_round(at: Point) -> Iterator[Point]:
         for x, y in itertools.product((0.0, away, -away), repeat=2):
             if x or y:
                 yield Point(at.x + x, at.y + y)
-
-
-def _leader(one: OnPaper, wanted: _Wanted, box: Box) -> Line | None:
-    """From a label's edge to the mark it names, or to the nearest spot well inside the piece."""
-    target = wanted.near
-    if target is None:
-        well_inside = place_box(one.outline, (one.outline,), (), (1.0, 1.0), one.within, 0.0, _middle(box))
-        if well_inside is None:
-            return None
-        target = _middle(well_inside)
-    start = _nearest_of(box, target)
-    way = target - start
-    if way.length <= wanted.reach + CLEAR:
-        return None
-    return Line(start + way.unit() * LEADER_GAP, target - way.unit() * wanted.reach)
-
-
-def _dot(leader: Line) -> Stroke:
-    return Stroke(Path((circle(leader.end, DOT),)), Style.SOLID, closed=True)
-
-
-def _runs_over(line: Line, box: Box) -> bool:
-    """True when a line enters a box: cut to the box's extent in x, then in y, something of it is left."""
-    first, last = 0.0, 1.0
-    way = line.end - line.start
-    for start, along, low, high in (
-        (line.start.x, way.x, box.left, box.right),
-        (line.start.y, way.y, box.bottom, box.top),
-    ):
-        if math.isclose(along, 0.0, abs_tol=1e-9):
-            if not low < start < high:
-                return False
-            continue
-        enter, leave = sorted(((low - start) / along, (high - start) / along))
-        first, last = max(first, enter), min(last, leave)
-    return first < last
 
 
 def _no_room(one: OnPaper, number: int, wanted: _Wanted) -> Finding:

@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Polygon
 
-from publisher.drafting import Copy, Edge, GrainLine, Piece
+from publisher.drafting import Copy, Edge, GrainLine, LineMark, Piece
 from publisher.figures import Label, label_page, piece_figure
-from publisher.figures.labels import LEADER_GAP
+from publisher.figures.leaders import LEADER_GAP
 from publisher.figures.pieces import DOT
 from publisher.geometry import Path, Point
 from publisher.template_pages import Edition, Paper, TemplatePage, plan_pages
@@ -337,3 +337,32 @@ def test_a_notch_that_is_a_dot_is_named_with_its_size_at_the_end_of_a_leader() -
         foot = page.placed[at].on_paper(Point(60, 80 + 2 * at))
         ends = [label.leader.path.end for label in told if label.leader is not None and label.sizes == (size,)]
         assert min((end - foot).length for end in ends) == pytest.approx(DOT)
+
+
+def test_a_leader_to_a_piece_ends_in_a_dot_clear_of_its_lines() -> None:
+    hook = hand_piece(polyline((0, 0), (100, 0), (100, 9), (9, 9), (9, 100), (0, 100)), name="hook")
+    ((page, here, (label,), _),) = placed(hook)
+    assert label.leader is not None
+    assert label.leader_end is not None
+    dot = Polygon([(spot.x, spot.y) for spot in label.leader_end.path.flattened(0.01)])
+    assert dot.centroid.distance(shapely.Point(label.leader.path.end.x, label.leader.path.end.y)) < 0.01
+    assert all(dot.distance(line) > 1.5 for line in drawn(page, here))
+
+
+def test_a_leader_does_not_run_along_the_line_that_it_names() -> None:
+    # Lines so close that no name stands between them: the nearest white lies above and below, where the lines point.
+    lines = [
+        LineMark(f"a long name {at}", "fold line", Point(at, 0), Point(at, 60), "wrong side", (), HERE)
+        for at in range(12, 96, 12)
+    ]
+    ((page, _, labels, found),) = placed(hand_piece(rectangle(108, 60), marks=lines))
+    assert found == ()
+    led = [label for label in labels if label.leader is not None and keys(label) == ["label.mark"]]
+    assert led
+    for label in led:
+        assert label.leader is not None
+        leader = LineString([(spot.x, spot.y) for spot in label.leader.path.flattened()])
+        for line in lines:
+            ends = [page.placed[0].on_paper(end) for end in (line.start, line.end)]
+            along = leader.intersection(LineString([(end.x, end.y) for end in ends]).buffer(0.6)).length
+            assert along < 6
