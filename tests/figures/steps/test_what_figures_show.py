@@ -165,7 +165,7 @@ def test_a_hat_is_as_wide_as_its_edges_are_long() -> None:
 
 def test_the_back_of_what_is_finished_differs_from_its_front() -> None:
     for demo, step in (
-        ("sanderling-lined-pouch", 14),
+        ("sanderling-lined-pouch", 16),
         ("avocet-sun-hat", 15),
         ("dunlin-workshop-apron", 22),
         ("curlew-wash-bag", 23),
