@@ -12,10 +12,11 @@ from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
 from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
+from publisher.figures.steps.joining import joints_of
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
-from publisher.figures.steps.sections import binding_panels, bound_panels, pleat_section, strip_panels
+from publisher.figures.steps.sections import binding_panels, bound_seam_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
     attach_panels,
     clip_panels,
@@ -131,7 +132,11 @@ def _place(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pa
             return [stack]
     held = {(one.placed, one.below): one for one in reversed(placements)}  # a strip held at two places, once
     placements = [one for one in placements if held[(one.placed, one.below)] is one or not other_end(bench, one)]
-    panels = [placed_panel(bench, one, _basted_edges(facts, one.placed), facts.length(BESIDE)) for one in placements]
+    sewn = {action.target for action in facts.step.actions if action.verb == "topstitch"}
+    panels = [
+        placed_panel(bench, one, _basted_edges(facts, one.placed), facts.length(BESIDE), one.placed in sewn)
+        for one in placements
+    ]
     return [panel for panel in panels if panel is not None]
 
 
@@ -213,10 +218,11 @@ def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
     named = {action.target for action in actions}
     bindings = [one for one in bench.draft.bindings if one.name in named]
     panels = [panel for one in bindings for panel in binding_panels(bench, one)[1 if one.name in facts.begun else 0 :]]
-    seams = {one.name: [side.copy for side in (*one.first, *one.second)] for one in bench.draft.seams}
+    seams = {one.name for one in bench.draft.seams}
     bound = [action for action in actions if action.target in seams]
     if bound and bound[0].other is not None and strip_loop(bench, bound[0].other):
-        panels += bound_panels(bench, bound[0].other, seams[bound[0].target], sewn=True)
+        joints = joints_of(bench.draft, bound[0].target)
+        panels += bound_seam_panels(bench, bound[0].other, joints[0]) if joints else []
     return panels
 
 
