@@ -5,8 +5,8 @@ from dataclasses import replace
 from itertools import groupby
 
 from publisher.assembly import Action, after_action
-from publisher.drafting import Draft, Pleat
-from publisher.figures.steps.cloth import BACKINGS, Bench, strip_loop
+from publisher.drafting import Draft, Placement, Pleat
+from publisher.figures.steps.cloth import BACKINGS, Bench, Lying, strip_loop
 from publisher.figures.steps.easing import dart_panels, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
@@ -14,7 +14,7 @@ from publisher.figures.steps.finished import finished_panels
 from publisher.figures.steps.folding import folded_edge_panel, turned_end_panel
 from publisher.figures.steps.joining import joints_of
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
-from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
+from publisher.figures.steps.placing import fused_panels, lines_to_stitch, other_end, placed_panel, stack_panel
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
 from publisher.figures.steps.sections import binding_panels, bound_seam_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
@@ -113,8 +113,34 @@ def _cut(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     return cutting_panels(bench, everything if "all" in named else named)
 
 
-def _mark(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
-    return marked_panels(bench, [action.target for action in actions])
+def _placed_by(bench: Bench, facts: StepFacts) -> list[Placement]:
+    """What a step places, in its order."""
+    by_name = {one.name: one for one in bench.draft.placements}
+    named = [action.target for action in facts.step.actions if action.verb == "place"]
+    return [by_name[name] for name in named if name in by_name]
+
+
+def _on_rings(bench: Bench, facts: StepFacts) -> set[str]:
+    """Copies that a step folds round a ring and places: the figure of the ring shows all of it."""
+    placed = {one.placed for one in _placed_by(bench, facts)}
+    held = [(action.other or "").partition(".") for action in facts.step.actions if action.verb == "attach"]
+    return {copy for copy, dot, _ in held if dot and copy in placed}
+
+
+def _mark(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    # What the same step places by a mark, or stitches along one once it is placed, is drawn with its mark there.
+    placed = _placed_by(bench, facts)
+    stitched = {action.target for action in facts.step.actions if action.verb == "topstitch"}
+    shown = {f"{one.below}.{below}" for one in placed for _, below in one.matching}
+    onto = {one.placed for one in placed} & stitched
+    targets = [action.target for action in actions if action.target not in shown]
+    return marked_panels(bench, [target for target in targets if target.partition(".")[0] not in onto])
+
+
+def _topstitch(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    lined = {one.placed for one in _placed_by(bench, facts) if lines_to_stitch(bench, Lying(one.placed))}
+    shown = lined | _on_rings(bench, facts)
+    return topstitch_panels(bench, [action for action in actions if action.target not in shown], facts)
 
 
 def _fuse(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -126,6 +152,7 @@ def _fuse(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
 def _place(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     by_name = {one.name: one for one in bench.draft.placements}
     placements = [by_name[action.target] for action in actions if action.target in by_name]
+    placements = [one for one in placements if one.placed not in _on_rings(bench, facts)]
     if len(placements) > 1 and any(bench.kind(one.placed) in BACKINGS for one in placements):
         stack = stack_panel(bench, placements)
         if stack is not None:
@@ -299,7 +326,7 @@ DRAWN: dict[str, Drawn] = {
     "gather": _gather,
     "bind": _bind,
     "begin": _begin,
-    "topstitch": topstitch_panels,
+    "topstitch": _topstitch,
     "turn": _turn,
     "join": _join,
     "mitre": _mitre,

@@ -120,7 +120,7 @@ def placed_panel(
     shapes += mark_shapes(marks, below, new=True, size=longer_side(bench, below.copy))
     if not strip_loop(bench, placement.placed):
         shapes += [Shape(path, Look.STITCHING) for path in _basting(bench, above, basted, distance)]
-        shapes += _lines_to_stitch(bench, above) if stitched else []
+        shapes += lines_to_stitch(bench, above) if stitched else []
     callouts = [
         Callout(names, above_spot, bench.number(above.copy)),
         Callout(face_words(below.copy, behind), _bare(outer, above, below, bench), bench.number(below.copy)),
@@ -167,7 +167,8 @@ def _across_ends(strips: Sequence[Shape], outer: Path) -> Iterator[Shape]:
             yield Shape(chain([at - way, at + way]), Look.STITCHING)
 
 
-def _lines_to_stitch(bench: Bench, lying: Lying) -> list[Shape]:
+def lines_to_stitch(bench: Bench, lying: Lying) -> list[Shape]:
+    """The stitching lines that a copy bears, where it lies."""
     lines = [one for one in marks_on(bench, lying.copy) if isinstance(one, LineMark) and one.kind == "stitching line"]
     return [Shape(moved(chain([one.start, one.end]), lying), Look.STITCHING) for one in lines]
 
