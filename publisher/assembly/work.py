@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from publisher.assembly.actions import Known, known_names, read_actions
 from publisher.assembly.values import Action, Assembly, AssemblyStep, Checkpoint, WorkState
-from publisher.drafting import Draft, SeamEdge
+from publisher.drafting import Draft, LineMark, SeamEdge
 from publisher.geometry import Box, offset_outline
 from publisher.measures import Measures, Name
 from publisher.source import Source, WrittenStep
@@ -74,7 +74,8 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
         case "turn":
             return replace(state, turned=(*state.turned, action.target))
         case "attach":
-            return replace(state, attached=state.attached | {action.target})
+            folds = {action.other} if action.other and _is_fold(draft, action.other) else set()
+            return replace(state, attached=state.attached | {action.target}, held_folds=state.held_folds | folds)
         case _:
             return state
 
@@ -82,6 +83,12 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
 def _is_mark(draft: Draft, name: str) -> bool:
     copy, _, mark = name.partition(".")
     return any(one.name == mark for one in draft.piece(draft.copy(copy).piece).marks)
+
+
+def _is_fold(draft: Draft, name: str) -> bool:
+    copy, dot, mark = name.partition(".")
+    marks = draft.piece(draft.copy(copy).piece).marks if dot else ()
+    return any(isinstance(one, LineMark) and one.name == mark and one.kind == "fold line" for one in marks)
 
 
 def _edges_of_seam(draft: Draft, name: str) -> frozenset[tuple[str, str]]:

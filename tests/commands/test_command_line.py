@@ -129,7 +129,7 @@ def test_help_names_all_pages_that_can_be_asked_for(capfd: pytest.CaptureFixture
 def test_errors_leave_the_last_good_output(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
     assert run(["publish"]) == 0
     good = _contents(workshop / "build" / DEMO)
-    _edit(workshop, "flap length - depth / 2 - snap inset", "flap lenght - depth / 2 - snap inset")
+    _edit(workshop, "flap length - depth - snap inset", "flap lenght - depth - snap inset")
     _edit(workshop, "kind: interfacing", "kidn: interfacing")
     _edit(workshop, "Does: sew base seam", "Does: sew bass seam", "steps.md")
     capfd.readouterr()

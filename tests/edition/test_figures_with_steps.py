@@ -36,7 +36,7 @@ SHOWN = {
     "avocet-sun-hat": (15, 15),
     "curlew-wash-bag": (22, 22),
     "dunlin-workshop-apron": (22, 22),
-    "sanderling-lined-pouch": (14, 14),
+    "sanderling-lined-pouch": (16, 16),
     "turnstone-tool-roll": (20, 20),
 }
 

@@ -18,9 +18,9 @@ from tests.demo import demo_proof, printed_demo
 from tests.tiles import TRUE, tiles
 
 DEMO = "curlew-wash-bag"
-# images/tab.svg, in mm in both systems: 24 wide; 80 straight, and a half circle of 12 at one end.
-TAB_WIDTH, TAB_HEIGHT = 24.0, 80.0 + 12.0
-TAB_AROUND = 2 * 80.0 + math.pi * 12.0
+# images/tab.svg, in mm in both systems: 22 wide; 70 straight, and a half circle of 11 at one end.
+TAB_WIDTH, TAB_HEIGHT = 22.0, 70.0 + 11.0
+TAB_AROUND = 2 * 70.0 + math.pi * 11.0
 
 
 @dataclass(frozen=True)
@@ -61,14 +61,14 @@ BAGS = {
             "hinge": (9.5, 5.25),
             "upper panel": (17.75, 1.625),  # 17.033 + 3/4, to the nearest 1/8; 1 + 3/8 + 1/4
             "wall": (17.75, 3.5),
-            "pocket": (9.5, 4.375),  # 3 + 3/8 + 2 × 1/2
+            "pocket": (9.5, 3.875),  # 2 1/2 + 3/8 + 2 × 1/2
             "handle": (22.75, 4.0),
-            "binding strip": (56.625, 1.625),
+            "binding strip": (56.625, 1.75),
         },
         printed=(
             "from each end 3 3⁄8 in and 6 1⁄2 in",  # 3 + 3/8; and 3.142 more: 6.517
             "Trim the zip and its ends to 17 3⁄4 in, its middle in the middle: 7⁄8 in are left beyond each stop",
-            "5⁄8 in of the zip show, and the front is 5 1⁄4 in high from raw edge to raw edge",
+            "5⁄8 in of the zip show, and it is 5 1⁄4 in high from raw edge to raw edge",
         ),
     ),
     UnitSystem.METRIC: OnPaper(
@@ -88,14 +88,14 @@ BAGS = {
             "hinge": (24.0, 13.0),
             "upper panel": (44.7, 4.1),
             "wall": (44.7, 8.5),
-            "pocket": (24.0, 10.9),
+            "pocket": (24.0, 9.9),
             "handle": (58.0, 10.0),
-            "binding strip": (141.4, 4.3),
+            "binding strip": (141.4, 4.6),
         },
         printed=(
             "from each end 8.5 cm and 16.4 cm",  # 7.5 + 1; and 7.854 more: 16.354
             "Trim the zip and its ends to 44.7 cm, its middle in the middle: 2.4 cm are left beyond each stop",
-            "1.6 cm of the zip show, and the front is 13 cm high from raw edge to raw edge",
+            "1.6 cm of the zip show, and it is 13 cm high from raw edge to raw edge",
         ),
     ),
 }

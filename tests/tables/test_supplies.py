@@ -217,10 +217,11 @@ def test_the_edition_tells_supplies_and_no_tool_twice() -> None:
         (
             (
                 "zip, 16 in 18 in or 20 in 1 1⁄8 in",
-                "cut it 3⁄4 in further on",
+                "From the stops at its head, where the slider is, measure the length of the first towards the foot",
+                "cut the zip 3⁄4 in beyond these stitches, on the side of the foot",
                 "For canvas and cotton: an 80/12 needle",
             ),
-            ("zip, 40 cm 45 cm or 50 cm 2.8 cm", "cut it 2 cm further on", "all-purpose thread."),
+            ("zip, 40 cm 45 cm or 50 cm 2.8 cm", "cut the zip 2 cm beyond these stitches", "all-purpose thread."),
         ),
         strict=True,
     ):

@@ -4,12 +4,12 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from publisher.assembly import WorkState
-from publisher.drafting import Draft, Edge, Piece, Placement, Pleat
+from publisher.drafting import Draft, Edge, LineMark, Piece, Placement, Pleat
 from publisher.figures.steps.lines import box_path, line
 from publisher.figures.steps.turned_edges import hem_rows, raw_to_raw, topstitched, turned_band, turned_edges
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.steps.wording import face_words
-from publisher.geometry import Path, Point, line_within, mapped, mirrored_point, offset_outline
+from publisher.geometry import Path, Point, folded_along, line_within, mapped, mirrored_point, offset_outline
 from publisher.terms import Phrase
 
 Rule = Callable[[Point], Point]
@@ -79,8 +79,20 @@ class Bench:
         piece = self.draft.piece(self.draft.copy(copy).piece)
         return any(edge == part.name for name in folded for part in piece.edges_of(name))
 
+    def held_fold(self, copy: str) -> LineMark | None:
+        """The line along which a copy is folded round a notion; None of one that lies flat."""
+        marks = self.draft.piece(self.draft.copy(copy).piece).marks
+        lines = (one for one in marks if isinstance(one, LineMark) and f"{copy}.{one.name}" in self.state.held_folds)
+        return next(lines, None)
+
     def outline(self, copy: str) -> Path:
-        """Where its edges are now: the cut line, but for edges that are done, which end at the finished line."""
+        """Where its edges are now; of a copy that is folded round a notion, the larger part, which covers the other."""
+        flat, fold = self._flat_outline(copy), self.held_fold(copy)
+        parts = parted_along(flat, fold) if fold is not None else None
+        return parts[0] if parts is not None else flat
+
+    def _flat_outline(self, copy: str) -> Path:
+        """The cut line, but for edges that are done, which end at the finished line."""
         cut, piece = self.draft.copy(copy), self.piece_now(copy)
         if cut.to_finished_line:
             return piece.finished_line
@@ -97,6 +109,20 @@ class Bench:
     def allowance(self, copy: str, edge: Edge) -> float:
         """How far the cloth runs beyond an edge's finished line now, mm."""
         return 0.0 if self.done(copy, edge.name) or self.draft.copy(copy).to_finished_line else edge.allowance
+
+
+def parted_along(outline: Path, mark: LineMark) -> tuple[Path, Path] | None:
+    """The larger part of an outline and the smaller one, on both sides of a line; None where it parts nothing."""
+    found: list[tuple[float, Path, Path]] = []
+    for start, end in ((mark.start, mark.end), (mark.end, mark.start)):
+        beyond = (start + end) * 0.5 + (end - start).right()
+        try:
+            kept, over = folded_along(outline, start, end, beyond)
+        except ValueError:
+            continue
+        if len(kept) == 1:
+            found.append((over.box.width * over.box.height, kept[0], over))
+    return min(found, key=lambda one: one[0])[1:] if found else None
 
 
 TEXTURES: dict[tuple[str, bool], Texture] = {
@@ -157,6 +183,8 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
     raw = Look.RAW if lying.new else Look.BEFORE
     shapes = [Shape(outline, raw, texture_of(bench, lying.copy, lying.wrong_up), closed=True)]
     heavy = Look.FOLDED if lying.new else Look.BEFORE_FOLDED
+    if bench.held_fold(lying.copy) is not None:
+        return [replace(shapes[0], look=heavy)]  # its seam and its fold are all its edges
     piece, now = bench.piece_now(lying.copy), bench.outline(lying.copy)
     turned_ones = {one.edge.name for one in turned_edges(piece, lying.copy, bench.state)}
     shapes += _on_the_wrong_side(bench, lying) if lying.wrong_up else []

@@ -13,6 +13,7 @@ class StepFacts:
     step: AssemblyStep
     fused: tuple[tuple[str, str], ...]
     zip_ends: frozenset[str] = frozenset()  # copies that a step before sewed to an end of a zip
+    zipped: tuple[tuple[str, str], ...] = ()  # zips, and the edges that a step before sewed them to
     threaded: tuple[tuple[str, tuple[str, ...]], ...] = ()  # what was drawn through which casings, this step's included
     last: bool = False  # of several
     begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
@@ -35,13 +36,15 @@ def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str,
         action.target for one in before for action in (*one.actions, *one.shows) if action.verb == "begin"
     )
     ends = [action.other for one in before for action in one.actions if action.verb == "attach" and action.other]
+    held = [(one.target, one.other) for step in before for one in step.actions if one.verb == "attach" and one.other]
+    zipped = tuple((notion, other) for notion, other in held if "." in other)
     covered = frozenset(copy for copy in ends if "." not in copy)
     ways: dict[str, list[str]] = {}
     for action in (action for one in (*before, step) for action in one.actions if action.verb == "thread"):
         ways.setdefault(action.target, []).append(action.other or "")
     threaded = tuple((thread, tuple(through)) for thread, through in ways.items())
     last = step.number > 1 and step.number == max(one.number for one in assembly.steps)
-    return StepFacts(step, tuple(fused), covered, threaded, last, begun, tuple(quoted))
+    return StepFacts(step, tuple(fused), covered, zipped, threaded, last, begun, tuple(quoted))
 
 
 def fused_by(actions: Iterable[Action]) -> list[tuple[str, str]]:

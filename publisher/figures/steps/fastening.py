@@ -1,28 +1,52 @@
 """A notion set in cloth: where it sits, and the layers it goes through, from its edge."""
 
-from publisher.drafting import LineMark, Notion, PointMark
-from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, carried, laid, longer_side, moved, turned
-from publisher.figures.steps.lines import box_path, chain, ring
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+
+from publisher.drafting import LineMark, Notion, Placement, PointMark
+from publisher.figures.steps.cloth import (
+    Bench,
+    Lying,
+    as_it_lies,
+    carried,
+    laid,
+    longer_side,
+    moved,
+    placed_lyings,
+    turned,
+)
+from publisher.figures.steps.facts import StepFacts
+from publisher.figures.steps.lines import box_path, chain, line, ring
 from publisher.figures.steps.marking import mark_shapes, marks_on
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.spots import finished_lines, spot_dimensions
 from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
-from publisher.figures.steps.values import Callout, Look, Panel, Scene, Shape, Texture
-from publisher.figures.steps.wording import face_words
-from publisher.geometry import Point, inside
+from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
+from publisher.figures.steps.wording import face_words, length_words
+from publisher.figures.steps.zips import size_of
+from publisher.geometry import Path, Point, inside, nearest, parallel_beside
 from publisher.terms import Phrase
 
 HALF = 20.0  # mm of cloth on either side of a snap, from its edge
 LAYER = 2.2
+BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
+BELOW = 4.0  # mm from a fold that holds a ring to the stitching across
+STEPS = 120
 PRONGED = ("magnetic snap",)  # kinds that go through the cloth and are bent over a washer
 
 
-def attached_panels(bench: Bench, notion: Notion, spot: str) -> list[Panel]:
+def attached_panels(bench: Bench, notion: Notion, spot: str, facts: StepFacts) -> list[Panel]:
     """The notion at its mark, seen on the face that the mark is for, and cut through with its reinforcement."""
     copy, _, name = spot.partition(".")
     mark = next((one for one in marks_on(bench, copy) if isinstance(one, PointMark) and one.name == name), None)
     if mark is None:
-        return [_folded_round(bench, notion, copy)] if _is_fold(bench, copy, name) else []
+        if not _is_fold(bench, copy, name):
+            return []
+        placed = {one.target for one in facts.step.actions if one.verb == "place"}
+        onto = [one for one in bench.draft.placements if one.name in placed and one.placed == copy]
+        section = _folded_round(bench, notion, copy, onto[0].below if onto else None)
+        return [section, *(_on_the_copy(bench, notion, spot, one, facts.length(BESIDE)) for one in onto[:1])]
     wrong_up = mark.face == "wrong side"
     lying = Lying(copy, turned() if wrong_up else as_it_lies, wrong_up, new=False)
     piece = bench.piece_now(copy)
@@ -48,21 +72,94 @@ def _is_fold(bench: Bench, copy: str, name: str) -> bool:
     return any(isinstance(one, LineMark) and one.name == name and one.kind == "fold line" for one in marks)
 
 
-def _folded_round(bench: Bench, notion: Notion, copy: str) -> Panel:
-    """A tab from its edge: folded round a ring, stitched close below it."""
+def _folded_round(bench: Bench, notion: Notion, copy: str, below: str | None) -> Panel:
+    """A tab from its edge: folded round a ring, stitched close below it, to what it lies on."""
     long, thick = 30.0, 5.4
-    shapes = strand(Point(0.0, thick), Point(1.0, 0.0), (Go(long), Fold(False, thick), Go(long)), wrong_left=False)
+    foot = -2.2 if below is None else -4.4
+    shapes = strand(
+        Point(0.0, thick), Point(1.0, 0.0), (Go(long), Fold(False, thick), Go(long * 0.55)), wrong_left=False
+    )
+    if below is not None:
+        under = strand(Point(-6.0, -2.4), Point(1.0, 0.0), (Go(long + 14.0),), wrong_left=False, new=False)
+        shapes = [*under, *shapes]
     middle = Point(long - 0.2, thick / 2)
     shapes += [Shape(ring(middle, 1.5), Look.FOLDED, Texture.PLAIN, closed=True)]
-    shapes.append(stitch(Point(long - 5.0, thick + 2.2), Point(long - 5.0, -2.2)))
-    callouts = (
+    shapes.append(stitch(Point(long - 5.0, thick + 2.2), Point(long - 5.0, foot)))
+    callouts = [
         Callout(Phrase.of("figures.ring-through", notion=notion.name), middle),
-        Callout(Phrase.of("figures.stitch-below"), Point(long - 5.0, -1.6)),
+        Callout(Phrase.of("figures.stitch-below"), Point(long - 5.0, foot + 0.6)),
         Callout(Phrase.of("figures.name", name=copy), Point(3.0, thick), bench.number(copy)),
-    )
+    ]
+    if below is not None:
+        callouts.append(Callout(face_words(below, wrong_up=False), Point(-4.0, -2.4), bench.number(below)))
     told = Phrase.of("figures.told-ring", notion=notion.name, copy=copy)
-    scene = Scene(tuple(shapes), callouts, scale=1.0)
-    return Panel("ring", scene, told, Phrase.of("figures.cut-through"), (copy,))
+    scene = Scene(tuple(shapes), tuple(callouts), scale=1.0)
+    copies = (copy,) if below is None else (copy, below)
+    return Panel("ring", scene, told, Phrase.of("figures.cut-through"), copies)
+
+
+def _on_the_copy(bench: Bench, notion: Notion, spot: str, placement: Placement, beside: float | None) -> Panel:
+    """A tab folded round a ring, on what it is sewn to: how far its fold is from the raw edge, the stitching along its
+    edge and across below the ring."""
+    below = Lying(placement.below, new=False)
+    bench = replace(bench, state=replace(bench.state, held_folds=bench.state.held_folds | {spot}))
+    above = next(placed_lyings(bench, placement, below, new=True))
+    fold = bench.held_fold(placement.placed)
+    assert fold is not None
+    ends = (above.rule(fold.start), above.rule(fold.end))
+    middle = (ends[0] + ends[1]) * 0.5
+    outline = moved(bench.outline(placement.placed), above)
+    box = outline.box
+    down = (Point((box.left + box.right) / 2, (box.bottom + box.top) / 2) - middle).unit()
+    half = (size_of(notion, "inner width") or (ends[1] - ends[0]).length) / 2 + 1.5
+    shapes = [*laid(bench, below), *_d_ring(middle, down, half), *laid(bench, above)]
+    across = line(ends[0] + down * BELOW, ends[1] + down * BELOW)
+    round_it = [_beyond(path, middle + down * BELOW, down) for path in _beside_edges(bench, above, beside or 0.0)]
+    shapes += [Shape(path, Look.STITCHING) for path in (*round_it, across)]
+    rim = bench.outline(placement.below)
+    _, edge, away = nearest(rim, middle)
+    far = middle + down.left() * (half * 2.2)
+    callouts = (
+        Callout(Phrase.of("figures.name", name=notion.name), middle - down * (half * 1.3)),
+        Callout(
+            face_words(placement.placed, above.wrong_up), middle + down * (box.height * 0.45), _number(bench, above)
+        ),
+        Callout(face_words(placement.below, wrong_up=False), spot_on(rim, None, [outline]), _number(bench, below)),
+    )
+    dimensions = [Dimension(far + (edge - middle), far, length_words(away))]
+    if beside:
+        low = middle + down * (box.height * 0.7) + down.left() * (box.width / 2)
+        dimensions.append(Dimension(low, low - down.left() * beside, length_words(beside)))
+    told = Phrase.of("figures.told-ring-on", notion=notion.name, copy=placement.placed, below=placement.below)
+    copies = (placement.placed, placement.below)
+    return Panel("ring on", Scene(tuple(shapes), callouts, tuple(dimensions)), told, copies=copies)
+
+
+def _number(bench: Bench, lying: Lying) -> int:
+    return bench.number(lying.copy)
+
+
+def _d_ring(middle: Point, down: Point, half: float) -> Iterator[Shape]:
+    """A ring that stands up from a fold, its straight side within it."""
+    for size in (half, half - 2.4):
+        spots = [
+            middle + down.left() * (size * math.cos(math.pi * at / 24)) - down * (size * math.sin(math.pi * at / 24))
+            for at in range(25)
+        ]
+        yield Shape(chain([*spots, spots[0]]), Look.FOLDED)
+
+
+def _beside_edges(bench: Bench, above: Lying, beside: float) -> Iterator[Path]:
+    """Lines beside the sewn edges of a copy, where it lies."""
+    for edge in bench.piece_now(above.copy).edges:
+        if bench.done(above.copy, edge.name):
+            yield from (moved(path, above) for path in parallel_beside(edge.path, beside))
+
+
+def _beyond(path: Path, spot: Point, way: Point) -> Path:
+    """What of a path lies beyond a spot, as it is seen along a way."""
+    spots = [path.point_at(path.length * at / STEPS) for at in range(STEPS + 1)]
+    return chain([one for one in spots if (one - spot).dot(way) > 0])
 
 
 def _through(bench: Bench, copy: str, mark: PointMark) -> Panel:

@@ -28,12 +28,13 @@ from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.spots import spot_dimensions
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Box, Path, Point, nearest, parallel_beside, signed_area
+from publisher.geometry import Box, Path, Point, inside, nearest, parallel_beside, signed_area
 from publisher.terms import Phrase
 
 ACROSS = 0.72  # of the copy below: how much of a longer strip is drawn
 COVERED = 0.97  # of the copy below: what is covered so far is shown at a corner turned back
 END = 0.34  # … of one that is held by both its ends, at each
+BASTED = 5.0  # mm from the raw end of a strip to its basting
 SHEAR, FLAT = 0.42, 0.36  # how layers are tilted to be seen over one another
 STACKED = 0.5  # of a tilted layer's height: how far one hovers over the next
 
@@ -82,10 +83,14 @@ def _gaps(inner: Path, outer: Path) -> Iterator[Dimension]:
 
 
 def placed_panel(
-    bench: Bench, placement: Placement, basted: Sequence[str] = (), distance: float | None = None
+    bench: Bench,
+    placement: Placement,
+    basted: Sequence[str] = (),
+    distance: float | None = None,
+    stitched: bool = False,
 ) -> Panel | None:
-    """A copy laid on another, the marks that meet, the face that lies up; and the edges along which it is basted, at a
-    distance."""
+    """A copy laid on another, the marks that meet, the face that lies up; the edges along which it is basted, at a
+    distance; and its stitching lines, where it is `stitched` along them."""
     behind = lies_behind(bench, placement)
     base: Rule = turned() if behind else as_it_lies
     below = Lying(placement.below, base, wrong_up=behind, new=False)
@@ -95,21 +100,27 @@ def placed_panel(
     outer = moved(bench.outline(below.copy), below)
     upper = moved(bench.outline(above.copy), above)
     if not strip_loop(bench, placement.placed) and _alike(upper, outer):
-        return _covering(bench, placement, above, below)
+        return _covering(bench, placement, above, below, basted)
     marks = [mark for mark in marks_on(bench, below.copy) if mark.name in {name for _, name in placement.matching}]
     if strip_loop(bench, placement.placed):
         strip, names = strip_shapes(bench, placement, above, outer.box)
         shapes += strip
         for other in other_end(bench, placement):
             far = next(placed_lyings(bench, other, below, new=True))
-            shapes += strip_shapes(bench, other, far, outer.box)[0]
+            more = strip_shapes(bench, other, far, outer.box)[0]
+            strip += more
+            shapes += more
+        if basted:
+            shapes += _across_ends(strip, outer)
         above_spot = _inner_spot(strip[0].path)
     else:
         shapes += [shape for one in pair for shape in (*laid(bench, one), *_marked_lines(bench, one))]
         names = named_face(bench, above.copy, over)
         above_spot = spot_on(moved(bench.outline(above.copy), above))
     shapes += mark_shapes(marks, below, new=True, size=longer_side(bench, below.copy))
-    shapes += [Shape(path, Look.STITCHING) for path in _basting(bench, above, basted, distance)]
+    if not strip_loop(bench, placement.placed):
+        shapes += [Shape(path, Look.STITCHING) for path in _basting(bench, above, basted, distance)]
+        shapes += lines_to_stitch(bench, above) if stitched else []
     callouts = [
         Callout(names, above_spot, bench.number(above.copy)),
         Callout(face_words(below.copy, behind), _bare(outer, above, below, bench), bench.number(below.copy)),
@@ -143,6 +154,25 @@ def _basting(bench: Bench, above: Lying, edges: Sequence[str], distance: float |
             yield moved(beside, above)
 
 
+def _across_ends(strips: Sequence[Shape], outer: Path) -> Iterator[Shape]:
+    """Basting across the ends of strips that lie level with the raw edge below, or nearly."""
+    for strip in strips:
+        if not strip.closed:
+            continue
+        corners = [segment.start for segment in strip.path.segments]
+        foot, way = (corners[0] + corners[-1]) * 0.5, (corners[-1] - corners[0]) * 0.5
+        inwards = way.unit().right()
+        at = foot + inwards * BASTED
+        if inside(outer, at):
+            yield Shape(chain([at - way, at + way]), Look.STITCHING)
+
+
+def lines_to_stitch(bench: Bench, lying: Lying) -> list[Shape]:
+    """The stitching lines that a copy bears, where it lies."""
+    lines = [one for one in marks_on(bench, lying.copy) if isinstance(one, LineMark) and one.kind == "stitching line"]
+    return [Shape(moved(chain([one.start, one.end]), lying), Look.STITCHING) for one in lines]
+
+
 def _marked_lines(bench: Bench, lying: Lying) -> list[Shape]:
     """The lines that have been marked on the right side of a copy, where it lies with that up."""
     if lying.wrong_up:
@@ -160,7 +190,7 @@ def _alike(upper: Path, outer: Path) -> bool:
     return abs(signed_area(upper)) > COVERED * abs(signed_area(outer))
 
 
-def _covering(bench: Bench, placement: Placement, above: Lying, below: Lying) -> Panel:
+def _covering(bench: Bench, placement: Placement, above: Lying, below: Lying, basted: Sequence[str]) -> Panel:
     """A copy laid edge on edge on another, a corner turned back."""
     upper = moved(bench.outline(above.copy), above)
     back = turn_back(upper, [])
@@ -175,7 +205,10 @@ def _covering(bench: Bench, placement: Placement, above: Lying, below: Lying) ->
         below=placement.below,
         matching=names_of([there for _, there in placement.matching]),
     )
-    scene = Scene((*laid(bench, below), *back.shapes(face, behind, Look.RAW)), callouts)
+    sewn = [
+        Shape(part, Look.STITCHING) for path in _basting(bench, above, basted, None) for part in back.kept_line(path)
+    ]
+    scene = Scene((*laid(bench, below), *back.shapes(face, behind, Look.RAW), *sewn), callouts)
     return Panel("placement", scene, told, copies=(placement.placed, placement.below))
 
 

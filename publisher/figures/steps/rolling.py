@@ -3,14 +3,14 @@
 import math
 
 from publisher.drafting import LineMark
-from publisher.figures.steps.cloth import Bench, Lying, laid, placed_lyings, strip_loop, texture_of
+from publisher.figures.steps.cloth import Bench, Lying, laid, parted_along, placed_lyings, strip_loop, texture_of
 from publisher.figures.steps.finished import lines_sewn, on_the_other_side
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words
-from publisher.geometry import Path, Point, area_within, folded_along, mirrored
+from publisher.geometry import Path, Point, area_within, mirrored
 from publisher.terms import Phrase
 
 TURNS = 2.4  # of a roll as it is drawn
@@ -27,7 +27,7 @@ def folded_over_panel(bench: Bench, copy: str, name: str) -> Panel | None:
     if not isinstance(mark, LineMark):
         return None
     lying = Lying(copy, new=False)
-    parted = _parted(bench.piece_now(copy).finished_line, mark)
+    parted = parted_along(bench.piece_now(copy).finished_line, mark)
     if parted is None:
         return None
     kept, over = parted
@@ -55,23 +55,6 @@ def folded_over_panel(bench: Bench, copy: str, name: str) -> Panel | None:
     ]
     told = Phrase.of("figures.told-folded-over", copy=copy, mark=name)
     return Panel("folded over", Scene(tuple(shapes), tuple(callouts), (), (arrow,)), told, copies=(copy, behind.copy))
-
-
-def _parted(outline: Path, mark: LineMark) -> tuple[Path, Path] | None:
-    """The larger part of an outline and the smaller one, on both sides of a line."""
-    found: list[tuple[float, Path, Path]] = []
-    for start, end in ((mark.start, mark.end), (mark.end, mark.start)):
-        beyond = (start + end) * 0.5 + (end - start).right()
-        try:
-            kept, over = folded_along(outline, start, end, beyond)
-        except ValueError:
-            continue
-        if len(kept) == 1:
-            found.append((over.box.width * over.box.height, kept[0], over))
-    if not found:
-        return None
-    _, kept_part, over_part = min(found, key=lambda one: one[0])
-    return kept_part, over_part
 
 
 def _lies_in(path: Path, area: Path) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import SeamEdge
-from publisher.figures.steps.cloth import Bench, turned_pair
+from publisher.figures.steps.cloth import Bench, lies_behind, turned_pair
 from publisher.figures.steps.joining import Joint, is_gathered
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Panel, Scene, Shape
@@ -59,6 +59,9 @@ def _behind(bench: Bench, copy: str, edge: str, wrong_face: bool, done: set[str]
         other = turned_pair(bench, copy)
         if other is not None and other not in done:
             return other, edge, True
+        lining = lining_of(bench, copy)
+        if lining is not None and lining not in done:
+            return lining, edge, True
     for seam in bench.draft.seams:
         if seam.name not in bench.state.sewn or (seam.name in bench.state.wrong_sides) != wrong_face:
             continue
@@ -66,6 +69,23 @@ def _behind(bench: Bench, copy: str, edge: str, wrong_face: bool, done: set[str]
             if (here.copy, here.edge) == (copy, edge) and there.copy not in done:
                 return there.copy, there.edge, wrong_face
     return None
+
+
+def lining_of(bench: Bench, copy: str) -> str | None:
+    """The lining that lies behind a copy, wrong sides together: laid there, or sewn to it, or to the same piece, and turned
+    away from it."""
+    if bench.kind(copy) != "fabric":
+        return None
+    for one in bench.draft.placements:
+        laid_behind = one.below == copy and one.name in bench.state.placed and lies_behind(bench, one)
+        if laid_behind and bench.kind(one.placed) == "lining":
+            return one.placed
+    sewn = [seam for seam in bench.draft.seams if seam.name in bench.state.sewn]
+    pieces = {side.copy for seam in sewn for side in (*seam.first, *seam.second)}
+    like = [
+        one.name for one in bench.draft.piece(bench.draft.copy(copy).piece).copies if bench.kind(one.name) == "lining"
+    ]
+    return next((one for one in like if one in pieces and (copy, one) != (one, copy) and bench.zip_between), None)
 
 
 def _both_ways(first: Sequence[SeamEdge], second: Sequence[SeamEdge]) -> Iterator[tuple[SeamEdge, SeamEdge]]:

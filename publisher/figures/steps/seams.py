@@ -77,6 +77,11 @@ def stitching_of(joints: Sequence[Joint], cloth: Path, stops_short: bool) -> lis
     return [_to_the_raw_edges(path, ends, cloth) for path in paths]
 
 
+def stitched_line(path: Path, cloth: Path, stops_short: bool) -> Path:
+    """The stitching of a seam that goes on at neither end: to the raw edges of its cloth, or from seam line to seam line."""
+    return path if stops_short else _to_the_raw_edges(path, (path.start, path.end), cloth)
+
+
 def _to_the_raw_edges(path: Path, ends: Sequence[Point], cloth: Path) -> Path:
     """A line of stitching, each of its ends that is the end of a seam, and of one alone, led on straight to the edge."""
     before, behind = (

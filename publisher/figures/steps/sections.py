@@ -5,7 +5,9 @@ from collections.abc import Sequence
 from publisher.drafting import Binding, Grain, Hem, Piece, Pleat
 from publisher.figures.pleat_samples import PLEAT_SECTIONS
 from publisher.figures.steps.cloth import Bench
+from publisher.figures.steps.joining import Joint
 from publisher.figures.steps.lines import chain
+from publisher.figures.steps.seam_sections import layers_at
 from publisher.figures.steps.strands import GAP, Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import length_words
@@ -15,6 +17,9 @@ from publisher.terms import Phrase
 RIGHT, LEFT = Point(1.0, 0.0), Point(-1.0, 0.0)
 HEM = 15.0  # how deep a hem is drawn
 QUARTER = 11.0  # how wide the finished width of a folded strip is drawn
+FAR = 34.0  # mm of the layers that are bound
+LAYER = GAP * 0.8  # between two layers that are bound
+BESIDE = 1.6  # from the stitches of a seam that is bound to the strip's
 RAW = 0.8  # by so much a raw edge inside a fold is drawn short of it
 
 
@@ -88,7 +93,7 @@ def _in_fourths() -> list[Shape]:
     inner = QUARTER - RAW
     moves = (Go(inner), Fold(False), Go(QUARTER), Fold(False, 3 * GAP), Go(QUARTER), Fold(False), Go(inner))
     shapes = strand(Point(inner, 2 * GAP), LEFT, moves, wrong_left=False)
-    return [*shapes, *(stitch(Point(at, 3 * GAP + 2), Point(at, -2)) for at in (1.6, QUARTER - 0.4))]
+    return [*shapes, *(stitch(Point(at, 3 * GAP + 2), Point(at, -2)) for at in (1.6, QUARTER - 1.6))]
 
 
 def _doubled() -> list[Shape]:
@@ -131,27 +136,56 @@ def binding_panels(bench: Bench, binding: Binding) -> list[Panel]:
     return bound_panels(bench, binding.strip, [side.copy for side in binding.edges])
 
 
-def bound_panels(bench: Bench, strip: str, copies: Sequence[str], sewn: bool = False) -> list[Panel]:
-    """A strip round the edges of copies that lie on one another, which may have been `sewn` to each other there."""
+def bound_panels(bench: Bench, strip: str, copies: Sequence[str]) -> list[Panel]:
+    """A strip round the edges of copies that lie on one another."""
     piece = bench.draft.piece(bench.draft.copy(strip).piece)
     assert piece.strip is not None
-    wide = length_words(piece.strip.finished_width)
     edges = list(dict.fromkeys(copies))
     below = [*edges, *(one.placed for one in bench.draft.placements if one.below in edges)]
     layers = max(2, min(len(below), 3))
-    top = (layers - 1) * GAP * 0.8
-    cloth = [bare_strand(Point(-40.0, at * GAP * 0.8), RIGHT, (Go(40.0),), Look.CLOTH_BEFORE) for at in range(layers)]
-    if sewn:
-        cloth.append(stitch(Point(-QUARTER - 2.0, top + 0.8), Point(-QUARTER - 2.0, -0.8), new=False))
-    first = strand(Point(0.0, top + GAP), LEFT, (Go(4 * QUARTER * 0.8),), wrong_left=False)
-    now = stitch(Point(-QUARTER, top + GAP + 3), Point(-QUARTER, -2.5))
+    top = (layers - 1) * LAYER
+    wide = length_words(piece.strip.finished_width)
     measure = Dimension(Point(-QUARTER, top + GAP), Point(0.0, top + GAP), wide, away=5.5)
+    held = [Callout(Phrase.of("figures.name", name=edges[0]), Point(2.0 - FAR, top), bench.number(edges[0]))]
     told = Phrase.of("figures.told-binding", strip=strip, width=wide)
-    names = Callout(Phrase.of("figures.name", name=strip), Point(-QUARTER * 2.4, top + GAP), piece.number)
-    held = Callout(Phrase.of("figures.name", name=edges[0]), Point(-38.0, top), bench.number(edges[0]))
+    return _bound(bench, strip, layers, held, (measure,), [], told, edges)
+
+
+def bound_seam_panels(bench: Bench, strip: str, joint: Joint) -> list[Panel]:
+    """A strip round the allowances of a seam: all layers of it, the strip's crease beside its stitches."""
+    layers = layers_at(bench, joint, wrong_sides=False)
+    held = [
+        Callout(Phrase.of("figures.name", name=one.copy), Point(2.0 - FAR, at * LAYER), bench.number(one.copy), "left")
+        for at, one in enumerate(layers)
+    ]
+    top = (len(layers) - 1) * LAYER
+    seam = [stitch(Point(-QUARTER - BESIDE, top + 0.8), Point(-QUARTER - BESIDE, -0.8), new=False)]
+    told = Phrase.of("figures.told-bound-seam", strip=strip, seam=joint.name)
+    return _bound(bench, strip, len(layers), held, (), seam, told, [one.copy for one in layers])
+
+
+def _bound(
+    bench: Bench,
+    strip: str,
+    layers: int,
+    held: Sequence[Callout],
+    measures: tuple[Dimension, ...],
+    seam: Sequence[Shape],
+    told: Phrase,
+    edges: Sequence[str],
+) -> list[Panel]:
+    """The strip sewn on in its first fold on the uppermost of some layers; then folded over them, and sewn down."""
+    top = (layers - 1) * LAYER
+    cloth = [bare_strand(Point(-FAR, at * LAYER), RIGHT, (Go(FAR),), Look.CLOTH_BEFORE) for at in range(layers)]
+    cloth += seam
+    first = strand(Point(0.0, top + GAP), LEFT, (Go(QUARTER * 2.7),), wrong_left=False)
+    now = stitch(Point(-QUARTER, top + GAP + 3), Point(-QUARTER, -2.5))
+    names = Callout(
+        Phrase.of("figures.name", name=strip), Point(-QUARTER * 2.4, top + GAP), bench.number(strip), "left"
+    )
     one = Panel(
         "binding sewn on",
-        Scene((*cloth, *first, now), (names, held), (measure,), scale=1.0),
+        Scene((*cloth, *first, now), (names, *held), measures, scale=1.0),
         told,
         Phrase.of("figures.binding-first"),
         (strip, *edges),

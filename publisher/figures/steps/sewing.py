@@ -14,6 +14,7 @@ from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.parts import between_two, has_parts, layers_panel, parts_panel
 from publisher.figures.steps.seam_sections import seam_section
 from publisher.figures.steps.seams import flat_seams
+from publisher.figures.steps.setting_in import is_set_in, set_in_panel
 from publisher.figures.steps.shaping import (
     boxed_panels,
     closed_gap,
@@ -27,7 +28,7 @@ from publisher.figures.steps.trimming import Cutting, clipped_panel, trimmed_pan
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 from publisher.figures.steps.zip_ends import open_zip_panel, trimmed_zip_panel, zip_end_panels
-from publisher.figures.steps.zips import folded_away_panel, zip_panels
+from publisher.figures.steps.zips import folded_away_panel, zip_panels, zip_place
 from publisher.terms import Phrase
 
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
@@ -49,7 +50,7 @@ def attach_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> 
         elif notion.kind == "zip":
             panels += _zipped(bench, notion, action.other, facts)
         else:
-            panels += attached_panels(bench, notion, action.other)
+            panels += attached_panels(bench, notion, action.other, facts)
     return panels
 
 
@@ -59,9 +60,10 @@ def _zipped(bench: Bench, notion: Notion, spot: str, facts: StepFacts) -> list[P
         for here, there in ((seam.first, seam.second), (seam.second, seam.first)):
             side = next((one for one in here if f"{one.copy}.{one.edge}" == spot), None)
             if side is not None:
-                panels = zip_panels(bench, notion, side, there[0].copy)
+                place = zip_place(bench, notion, side, there[0].copy, facts)
+                panels = zip_panels(bench, place)
                 if any(one.verb == "topstitch" and one.target == spot for one in facts.step.actions):
-                    panels.append(folded_away_panel(bench, notion, side, there[0].copy, facts.length(BESIDE)))
+                    panels.append(folded_away_panel(bench, place, facts.length(BESIDE)))
                 return panels
     return []
 
@@ -93,13 +95,19 @@ def sew_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> lis
     panels: list[Panel] = []
     zipped = _zip_seams(bench, facts)
     onto_parts = [one for one in named if has_parts(one)]
-    plain = [one for one in named if not (is_boxed(one) or is_tube(one)) and one not in zipped]
+    set_in = [one for one in named if is_set_in(bench, one)]
+    plain = [one for one in named if not (is_boxed(one) or is_tube(one)) and one not in (*zipped, *set_in)]
     joints = [joint for one in plain for joint in joints_of(bench.draft, one.name)]
     for _, group in groupby(joints, key=lambda joint: (joint.first, joint.second)):
         panels += _of_pair(bench, list(group))
-    panels = first_of_like(bench, [*panels, *(parts_panel(bench, one) for one in onto_parts)])
     if len(onto_parts) == 2 and between_two(*onto_parts):
-        panels.append(layers_panel(bench, onto_parts))
+        # One seam through all layers: the plan shows the upper ones, the section all.
+        panels += [parts_panel(bench, onto_parts[0]), layers_panel(bench, onto_parts)]
+    else:
+        panels += [parts_panel(bench, one) for one in onto_parts]
+    panels = first_of_like(bench, panels)
+    for one in set_in:
+        panels += [set_in_panel(bench, one), seam_section(bench, joints_of(bench.draft, one.name)[0])]
     boxed = [one for one in named if is_boxed(one)]
     panels += boxed_panels(bench, boxed) if boxed else []
     turns = any(action.verb == "turn" for action in facts.step.actions)

@@ -3,8 +3,18 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from publisher.drafting import Seam
-from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, texture_of, turned
+from publisher.drafting import Notch, Placement, Seam
+from publisher.figures.steps.cloth import (
+    Bench,
+    Lying,
+    as_it_lies,
+    laid,
+    longer_side,
+    moved,
+    strip_loop,
+    texture_of,
+    turned,
+)
 from publisher.figures.steps.corners import turn_back
 from publisher.figures.steps.joining import Joint, edge_path
 from publisher.figures.steps.lines import chain, line
@@ -134,7 +144,11 @@ def tube_panel(bench: Bench, seam: Seam, turns: bool) -> Panel:
         Callout(Phrase.of("figures.wrong-side-out", copies=names_of(outer)), Point(wide, high * 0.34)),
     ]
     held = [one for one in bench.draft.placements if one.below in inner and one.name in bench.state.placed]
-    held = [one for one in held if bench.kind(one.placed) not in ("interfacing", "wadding")]
+    held = [
+        one
+        for one in held
+        if bench.kind(one.placed) not in ("interfacing", "wadding") and _at_the_top(bench, one, seam)
+    ]
     for one in held[:2]:
         left = one.below == inner[-1]
         x = 2.8 if left else wide - 2.8
@@ -157,6 +171,15 @@ def tube_panel(bench: Bench, seam: Seam, turns: bool) -> Panel:
     )
     scene = Scene(tuple(shapes), tuple(callouts), dimensions, tuple(arrows), scale=1.0)
     return Panel("bag in bag", scene, told, Phrase.of("figures.cut-through"), (*inner, *outer))
+
+
+def _at_the_top(bench: Bench, placement: Placement, seam: Seam) -> bool:
+    """False for a strip that is held at a notch of another edge than those that are sewn now: it lies clear of the seam."""
+    there = {name for _, name in placement.matching}
+    piece = bench.draft.piece(bench.draft.copy(placement.below).piece)
+    edges = {mark.edge for mark in piece.marks if isinstance(mark, Notch) and mark.name in there}
+    sewn = {edge.name for side in seam.first if side.copy == placement.below for edge in piece.edges_of(side.edge)}
+    return not strip_loop(bench, placement.placed) or not edges or bool(edges & sewn)
 
 
 def _bag(wide: float, high: float, inset: float, wrong_out: bool, gap: bool) -> list[Shape]:

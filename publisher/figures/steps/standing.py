@@ -143,7 +143,7 @@ def _round_about(spot: Point, middle: float, lowest: float) -> tuple[int, float]
 
 def box_panels(bench: Bench, copy: str) -> list[Panel]:
     """A box: a panel above and one below, the ring that goes round them, with its zip; nothing of what is not built so."""
-    rounds = [one for one in bench.draft.seams if one.name in bench.state.sewn and _goes_round(bench, one)]
+    rounds = [one for one in bench.draft.seams if one.name in bench.state.sewn and goes_round(bench, one)]
     parted = [one for one in bench.draft.seams if one.name in bench.state.sewn and has_parts(one)]
     if len(rounds) < 2 or not parted or copy not in {side.copy for one in rounds for side in one.first}:
         return []
@@ -154,7 +154,7 @@ def box_panels(bench: Bench, copy: str) -> list[Panel]:
     ]
 
 
-def _goes_round(bench: Bench, seam: Seam) -> bool:
+def goes_round(bench: Bench, seam: Seam) -> bool:
     """True for a seam all round one copy, and along several others."""
     if len({side.copy for side in seam.first}) != 1 or len({side.copy for side in seam.second}) < 2:
         return False
@@ -166,7 +166,7 @@ def _box(bench: Bench, seam: Seam, parts: Sequence[str], hinge: str, high: float
     top = seam.first[0].copy
     turn = 1.0 if face == "front" else -1.0
     plan = [spot * turn for spot in bench.draft.piece(seam.first[0].piece).finished_line.flattened(0.3)]
-    near = _near_side(plan)
+    near = near_side(plan)
 
     def seen(spots: Sequence[Point], height: float) -> Spots:
         return [Point(spot.x, spot.y * ABOVE + height) for spot in spots]
@@ -204,7 +204,7 @@ def _box(bench: Bench, seam: Seam, parts: Sequence[str], hinge: str, high: float
     return side_panel(face, shapes, callouts, names)
 
 
-def _near_side(plan: Sequence[Point]) -> Spots:
+def near_side(plan: Sequence[Point]) -> Spots:
     """The spots of a convex outline that face the viewer, from left to right."""
     left = min(range(len(plan)), key=lambda at: (round(plan[at].x, 2), plan[at].y))
     ring = [*plan[left:], *plan[:left]]

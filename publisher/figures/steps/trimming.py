@@ -7,10 +7,11 @@ from itertools import pairwise
 from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned, with_allowances
 from publisher.figures.steps.joining import Joint
 from publisher.figures.steps.lines import chain, line
+from publisher.figures.steps.seam_sections import lining_of
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Path, Point, parallel_beside
+from publisher.geometry import Path, Point, offset_outline, parallel_beside
 from publisher.terms import Phrase
 
 CORNER = 0.5  # sine of the turn that makes a corner of the seam
@@ -58,7 +59,7 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
     away = (left or wide / 2) if trim else wide
     step = how.apart or away * 1.6
     corners = _corners(path) if clip else []
-    cut = [turn_over(part) for part in parallel_beside(between, -away)] if trim else []
+    cut = [turn_over(part) for part in _outside(between, joints, away)] if trim else []
     cut += [turn_over(_across(corner, out, away)) for corner, out in corners]
     spot, outwards, bend = (*corners[0], 1.0) if corners else _sharpest(path)
     spots = _snip_spots(between, step) if clip else []
@@ -84,20 +85,27 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
     callouts = (Callout(Phrase.of(key), named_at),) if clip else ()
     detail = Detail(at + out * (wide * 0.3), wide * 2.2, tuple(close), dimensions, callouts)
     told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)
-    face = face_words(joint.first, wrong_up=True)
+    lining = lining_of(bench, joint.first)
+    face = face_words(joint.first, wrong_up=True) if lining is None else face_words(lining, wrong_up=False)
     named = Callout(face, spot_on(moved(bench.outline(joint.first), lying)), bench.number(joint.first))
     scene = Scene((*shapes, sewn, *(Shape(part, Look.CUT) for part in cut)), (named,), detail=detail)
     return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
 
 
 def _running_on(joints: Sequence[Joint]) -> Path:
-    """The edges of the first copy that the seam joins to the second, as far as each begins where the one before ends."""
+    """The edges of the first copy that the seam joins, as far as each begins where the one before ends."""
     segments = list(joints[0].first_path.segments)
     for joint in joints[1:]:
-        alike = (joint.first, joint.second) == (joints[0].first, joints[0].second)
-        if alike and (joint.first_path.start - segments[-1].end).length < 0.01:
+        if joint.first == joints[0].first and (joint.first_path.start - segments[-1].end).length < 0.01:
             segments += joint.first_path.segments
     return Path(tuple(segments))
+
+
+def _outside(path: Path, joints: Sequence[Joint], away: float) -> tuple[Path, ...]:
+    """The line outside a seam at a distance; of a seam all round its piece, with its corners."""
+    if (path.start - path.end).length > 0.01:
+        return parallel_beside(path, -away)
+    return (offset_outline([(joint.first_path, away) for joint in joints if joint.first == joints[0].first])[0],)
 
 
 def _corners(path: Path) -> list[tuple[Point, Point]]:

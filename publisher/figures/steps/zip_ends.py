@@ -54,7 +54,7 @@ def _sewn_across(bench: Bench, notion: Notion, copy: str, clearance: float, beyo
         )
     callouts = (
         Callout(face_words(copy, wrong_up=True), Point((beyond - long) * 0.7, half * 0.5), bench.number(copy), "left"),
-        Callout(Phrase.of("figures.name", name=notion.name), Point(tape_end - 3.0, -half * 0.5), side="right"),
+        Callout(Phrase.of("figures.the-zip"), Point(tape_end - 3.0, -half * 0.5), side="right"),
         Callout(Phrase.of("figures.stop-below"), Point(0.0, -half * 0.3), side="left"),
     )
     told = Phrase.of("figures.told-zip-end", copy=copy, zip=notion.name)
@@ -79,7 +79,7 @@ def _folded_out(bench: Bench, notion: Notion, copy: str) -> Panel:
     shapes.append(stitch(Point(across + 1.6, GAP + 0.4), Point(across + 1.6, -GAP - 0.4), new=False))
     shapes.append(stitch(Point(across + 4.4, 2 * GAP + 2.4), Point(across + 4.4, -2 * GAP - 2.4)))
     callouts = (
-        Callout(Phrase.of("figures.name", name=notion.name), Point(-22.0, 0.0), side="left"),
+        Callout(Phrase.of("figures.the-zip"), Point(-22.0, 0.0), side="left"),
         Callout(face_words(copy, wrong_up=False), Point(out - 5.0, 2 * GAP), bench.number(copy), "right"),
         Callout(Phrase.of("figures.tape-cut-level"), Point(end, 0.0), side="right"),
     )
@@ -114,7 +114,7 @@ def trimmed_zip_panel(bench: Bench, notion: Notion, copy: str, facts: StepFacts)
     top = Dimension(Point(-whole / 2, half), Point(whole / 2, half), length_words(whole), away=5.0)
     left = Dimension(Point(long / 2, half), Point(whole / 2, half), length_words(margin))
     callouts = (
-        Callout(Phrase.of("figures.name", name=notion.name), Point(-long * 0.3, -half * 0.5), side="left"),
+        Callout(Phrase.of("figures.the-zip"), Point(-long * 0.3, -half * 0.5), side="left"),
         Callout(face_words(copy, wrong_up=False), Point(-whole / 2 + margin * 0.4, 0.0), bench.number(copy), "left"),
     )
     detail = Detail(Point((long + whole) / 4, half * 0.2), margin * 0.9 + half * 0.3, dimensions=(left,))

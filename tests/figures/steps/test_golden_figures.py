@@ -74,6 +74,8 @@ KINDS = {
     "trim and clip",
     "turning",
     "ring",
+    "ring on",
+    "set in",
     "zip",
     "zip section",
 }

@@ -227,7 +227,7 @@ def test_a_seam_that_another_crosses_may_end_at_the_seam_lines() -> None:
 
 
 def test_a_loop_comes_out_of_the_side_seam_that_caught_it() -> None:
-    front, back = (panel_of("sanderling-lined-pouch", 14, f"finished {side}") for side in ("front", "back"))
+    front, back = (panel_of("sanderling-lined-pouch", 16, f"finished {side}") for side in ("front", "back"))
     loop = {"front": front, "back": back}
     bag = {
         side: max(panel.scene.shapes, key=lambda one: one.path.box.width * one.path.box.height).path.box
