@@ -4,9 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from publisher.drafting import LineMark, Notch, Piece, PointMark
+from publisher.drafting import Copy, Draft, LineMark, Notch, Piece, PointMark
 
-# A join nearer than this to an end, or to what is marked or set on the strip, is in the way (common practice, no source).
+# A join nearer than this to an end, or to what is marked, set or caught on the strip, is in the way (common practice,
+# no source).
 TOO_NEAR = 50.0
 FINE = 0.01  # to which the best place is looked for
 
@@ -39,14 +40,35 @@ def spread_joins(length: float, width: float, count: int, loss: float, spots: Se
     return Joins(strip.lengths(joins), max(strip.nearest(joins) - loss / 2, 0.0))
 
 
-def tender_spots(piece: Piece) -> Iterator[float]:
-    """Where marks lie along a strip, from the left end of it as it is cut; lines that run along it lie everywhere."""
+def tender_spots(draft: Draft, copy: Copy) -> Iterator[float]:
+    """Where a strip must not be joined, from the left end of it as it is cut: at marks, and where it is caught."""
+    piece = draft.piece(copy.piece)
     left = piece.cut_line.box.left
+    yield from (at - left for at in _marked(piece))
+    if _caught_in_the_middle(draft, copy):
+        box = piece.finished_line.box
+        yield (box.left + box.right) / 2 - left
+
+
+def _marked(piece: Piece) -> Iterator[float]:
+    """Where marks lie along it; lines that run along it lie everywhere."""
     for mark in piece.marks:
         if isinstance(mark, Notch | PointMark):
-            yield mark.at.x - left
+            yield mark.at.x
         elif isinstance(mark, LineMark) and abs(mark.end.x - mark.start.x) < abs(mark.end.y - mark.start.y):
-            yield (mark.start.x + mark.end.x) / 2 - left
+            yield (mark.start.x + mark.end.x) / 2
+
+
+def _caught_in_the_middle(draft: Draft, copy: Copy) -> bool:
+    """True where it is placed by its centre, or by both ends on one spot: it is folded across there; or bears a centre."""
+    for placement in draft.placements:
+        if placement.placed == copy.name:
+            held = dict(placement.matching)
+            if "centre" in held or (held.get("left end") is not None and held.get("left end") == held.get("right end")):
+                return True
+        if placement.below == copy.name and "centre" in dict(placement.matching).values():
+            return True
+    return False
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,14 +35,15 @@ def _spread(draft: Draft, plan: StripPlan) -> StripPlan:
     """The plan of a strip with its joins where they are not in the way; a bias strip's lie where they fall."""
     if plan.joins == "bias" or plan.count < 2:
         return plan
-    piece = draft.piece(draft.copy(plan.copy).piece)
-    joins = spread_joins(plan.total_length, plan.from_width, plan.count, plan.join_loss, list(tender_spots(piece)))
+    spots = list(tender_spots(draft, draft.copy(plan.copy)))
+    joins = spread_joins(plan.total_length, plan.from_width, plan.count, plan.join_loss, spots)
     return replace(plan, lengths=joins.lengths, apart=joins.apart)
 
 
 def _join_in_the_way(draft: Draft, plan: StripPlan) -> Finding:
     says = (
-        f"on cloth {plan.sold_width:.0f} mm wide a join of '{plan.copy}' lies {plan.apart:.0f} mm from an end or a mark"
+        f"on cloth {plan.sold_width:.0f} mm wide a join of '{plan.copy}' lies {plan.apart:.0f} mm from an end of it, or "
+        "from where it is marked or caught"
     )
     mend = "make the strip shorter, move the mark, or offer a wider cloth"
     found = Finding("join-in-the-way", Severity.ADVICE, draft.copy(plan.copy).place, says, mend)

@@ -4,8 +4,10 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from publisher.cloth.joins import TOO_NEAR, spread_joins
+from publisher.cloth import plan_cloth
+from publisher.cloth.joins import TOO_NEAR, spread_joins, tender_spots
 from publisher.cloth.strip_plans import strips_needed
+from tests.specimens import draft_text
 
 
 def test_lengths_are_alike_where_nothing_is_in_the_way() -> None:
@@ -68,3 +70,66 @@ def test_lengths_make_up_the_strip_and_fit_the_cloth(
     evenly = [at * each - (at - 0.5) * loss for at in range(1, count)]
     alike = min(abs(middle - spot) for middle in evenly for spot in (0.0, length, *spots))
     assert nearest >= min(alike, TOO_NEAR + loss / 2) - 0.05
+
+
+TIE = """\
+pieces:
+  roll:
+    rectangle: 20 in by 20 in | 50 cm by 50 cm
+    copies:
+      only: canvas
+    marks:
+      place: point at the middle of right edge
+      other: point at the middle of left edge
+  tie:
+    strip:
+      finished width: 1/2 in | 1.5 cm
+      length: 60 in | 150 cm
+      fold: in fourths
+      ends: 1/2 in | 1 cm
+      joins: allowed
+    copies:
+      only: canvas
+placements:
+  tie on roll:
+    place: tie
+    on: roll
+    matching:
+      - {pair}
+      - {other}
+"""
+
+
+@pytest.mark.parametrize(
+    ("pair", "other", "spots"),
+    [
+        ("centre to place", "centre to right edge", [760.0]),  # half of 150 cm, and 1 cm for the end
+        ("left end to place", "right end to place", [760.0]),  # a loop
+        ("left end to place", "right end to other", []),  # a strap from one side to the other
+        ("left end to place", "left end to right edge", []),
+    ],
+)
+def test_a_strip_is_caught_in_its_middle(pair: str, other: str, spots: list[float]) -> None:
+    """Two lengths would meet in the middle of the tie; where it is caught there, the join of 6 cm moves 5 + 3 cm off."""
+    draft = draft_text(TIE.format(pair=pair, other=other))[0]
+    assert list(tender_spots(draft, draft.copy("tie"))) == pytest.approx(spots)
+    (plan,) = plan_cloth(draft)[0].strips
+    first = plan.lengths[0] - plan.join_loss / 2
+    assert first == pytest.approx(760.0 - (80.0 if spots else 0.0), abs=1)
+
+
+def test_a_strip_is_caught_where_something_lies_on_its_middle() -> None:
+    badge = """\
+  badge:
+    rectangle: 2 in by 1 in | 5 cm by 2.5 cm
+    copies:
+      only: canvas
+placements:
+  badge on tie:
+    place: badge
+    on: tie
+    matching:
+      - centre to centre
+"""
+    draft = draft_text(TIE.split("placements:")[0] + badge)[0]
+    assert list(tender_spots(draft, draft.copy("tie"))) == pytest.approx([760.0])

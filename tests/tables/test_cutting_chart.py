@@ -271,7 +271,10 @@ def test_a_join_makes_way_for_a_mark_and_where_it_cannot_that_is_told() -> None:
     both, findings = proved(full)
     advice = found(findings, "join-in-the-way")
     assert advice.severity is Severity.ADVICE
-    assert "on cloth 900 mm wide a join of 'tie' lies 0 mm from an end or a mark" in advice.says
+    assert (
+        "on cloth 900 mm wide a join of 'tie' lies 0 mm from an end of it, or from where it is marked or caught"
+        in advice.says
+    )
     (row,) = both[1].chart
     assert dict(row.notes[2].values)["apart"] == Phrase.of("chart.joins-near")
 
