@@ -2,6 +2,7 @@
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.at_hand import AtHand, FromStock, LaidOn, NotLaid, from_stock, unanswered_on
+from publisher.cloth.cuts import fold_way
 from publisher.cloth.kept import kept_answer
 from publisher.cloth.layouts import BIAS_SEAM, lay_out
 from publisher.cloth.nesting import solver_installed
@@ -27,6 +28,7 @@ __all__ = [
     "Question",
     "StripPlan",
     "cut_for_many",
+    "fold_way",
     "from_stock",
     "kept_answer",
     "lay_out",

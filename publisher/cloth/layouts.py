@@ -185,29 +185,37 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
     asked = (question,) if arranged.answered or worth_solving(question, arranged) else ()
     single = _layout(draft, sale, arranged, tuple(placed(cuts, numbers, question, arranged.answer)))
     laying = Laying(single, asked, () if arranged.answered else asked)
-    may_be_folded = sale.width.precut is None and sale.material.kind in WOVEN_WITH_SELVAGE
-    folded = fold(cuts, sale.usable, gap) if may_be_folded else None
+    # Wadding and interfacing are not worth a fold, but for what is cut on it.
+    worth = sale.material.kind in WOVEN_WITH_SELVAGE or any(cut.half_on_the_fold for cut in cuts)
+    folded = fold(cuts, sale.usable, gap) if worth and sale.width.precut is None else None
     return (laying if folded is None else _single_or_folded(draft, sale, laying, folded, kept)), []
 
 
 def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
     """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
     assert single.layout is not None
-    least = folded.question.bound
-    if least > single.layout.used_length + NO_SHORTER and (
-        not folded.halves or _to_buy(draft, sale, least)[1] > single.layout.buy_length
-    ):
-        return single
-    questions = (*single.questions, folded.question)
+    least = _to_buy(draft, sale, folded.question.bound)[1]
+    too_long = folded.question.bound > single.layout.used_length + NO_SHORTER
+    if too_long and (not folded.halves or least > single.layout.buy_length):
+        return replace(single, layout=_not_folded(single.layout, folded, least))
     arranged = arrange_folded(folded.question, kept)
     if arranged is None:
-        return Laying(single.layout, questions, (*single.unanswered, folded.question))
+        return Laying(single.layout, (*single.questions, folded.question), (*single.unanswered, folded.question))
+    asked = (folded.question,) if arranged.answered or worth_solving(folded.question, arranged) else ()
     laid = tuple(placed_folded(folded, arranged.answer, sale.usable))
     layout = replace(_layout(draft, sale, arranged, laid), folded=True)
     as_short = arranged.used <= single.layout.used_length + NO_SHORTER
     no_dearer = folded.halves and layout.buy_length <= single.layout.buy_length
-    unanswered = single.unanswered if arranged.answered else (*single.unanswered, folded.question)
-    return Laying(layout if as_short or no_dearer else single.layout, questions, unanswered)
+    if not as_short and not no_dearer:
+        known = layout.buy_length if arranged.answered else 0.0
+        layout = _not_folded(single.layout, folded, least if least > single.layout.buy_length else known)
+    unanswered = single.unanswered if arranged.answered else (*single.unanswered, *asked)
+    return Laying(layout, (*single.questions, *asked), unanswered)
+
+
+def _not_folded(layout: ClothLayout, folded: Folded, to_buy: float) -> ClothLayout:
+    """A layout on single cloth; where halves could lie on the fold, with what would be bought for that."""
+    return replace(layout, folded_buy_length=to_buy) if folded.halves else layout
 
 
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:

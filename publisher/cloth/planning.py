@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_ways import lay_with_bias
+from publisher.cloth.cuts import fold_way
 from publisher.cloth.joins import TOO_NEAR, spread_joins, tender_spots
 from publisher.cloth.layouts import GAP, SQUARING_UP
 from publisher.cloth.lying import moved
@@ -61,10 +62,11 @@ def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayo
     matching = must_match(draft, material)
     rectangles = [Rectangle(one.copy, at, one.width, one.length) for at, one in enumerate(layout.laid)]
     shelved, used = arrange_to_match(rectangles, matching, layout.usable_width, GAP[units], repeat)
+    in_rows = (moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved)
     rows = _as_bought(
         replace(
             layout,
-            laid=tuple(moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved),
+            laid=tuple(replace(one, opened_out=_is_halved(draft, one.copy)) for one in in_rows),
             used_length=used,
             arranged_by="rows",
             folded=False,
@@ -80,6 +82,12 @@ def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayo
     )
     as_found = _as_bought(replace(layout, laid=tuple(apart), used_length=used), material, units)
     return as_found if as_found.buy_length <= rows.buy_length else rows
+
+
+def _is_halved(draft: Draft, name: str) -> bool:
+    """True for a copy whose template shows a half of it."""
+    copy = draft.copy(name)
+    return not copy.rough and fold_way(draft.piece(copy.piece), 0) is not None
 
 
 def _as_bought(layout: ClothLayout, material: Material, units: UnitSystem) -> ClothLayout:

@@ -13,6 +13,7 @@ class Laid:
 
     `outline` is what is cut, where it lies; a length of a strip that is pieced lies as its rectangle, a bias square as
     the square. `sheet` is the precut it lies on, from 1, with x and y from that one's corner; 0 on cloth by the length.
+    `opened_out`: its template shows a half of it, and it is cut whole, not on a fold.
     """
 
     copy: str
@@ -25,6 +26,7 @@ class Laid:
     turned_over: bool  # the template's printed side down
     outline: Path
     sheet: int = 0
+    opened_out: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +35,7 @@ class ClothLayout:
 
     Of precuts, the lengths are those of all of them together. `folded`: the cloth may be laid double, right sides
     together, with its fold along the middle of the usable width; what lies left and right of it is then cut as one.
+    Where it is not, though it could be with pieces on its fold, `folded_buy_length` is what would be bought then, or more.
     """
 
     material: str
@@ -47,6 +50,7 @@ class ClothLayout:
     precut_count: int = 0
     precut_length: float = 0.0  # usable along the cloth, of one, after shrinkage
     folded: bool = False
+    folded_buy_length: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,9 +12,15 @@ from publisher.terms import Phrase, Quantity
 
 LAID = {
     "fold": "chart.fold-intro",
+    "opened": "chart.opened-intro",
     "pair": "chart.pair-intro",
     "single": "chart.single-intro",
     "one way": "chart.one-way-intro",
+}
+# Which notes of pieces whose template shows a half call for which sentence.
+HALVES = {
+    "fold": {"chart.on-the-fold", "chart.on-the-fold-or-opened"},
+    "opened": {"chart.opened-out", "chart.on-the-fold-or-opened"},
 }
 
 
@@ -44,10 +50,12 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
 
 
-def chart_intro(drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
+def chart_intro(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
     """Sentences above the chart: what its sizes mean, and how the cloth lies for which copies."""
     drawn = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
-    lying = {_lying(piece, copy) for piece in drawn for copy in piece.copies}
+    lying = {_lying(piece, copy) for piece in drawn if piece.half is None for copy in piece.copies}
+    notes = {note.key for table in tables for row in table.chart for note in row.notes}
+    lying |= {lay for lay, keys in HALVES.items() if notes & keys}
     if any(piece.one_way for draft in drafts for piece in draft.pieces):
         lying |= {"one way"}
     laid = [said for lay, said in LAID.items() if lay in lying] if lying - {"single"} else []
@@ -55,9 +63,7 @@ def chart_intro(drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
 
 
 def _lying(piece: Piece, copy: Copy) -> str:
-    """How the cloth lies for a copy: on the fold, as a pair, or in a single layer."""
-    if piece.half is not None:
-        return "fold"
+    """How the cloth lies for a copy whose template shows the whole: as a pair, or in a single layer."""
     return "pair" if copy.mirrored and copy.count % 2 == 0 else "single"
 
 

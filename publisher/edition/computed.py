@@ -171,6 +171,7 @@ def _variant(proof: Proof, draft: Draft) -> Json:
                 "width": _mm(layout.width),
                 "arranged by": layout.arranged_by,
                 "folded": layout.folded,
+                "buy folded": _mm(layout.folded_buy_length) if layout.folded_buy_length else None,
                 "used": _mm(layout.used_length),
                 "needed": _mm(layout.needed_length),
                 "buy": _mm(layout.buy_length),
@@ -200,6 +201,7 @@ def _laid(one: Laid) -> Json:
         "precut": one.sheet,
         "turn": one.turn,
         "turned over": one.turned_over,
+        "opened out": one.opened_out,
         "outline": [[_mm(spot.x), _mm(spot.y)] for spot in one.outline.flattened(OUTLINE_SEEN)],
     }
 

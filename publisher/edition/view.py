@@ -136,7 +136,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         cautions=cautions_of(proof, units, speak),
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
-        chart_intro=chart_intro(drafts, speak),
+        chart_intro=chart_intro(tables, drafts, speak),
         layouts=build_layouts(proof, units, speak),
         legend=legend,
         transferred=any(

@@ -58,6 +58,13 @@ def _grain(draft: Draft, piece: Piece, copy: Copy) -> Phrase:
     return Phrase.of(f"chart.grain-{keys[piece.grain]}")
 
 
+def _half_note(cloth: Cloth, copy: Copy) -> Phrase:
+    """How a piece is cut whole whose template shows a half: as all layouts have it, or as each of them does."""
+    opened = {one.opened_out for layout in cloth.layouts for one in layout.laid if one.copy == copy.name}
+    keys = {frozenset({True}): "opened-out", frozenset({True, False}): "on-the-fold-or-opened"}
+    return Phrase.of(f"chart.{keys.get(frozenset(opened), 'on-the-fold')}")
+
+
 def _hem_note(hem: Hem) -> Phrase:
     key = "chart.casing" if hem.casing else "chart.hem"
     return Phrase.of(key, edge=hem.edge, takes=_told(hem.takes))
@@ -138,8 +145,8 @@ def _clear(draft: Draft, plan: StripPlan) -> Phrase:
 
 def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
-    if piece.half is not None:
-        notes.append(Phrase.of("chart.on-the-fold"))
+    if piece.half is not None and not copy.rough:
+        notes.append(_half_note(cloth, copy))
     if copy.turned_over and piece.kind is PieceKind.DRAWN:
         notes.append(Phrase.of("chart.turned-over"))
     if copy.to_finished_line:
