@@ -4,11 +4,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import KeptFiles
-from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out, usable_width
+from publisher.cloth.layouts import lay_out
 from publisher.cloth.planning import plan_cloth
 from publisher.cloth.questions import Question
 from publisher.cloth.repeats import must_match, washed
 from publisher.cloth.sharing import Cut, Room, Sort, share_out
+from publisher.cloth.usable import GAP, SQUARING_UP, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
 

@@ -6,9 +6,10 @@ from itertools import pairwise
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, lowest_block, narrowed
-from publisher.cloth.layouts import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, lay_out, usable_width
+from publisher.cloth.layouts import lay_out
 from publisher.cloth.lying import as_path
 from publisher.cloth.questions import Question
+from publisher.cloth.usable import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
 from publisher.geometry import Box, Path, ring_round

@@ -8,7 +8,7 @@ from functools import cached_property
 from publisher.cloth.lying import as_path, laid, outline_cut
 from publisher.cloth.questions import Answer, Question, Shape, rounded
 from publisher.cloth.values import Laid, StripPlan
-from publisher.drafting import Copy, Grain, Material, Piece
+from publisher.drafting import Copy, Draft, Grain, Material, Piece
 from publisher.geometry import Box, Path, Point, area_within, ring_round
 
 Key = tuple[tuple[tuple[float, float], ...], tuple[int, ...], bool]
@@ -59,7 +59,6 @@ def cuts_from(
     material: Material,
     copies: Sequence[tuple[Piece, Copy]],
     plans: Sequence[StripPlan],
-    usable: float,
     whole: Mapping[tuple[str, int], Cut],
 ) -> tuple[Cut, ...]:
     """All that is cut, in the order of the copies; of a strip that is pieced each length, of a bias strip its square.
@@ -75,24 +74,31 @@ def cuts_from(
             elif plan.square:
                 cuts.append(_rectangle(material, copy, nth, plan.square, plan.square))
             else:
-                cuts += [_rectangle(material, copy, nth, usable, plan.cut_width) for _ in range(plan.count)]
+                cuts += _lengths(material, copy, nth, plan)
     return tuple(cuts)
 
 
-def whole_cuts(material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict[tuple[str, int], Cut]:
+def _lengths(material: Material, copy: Copy, nth: int, plan: StripPlan) -> Iterator[Cut]:
+    """The lengths that a strip is pieced of, as they lie."""
+    for length in plan.lengths:
+        across, along = (plan.cut_width, length) if plan.along else (length, plan.cut_width)
+        yield _rectangle(material, copy, nth, across, along)
+
+
+def whole_cuts(draft: Draft, material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict[tuple[str, int], Cut]:
     """Every cut as it is on cloth that is wide enough for it, by copy and number."""
     return {
-        (copy.name, nth): cut_of(piece, copy, nth, material)
+        (copy.name, nth): cut_of(draft, piece, copy, nth, material)
         for piece, copy in copies
         for nth in range(1, copy.count + 1)
     }
 
 
-def cut_of(piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
+def cut_of(draft: Draft, piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
     """One cut: the piece's y axis runs along the cloth unless its grain says otherwise; of a pair, every other is over."""
     over = copy.turned_over != (copy.mirrored and nth % 2 == 0)
     turn = 0 if material.free else {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
-    outline = laid(outline_cut(piece, copy), turn, over, 0.0, 0.0)
+    outline = laid(outline_cut(draft, piece, copy), turn, over, 0.0, 0.0)
     way = None if copy.rough else fold_way(piece, turn)
     along = way is not None and abs(way.x) < 1e-6
     return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material), way is not None, along)

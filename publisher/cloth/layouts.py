@@ -1,6 +1,6 @@
 """Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, arrange_folded, worth_solving
@@ -9,20 +9,11 @@ from publisher.cloth.folding import Folded, fold, placed_folded
 from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
 from publisher.cloth.shelves import TooWide
-from publisher.cloth.strip_plans import bias_rounds, bias_square, join_loss, strips_needed
+from publisher.cloth.strips import plan_strips
+from publisher.cloth.usable import GAP, SQUARING_UP, WOVEN_WITH_SELVAGE, usable_sheet, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
-from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
-from publisher.terms import Finding, Severity, UnitSystem, length, of_variant, round_up_to_step
-
-# Common practice, no source: what the selvages take off a woven width, what squaring up the cut end takes, and the
-# room left between neighbours so that each can be cut on its own line.
-SELVAGES = {UnitSystem.INCH: 25.4, UnitSystem.METRIC: 20.0}
-SQUARING_UP = {UnitSystem.INCH: 25.4, UnitSystem.METRIC: 25.0}
-GAP = {UnitSystem.INCH: 25.4 / 8, UnitSystem.METRIC: 3.0}
-# A square for bias strips is cut in these steps, and sewn with this seam (common practice, no source).
-SQUARE_STEP = {UnitSystem.INCH: 25.4 / 2, UnitSystem.METRIC: 10.0}
-BIAS_SEAM = {UnitSystem.INCH: 25.4 / 4, UnitSystem.METRIC: 6.0}
-WOVEN_WITH_SELVAGE = ("fabric", "lining")
+from publisher.drafting import Copy, Draft, Material, Piece, Width
+from publisher.terms import Finding, Severity, length, of_variant, round_up_to_step
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +30,7 @@ class Sale:
     @property
     def sheet(self) -> float | None:
         """How long a precut is after its first wash, mm; None of cloth by the length."""
-        length = self.width.precut_length
-        return None if length is None else length * (1 - self.material.shrinkage)
+        return usable_sheet(self.material, self.width)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +51,9 @@ def lay_out(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, .
         copies = tuple(
             (piece, copy) for piece in draft.pieces for copy in piece.copies if copy.material == material.key
         )
-        whole = whole_cuts(material, copies)
+        whole = whole_cuts(draft, material, copies)
         for width in material.sold:
-            plans, unplanned = _strip_plans(draft, material, width, copies)
+            plans, unplanned = plan_strips(draft, material, width, copies)
             strips.extend(plans)
             sale = Sale(
                 material, width, usable_width(material, width, draft.variant.units), copies, tuple(plans), whole
@@ -82,99 +72,10 @@ def lay_out(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, .
     return cloth, tuple(of_variant(finding, draft.variant) for finding in found)
 
 
-def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
-    """What a width leaves between its selvages, mm; precuts and interfacing have none.
-
-    A precut shrinks both ways, and no more of it can be bought.
-    """
-    if width.precut:
-        return width.width * (1 - material.shrinkage)
-    if material.kind not in WOVEN_WITH_SELVAGE:
-        return width.width
-    return width.width - SELVAGES[units]
-
-
-def _strip_plans(
-    draft: Draft, material: Material, width: Width, copies: Sequence[tuple[Piece, Copy]]
-) -> tuple[list[StripPlan], list[Finding]]:
-    plans: list[StripPlan] = []
-    found: list[Finding] = []
-    usable = usable_width(material, width, draft.variant.units)
-    for piece, copy in copies:
-        if piece.strip is None or (piece.cut_width <= usable and piece.grain is not Grain.BIAS):
-            continue
-        if piece.strip.joins is None:
-            found.append(_strip_too_long(piece, copy, usable))
-            continue
-        if piece.grain is Grain.BIAS:
-            plan = _bias_plan(draft, material, width, piece, copy)
-            if plan.square > usable:
-                found.append(_square_too_wide(plan, copy))
-                continue
-        else:
-            loss = join_loss(piece.strip.joins, piece.cut_height, piece.strip.join_allowance)
-            count = strips_needed(piece.cut_width, usable, loss)
-            plan = StripPlan(
-                copy=copy.name,
-                material=material.key,
-                cut_width=piece.cut_height,
-                total_length=piece.cut_width,
-                sold_width=width.width,
-                from_width=usable,
-                count=count,
-                joins=piece.strip.joins,
-                join_loss=loss,
-            )
-        plans.append(plan)
-    return plans, found
-
-
-def _bias_plan(draft: Draft, material: Material, width: Width, piece: Piece, copy: Copy) -> StripPlan:
-    """Bias strips come from one square of cloth, cut as a continuous strip."""
-    assert piece.strip is not None
-    usable = usable_width(material, width, draft.variant.units)
-    step, seam = SQUARE_STEP[draft.variant.units], BIAS_SEAM[draft.variant.units]
-    square = bias_square(piece.cut_width, piece.cut_height, seam, step)
-    rounds = bias_rounds(square, piece.cut_height, seam)
-    return StripPlan(
-        copy=copy.name,
-        material=material.key,
-        cut_width=piece.cut_height,
-        total_length=piece.cut_width,
-        sold_width=width.width,
-        from_width=usable,
-        count=rounds,
-        joins="bias",
-        join_loss=piece.cut_height,
-        square=square,
-    )
-
-
-def _square_too_wide(plan: StripPlan, copy: Copy) -> Finding:
-    return Finding(
-        "strip-too-long",
-        Severity.ERROR,
-        copy.place,
-        f"'{copy.name}' takes a square of {plan.square:.0f} mm for {plan.total_length:.0f} mm of bias strip, and the "
-        f"cloth is {plan.from_width:.0f} mm wide between its selvages",
-        "make it of two strips, or offer a wider cloth",
-    )
-
-
-def _strip_too_long(piece: Piece, copy: Copy, usable: float) -> Finding:
-    return Finding(
-        "strip-too-long",
-        Severity.ERROR,
-        copy.place,
-        f"the strip '{copy.name}' is {piece.cut_width:.0f} mm long and the cloth {usable:.0f} mm wide between its selvages",
-        "allow joins (joins: allowed), make it shorter, or offer a wider cloth",
-    )
-
-
 def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, list[Finding]]:
     """The shorter of single and folded cloth, with what a solver may be asked."""
     gap = GAP[draft.variant.units]
-    cuts = cuts_from(sale.material, sale.copies, sale.plans, sale.usable, sale.whole)
+    cuts = cuts_from(sale.material, sale.copies, sale.plans, sale.whole)
     question, numbers = ask(cuts, sale.usable, gap, sale.sheet)
     try:
         arranged = arrange(question, kept)

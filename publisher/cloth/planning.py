@@ -5,11 +5,11 @@ from dataclasses import replace
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_ways import lay_with_bias
 from publisher.cloth.cuts import fold_way
-from publisher.cloth.joins import TOO_NEAR, spread_joins, tender_spots
-from publisher.cloth.layouts import GAP, SQUARING_UP
+from publisher.cloth.joins import TOO_NEAR
 from publisher.cloth.lying import moved
 from publisher.cloth.repeats import arrange_to_match, must_match, shifted_to_match, washed, whole_repeats
 from publisher.cloth.shelves import Rectangle
+from publisher.cloth.usable import GAP, SQUARING_UP
 from publisher.cloth.values import Cloth, ClothLayout, StripPlan
 from publisher.drafting import Draft, Material
 from publisher.terms import Finding, Severity, UnitSystem, length, of_variant, round_up_to_step
@@ -27,18 +27,8 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
         _matched(draft, prints[layout.material], layout) if layout.material in prints else layout
         for layout in cloth.layouts
     )
-    spread = [_spread(draft, plan) for plan in cloth.strips]
-    near = (_join_in_the_way(draft, plan) for plan in spread if plan.lengths and plan.apart < TOO_NEAR - 1)
-    return replace(cloth, layouts=layouts, strips=tuple(spread)), (*found, *near)
-
-
-def _spread(draft: Draft, plan: StripPlan) -> StripPlan:
-    """The plan of a strip with its joins where they are not in the way; a bias strip's lie where they fall."""
-    if plan.joins == "bias" or plan.count < 2:
-        return plan
-    spots = list(tender_spots(draft, draft.copy(plan.copy)))
-    joins = spread_joins(plan.total_length, plan.from_width, plan.count, plan.join_loss, spots)
-    return replace(plan, lengths=joins.lengths, apart=joins.apart)
+    near = (_join_in_the_way(draft, plan) for plan in cloth.strips if plan.lengths and plan.apart < TOO_NEAR - 1)
+    return replace(cloth, layouts=layouts), (*found, *near)
 
 
 def _join_in_the_way(draft: Draft, plan: StripPlan) -> Finding:

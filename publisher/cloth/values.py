@@ -62,15 +62,17 @@ class StripPlan:
     cut_width: float  # mm
     total_length: float  # mm, cut
     sold_width: float  # mm, of the cloth
-    from_width: float  # mm of it usable
+    from_width: float  # mm of it usable; of lengths along a precut, its length
     count: int  # lengths to cut, on the straight or on the bias; of a bias square: how many strips go round it
     joins: str  # diagonal, straight, bias
     join_loss: float  # mm that one join takes; of a bias square: what its ends take
     square: float = 0.0  # mm, side of the square for a bias strip
     block: tuple[float, float] | None = None  # mm across and along, of a bias strip that is joined of strips from it
     left_over: bool = False  # the block is what other pieces leave of the cloth that is bought
-    lengths: tuple[float, ...] = ()  # mm: how long each is cut, in order, so that no join lies where it hurts
-    apart: float = 0.0  # mm from the nearest join to an end of the strip, or to a mark on it
+    # mm: how long each is cut, in order, so that no join lies where it hurts; the last is trimmed once they are joined
+    lengths: tuple[float, ...] = ()
+    apart: float = 0.0  # mm from the nearest join to an end of the strip, or to where it is marked or caught
+    along: bool = False  # its lengths lie along the cloth, not across
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,8 +20,8 @@ WORTH_TELLING = 50.0  # mm
 
 # The words below a drawing as edition.css sets them.
 COLUMN, POINTS, LEADING = 49.0, 11.0, 1.36 * 25.4 / 72  # a hair wider than there, for widths are reckoned generously
-HEAD_POINTS, HEAD_LEADING = 12.0, 1.15 * 25.4 / 72
-AROUND = 6.0  # mm, margins
+HEAD_POINTS, HEAD_LEADING, HEAD_MARGINS = 12.0, 1.15 * 25.4 / 72, 2.0
+BELOW = 4.0  # mm, a row
 MEASURE = 128.0  # mm, of the words before the first
 ANY_SCALE = 25  # for how long they are
 
@@ -40,7 +40,7 @@ class LayoutView:
 
 @dataclass(frozen=True, slots=True)
 class LayoutRow:
-    """Layouts side by side; their captions are `caption` mm high, so that their headings stand level."""
+    """Layouts side by side; their captions are at least `caption` mm high, so that their headings stand level."""
 
     layouts: tuple[LayoutView, ...]
     caption: float
@@ -64,13 +64,18 @@ def build_layouts(proof: Proof, units: UnitSystem, speak: Speaker) -> LayoutsVie
     heights = [_height(caption) for caption in captions]
     words = " ".join(_intro(draft, layouts, ANY_SCALE, speak))
     above = lines_needed(words, POINTS, MEASURE) * POINTS * LEADING
-    scale = layout_scale(layouts, above, [height + AROUND for height in heights])
+    scale = layout_scale(layouts, above, [height + BELOW for height in heights])
     views = [_layout(draft, one, scale, caption, speak) for one, caption in zip(layouts, captions, strict=True)]
     rows = tuple(
-        LayoutRow(tuple(views[at] for at in row), max(heights[at] for at in row))
+        LayoutRow(tuple(views[at] for at in row), _level([(views[at].height, heights[at]) for at in row]))
         for row in in_rows([view.width for view in views])
     )
     return LayoutsView(tuple(_intro(draft, layouts, scale, speak)), rows)
+
+
+def _level(sizes: Sequence[tuple[float, float]]) -> float:
+    """How high captions may be, mm, without making the row of these drawings and captions any higher."""
+    return max(drawing + caption for drawing, caption in sizes) - max(drawing for drawing, _ in sizes)
 
 
 def _intro(draft: Draft, layouts: Sequence[ClothLayout], scale: int, speak: Speaker) -> Iterator[str]:
@@ -106,9 +111,9 @@ def _caption(draft: Draft, layout: ClothLayout, speak: Speaker) -> tuple[str, tu
 
 
 def _height(caption: tuple[str, tuple[str, ...]]) -> float:
-    """How high a caption stands, its margins not counted, mm."""
+    """How high a caption stands, mm."""
     heading, lines = caption
-    high = lines_needed(heading, HEAD_POINTS, COLUMN, bold=True) * HEAD_POINTS * HEAD_LEADING
+    high = lines_needed(heading, HEAD_POINTS, COLUMN, bold=True) * HEAD_POINTS * HEAD_LEADING + HEAD_MARGINS
     return high + sum(lines_needed(line, POINTS, COLUMN) for line in lines) * POINTS * LEADING
 
 

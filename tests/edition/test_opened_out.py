@@ -6,7 +6,8 @@ import pytest
 
 from publisher.edition import set_edition
 from publisher.template_pages import DEFAULT_EDITIONS, Edition
-from tests.demo import demo_proof
+from tests.demo import demo_proof, printed_demo
+from tests.pdfium_texts import inks_of
 
 INCH, METRIC = DEFAULT_EDITIONS
 
@@ -46,3 +47,12 @@ def test_where_widths_differ_the_layout_decides() -> None:
     chart, layouts = part("dunlin-workshop-apron", INCH, "chart"), part("dunlin-workshop-apron", INCH, "layouts")
     assert "On the fold of the cloth, or opened out, as the layout of your cloth shows" in chart
     assert (layouts.count("Not folded: cut 1 opened out."), layouts.count("and fold it.")) == (1, 3)
+
+
+def test_headings_below_a_row_of_layouts_stand_level() -> None:
+    """Below the hat's lining stand two lines less than beside it."""
+    pages = inks_of(printed_demo(METRIC.name, "avocet-sun-hat").pdf)
+    levels = {one.text: one.baseline for page in pages for one in page if one.text.endswith("cm wide")}
+    names = ("cotton, 110 cm wide", "cotton, 150 cm wide", "lining, 110 cm wide")
+    level = [levels[name.replace(" cm", "\N{NO-BREAK SPACE}cm")] for name in names]
+    assert max(level) - min(level) < 0.2  # mm
