@@ -45,12 +45,8 @@ def spread_joins(
         raise ValueError(f"{count} lengths of {width:.4g} mm do not make up {length:.4g} mm")
     # Steps move a join by half of one: as much further away, where there is room.
     spare = max(step(one) for one in strip.lengths(evenly)) / 2 if step else 0.0
-    aims = [aim for aim in (clear + spare, clear) if strip.farthest(aim) is not None]
     if strip.nearest(evenly) < clear:
-        away = aims[0] if aims else _most(strip, clear)
-        joins = [strip.beside(join, away) for join in evenly]
-        if not strip.holds(joins) or strip.nearest(joins) < away - FINE:
-            joins = strip.farthest(away) or evenly
+        joins = strip.clear_of(clear + spare) or strip.clear_of(clear) or strip.clear_of(_most(strip, clear)) or evenly
     lengths = _in_steps(strip, joins, step) if step else strip.lengths(joins)
     return Joins(lengths, max(strip.nearest(strip.joins_of(lengths)) - loss / 2, 0.0))
 
@@ -158,6 +154,13 @@ class _Strip:
         free = [at for at in edges if 0 < at < self.length and self.nearest([at]) >= away - FINE / 2]
         return min(free, key=lambda at: abs(at - join), default=join)
 
+    def clear_of(self, away: float) -> list[float] | None:
+        """Joins so far from all spots, near to where they would lie evenly where that holds; None where none are."""
+        joins = [self.beside(join, away) for join in self.evenly]
+        if self.holds(joins) and self.nearest(joins) >= away - FINE:
+            return joins
+        return self.farthest(away)
+
     def farthest(self, away: float) -> list[float] | None:
         """Joins so far from all spots, each as far on as the cloth reaches; None where they do not reach the end."""
         joins: list[float] = []
@@ -179,5 +182,5 @@ def _most(strip: _Strip, clear: float) -> float:
     low, high = 0.0, clear
     while high - low > FINE:
         middle = (low + high) / 2
-        low, high = (middle, high) if strip.farthest(middle) is not None else (low, middle)
+        low, high = (middle, high) if strip.clear_of(middle) is not None else (low, middle)
     return low

@@ -10,10 +10,10 @@ from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
 from publisher.cloth.shelves import TooWide
 from publisher.cloth.strips import plan_strips
-from publisher.cloth.usable import GAP, SQUARING_UP, WOVEN_WITH_SELVAGE, usable_sheet, usable_width
+from publisher.cloth.usable import GAP, WOVEN_WITH_SELVAGE, to_buy, usable_sheet, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Material, Piece, Width
-from publisher.terms import Finding, Severity, length, of_variant, round_up_to_step
+from publisher.terms import Finding, Severity, of_variant
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +95,7 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
 def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
     """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
     assert single.layout is not None
-    least = _to_buy(draft, sale, folded.question.bound)[1]
+    least = to_buy(sale.material, draft.variant.units, folded.question.bound)[1]
     too_long = folded.question.bound > single.layout.used_length + NO_SHORTER
     if too_long and (not folded.halves or least > single.layout.buy_length):
         return replace(single, layout=_not_folded(single.layout, folded, least))
@@ -122,7 +122,7 @@ def _not_folded(layout: ClothLayout, folded: Folded, to_buy: float) -> ClothLayo
 def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]) -> ClothLayout:
     sheets, sheet = (round(arranged.used), sale.sheet) if sale.sheet is not None else (0, 0.0)
     used = sheets * sheet if sheets else arranged.used
-    needed, bought = (used, used) if sheets or not used else _to_buy(draft, sale, used)
+    needed, bought = (used, used) if sheets or not used else to_buy(sale.material, draft.variant.units, used)
     return ClothLayout(
         material=sale.material.key,
         width=sale.width.width,
@@ -136,13 +136,6 @@ def _layout(draft: Draft, sale: Sale, arranged: Arranged, laid: tuple[Laid, ...]
         precut_count=sheets,
         precut_length=sheet,
     )
-
-
-def _to_buy(draft: Draft, sale: Sale, used: float) -> tuple[float, float]:
-    """What is needed for a length used, with squaring up and shrinkage, and that up to the selling step."""
-    units = draft.variant.units
-    needed = (used + SQUARING_UP[units]) / (1 - sale.material.shrinkage)
-    return needed, float(round_up_to_step(length(needed), units).amount)
 
 
 def _too_wide(sale: Sale, cut: Cut, too_wide: TooWide) -> Finding:

@@ -1,7 +1,7 @@
 """What of a cloth can be used, and what is allowed for beside the pieces. Millimetres."""
 
 from publisher.drafting import Material, Width
-from publisher.terms import UnitSystem
+from publisher.terms import UnitSystem, length, round_up_to_step
 
 # Common practice, no source: what the selvages take off a woven width, what squaring up the cut end takes, and the
 # room left between neighbours so that each can be cut on its own line.
@@ -24,6 +24,12 @@ def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
     if material.kind not in WOVEN_WITH_SELVAGE:
         return width.width
     return width.width - SELVAGES[units]
+
+
+def to_buy(material: Material, units: UnitSystem, used: float) -> tuple[float, float]:
+    """What is needed for a length used, with squaring up and shrinkage, and that up to the selling step."""
+    needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage)
+    return needed, round_up_to_step(length(needed), units).mm
 
 
 def usable_sheet(material: Material, width: Width) -> float | None:

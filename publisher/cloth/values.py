@@ -30,6 +30,14 @@ class Laid:
 
 
 @dataclass(frozen=True, slots=True)
+class Pieced:
+    """What would be bought, mm, if these strips were pieced of more lengths than they must be."""
+
+    buy_length: float
+    strips: tuple["StripPlan", ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ClothLayout:
     """One arrangement on one width. `arranged_by` is `rows`, or `kept` where a kept layout is shorter; lengths in mm.
 
@@ -51,6 +59,7 @@ class ClothLayout:
     precut_length: float = 0.0  # usable along the cloth, of one, after shrinkage
     folded: bool = False
     folded_buy_length: float = 0.0
+    pieced: Pieced | None = None  # where a smaller cut would do
 
 
 @dataclass(frozen=True, slots=True)

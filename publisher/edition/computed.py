@@ -9,7 +9,7 @@ from importlib.metadata import PackageNotFoundError, version
 
 import publisher
 from publisher.checks import Proof
-from publisher.cloth import Laid, StripPlan
+from publisher.cloth import ClothLayout, Laid, StripPlan
 from publisher.drafting import Draft, Piece
 from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
@@ -175,6 +175,7 @@ def _variant(proof: Proof, draft: Draft) -> Json:
                 "used": _mm(layout.used_length),
                 "needed": _mm(layout.needed_length),
                 "buy": _mm(layout.buy_length),
+                "buy if strips are pieced further": _pieced(layout),
                 "precuts": layout.precut_count,
                 "laid": [_laid(one) for one in layout.laid],
             }
@@ -191,6 +192,13 @@ def _variant(proof: Proof, draft: Draft) -> Json:
             for row in tables.notions
         ],
     }
+
+
+def _pieced(layout: ClothLayout) -> Json | None:
+    if layout.pieced is None:
+        return None
+    strips = [{"copy": plan.copy, "lengths": [_mm(one) for one in plan.lengths]} for plan in layout.pieced.strips]
+    return {"buy": _mm(layout.pieced.buy_length), "strips": strips}
 
 
 def _laid(one: Laid) -> Json:

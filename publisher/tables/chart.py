@@ -97,7 +97,7 @@ def _joined(plan: StripPlan | None) -> dict[str, Phrase | str]:
     if plan is None:
         return {}
     way = Phrase.of("chart.way-along" if plan.along else "chart.way-across")
-    return {"count": str(plan.count), "way": way, "cut": _cut_lengths(plan), "length": _told(plan.total_length)}
+    return {"count": str(plan.count), "way": way, "cut": cut_lengths(plan), "length": _told(plan.total_length)}
 
 
 def _joined_from(sold: Width, plan: StripPlan | None) -> Phrase:
@@ -130,7 +130,7 @@ def _bias_way(plan: StripPlan, seam: Phrase) -> Phrase:
     return Phrase.of(key, count=str(plan.count), width=width, length=along, seam=seam)
 
 
-def _cut_lengths(plan: StripPlan) -> Phrase:
+def cut_lengths(plan: StripPlan) -> Phrase:
     """How long each strip is cut, so that no join lies where it hurts."""
     if len({round(each, 3) for each in plan.lengths}) == 1:
         return Phrase.of("chart.each", length=_told(plan.lengths[0]))

@@ -43,6 +43,13 @@ def test_a_join_in_steps_keeps_clear_of_a_mark() -> None:
     assert joins.apart == pytest.approx(722 - 640 - 30)
 
 
+def test_more_lengths_than_there_must_be_keep_clear_too() -> None:
+    """Of cloth that is wider than the strip is long: the join that would lie in the middle goes 5 + 3 cm aside."""
+    joins = spread_joins(1244.0, 1480.0, 2, 60.0, [622.0])
+    assert joins.apart == pytest.approx(TOO_NEAR)
+    assert joins.lengths == pytest.approx((572.0, 732.0))
+
+
 def test_lengths_in_steps_are_no_longer_than_the_cloth() -> None:
     """Of 2108 mm from 1084 two lengths must be 1084 each; the ruler's step would be 109 cm."""
     assert spread_joins(2108.0, 1084.0, 2, 60.0, step=whole_centimetres).lengths == (1084.0, 1084.0)
