@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from publisher.cloth.kept import kept_answer
 from publisher.cloth.questions import Answer, Question, length_of, parts_of, repeated
-from publisher.cloth.rows import in_rows
+from publisher.cloth.rows import in_rows, in_rows_on_the_fold
 
 KeptFiles = tuple[tuple[str, bytes], ...]
 NO_SHORTER = 1e-3  # mm
@@ -33,11 +33,16 @@ def arrange(question: Question, kept: KeptFiles) -> Arranged:
 
 
 def arrange_folded(question: Question, kept: KeptFiles) -> Arranged | None:
-    """The shortest kept answer on cloth that is folded double, to the whole or to a part; there are no rows for it."""
+    """The shortest on cloth that is folded double: kept, for the whole or for a part, or halves with rows behind them.
+
+    For the sake of pairs alone there are no rows on folded cloth.
+    """
     answer = _kept(question, kept)
-    found = ([answer] if answer else []) + [
-        _times(part, one, times) for times, part in parts_of(question) if (one := _kept(part, kept)) is not None
-    ]
+    found = [answer] if answer else []
+    found += [_times(part, one, times) for times, part in parts_of(question) if (one := _kept(part, kept)) is not None]
+    if any(shape.on_the_fold for shape in question.shapes):
+        rows = in_rows_on_the_fold(question)
+        found.append(Arranged(rows, length_of(question, rows), "rows"))
     best = min(found, key=lambda one: one.used, default=None)
     return None if best is None else replace(best, answered=answer is not None)
 

@@ -4,11 +4,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import KeptFiles
-from publisher.cloth.layouts import GAP, SQUARING_UP, lay_out, usable_width
-from publisher.cloth.planning import plan_cloth
+from publisher.cloth.layouts import lay_out
+from publisher.cloth.planning import plan_layouts
 from publisher.cloth.questions import Question
 from publisher.cloth.repeats import must_match, washed
 from publisher.cloth.sharing import Cut, Room, Sort, share_out
+from publisher.cloth.usable import GAP, SQUARING_UP, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
 
@@ -136,7 +137,7 @@ def unanswered_on(draft: Draft, material: Material, cloth: AtHand, kept: KeptFil
 def _plan_on(draft: Draft, material: Material, cloth: AtHand, kept: KeptFiles) -> Cloth | None:
     width = replace(material, sold=(Width(cloth.width, cloth.precut),))
     try:
-        plan, found = plan_cloth(replace(draft, materials=(width,)), kept)
+        plan, found = plan_layouts(replace(draft, materials=(width,)), kept)
     except ValueError:  # narrower than what one join of a strip takes
         return None
     return None if found else plan

@@ -6,13 +6,14 @@ from itertools import pairwise
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, lowest_block, narrowed
-from publisher.cloth.layouts import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, lay_out, usable_width
+from publisher.cloth.layouts import lay_out
 from publisher.cloth.lying import as_path
 from publisher.cloth.questions import Question
+from publisher.cloth.usable import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, to_buy, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
 from publisher.geometry import Box, Path, ring_round
-from publisher.terms import Finding, UnitSystem, length, round_up_to_step
+from publisher.terms import Finding, UnitSystem
 
 # A lower block may waste less at its corners, a higher one may fit better beside what else is cut.
 HIGHER = (1.0, 2.0)
@@ -117,7 +118,7 @@ def _as_little_as_can_be(draft: Draft, material: Material, least: _Part, piece: 
     others = [one for one in layout.laid if one.copy != copy.name]
     area = wanted.length * wanted.strip + sum(_area(one.outline) for one in others)
     used = max([area / layout.usable_width, *(one.length for one in others)])
-    return _to_buy(draft, material, used)[1] >= bought - 1e-3
+    return to_buy(material, draft.variant.units, used)[1] >= bought - 1e-3
 
 
 def _area(outline: Path) -> float:
@@ -131,7 +132,7 @@ def _may_save(draft: Draft, material: Material, tried: _Part, least: _Part) -> b
     if tried.bought < least.bought or nowhere or not tried.questions:
         return tried.bought < least.bought
     bound = min(question.bound for question in tried.questions)
-    return bound < precuts if precuts else _to_buy(draft, material, bound)[1] < bought - 1e-3
+    return bound < precuts if precuts else to_buy(material, draft.variant.units, bound)[1] < bought - 1e-3
 
 
 def _ways(draft: Draft, material: Material, width: Width, ways: Ways, piece: Piece, copy: Copy) -> list[Way]:
@@ -236,16 +237,9 @@ def _on_what_is_left(
     block = Box(place.left, place.bottom, place.left + across, place.bottom + along)
     laid = Laid(copy.name, 1, block.left, block.bottom, across, along, 0, False, as_path(block))
     used = max(layout.used_length, block.top)
-    needed, more = _to_buy(draft, material, used)
+    needed, more = to_buy(material, draft.variant.units, used)
     bigger = replace(layout, laid=(*layout.laid, laid), used_length=used, needed_length=needed, buy_length=more)
     return bigger, Way((across, along), bool(fitting))
-
-
-def _to_buy(draft: Draft, material: Material, used: float) -> tuple[float, float]:
-    """What is needed for a length used, and that up to the selling step."""
-    units = draft.variant.units
-    needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage)
-    return needed, round_up_to_step(length(needed), units).mm
 
 
 def empty_places(laid: Sequence[Laid], within: tuple[float, float], length: float, gap: float) -> Iterator[Box]:

@@ -8,8 +8,8 @@ from functools import cached_property
 from publisher.cloth.lying import as_path, laid, outline_cut
 from publisher.cloth.questions import Answer, Question, Shape, rounded
 from publisher.cloth.values import Laid, StripPlan
-from publisher.drafting import Copy, Grain, Material, Piece
-from publisher.geometry import Box, Path, area_within, ring_round
+from publisher.drafting import Copy, Draft, Grain, Material, Piece
+from publisher.geometry import Box, Path, Point, area_within, ring_round
 
 Key = tuple[tuple[tuple[float, float], ...], tuple[int, ...], bool]
 ALIKE, EITHER_END, ANY_WAY = (0,), (0, 180), (0, 90, 180, 270)
@@ -19,8 +19,8 @@ ALIKE, EITHER_END, ANY_WAY = (0,), (0, 180), (0, 90, 180, 270)
 class Cut:
     """One cut of a copy, its box at the origin; `turns` are the degrees it may be turned by from there.
 
-    `turn` and `turned_over` say how it lies so, from the template as printed. `half_on_the_fold`: its template shows a
-    half of it, with the fold along the cloth; `on_the_fold`: it is that half, with the fold on its left.
+    `turn` and `turned_over` say how it lies so, from the template as printed. `halved`: its template shows a half of it;
+    `half_on_the_fold`: so it does with the fold along the cloth; `on_the_fold`: it is that half, with the fold on its left.
     """
 
     copy: str
@@ -29,6 +29,7 @@ class Cut:
     turn: int
     turned_over: bool
     turns: tuple[int, ...]
+    halved: bool = False
     half_on_the_fold: bool = False
     on_the_fold: bool = False
 
@@ -58,7 +59,6 @@ def cuts_from(
     material: Material,
     copies: Sequence[tuple[Piece, Copy]],
     plans: Sequence[StripPlan],
-    usable: float,
     whole: Mapping[tuple[str, int], Cut],
 ) -> tuple[Cut, ...]:
     """All that is cut, in the order of the copies; of a strip that is pieced each length, of a bias strip its square.
@@ -74,32 +74,41 @@ def cuts_from(
             elif plan.square:
                 cuts.append(_rectangle(material, copy, nth, plan.square, plan.square))
             else:
-                cuts += [_rectangle(material, copy, nth, usable, plan.cut_width) for _ in range(plan.count)]
+                cuts += _lengths(material, copy, nth, plan)
     return tuple(cuts)
 
 
-def whole_cuts(material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict[tuple[str, int], Cut]:
+def _lengths(material: Material, copy: Copy, nth: int, plan: StripPlan) -> Iterator[Cut]:
+    """The lengths that a strip is pieced of, as they lie."""
+    for length in plan.lengths:
+        across, along = (plan.cut_width, length) if plan.along else (length, plan.cut_width)
+        yield _rectangle(material, copy, nth, across, along)
+
+
+def whole_cuts(draft: Draft, material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict[tuple[str, int], Cut]:
     """Every cut as it is on cloth that is wide enough for it, by copy and number."""
     return {
-        (copy.name, nth): cut_of(piece, copy, nth, material)
+        (copy.name, nth): cut_of(draft, piece, copy, nth, material)
         for piece, copy in copies
         for nth in range(1, copy.count + 1)
     }
 
 
-def cut_of(piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
+def cut_of(draft: Draft, piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
     """One cut: the piece's y axis runs along the cloth unless its grain says otherwise; of a pair, every other is over."""
     over = copy.turned_over != (copy.mirrored and nth % 2 == 0)
     turn = 0 if material.free else {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
-    outline = laid(outline_cut(piece, copy), turn, over, 0.0, 0.0)
-    return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material), _half_on_the_fold(piece, copy, turn))
+    outline = laid(outline_cut(draft, piece, copy), turn, over, 0.0, 0.0)
+    way = None if copy.rough else fold_way(piece, turn)
+    along = way is not None and abs(way.x) < 1e-6
+    return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material), way is not None, along)
 
 
-def _half_on_the_fold(piece: Piece, copy: Copy, turn: int) -> bool:
-    if piece.half is None or piece.half.fold_edge is None or copy.rough:
-        return False
-    along = piece.half.edge(piece.half.fold_edge).path.direction_at(0.0).turned(math.radians(turn))
-    return abs(along.x) < 1e-6
+def fold_way(piece: Piece, turn: int) -> Point | None:
+    """Which way the fold runs on the cloth of a piece whose template shows a half; None where it shows the whole."""
+    if piece.half is None or piece.half.fold_edge is None:
+        return None
+    return piece.half.edge(piece.half.fold_edge).path.direction_at(0.0).turned(math.radians(turn))
 
 
 def turns_of(piece: Piece, material: Material) -> tuple[int, ...]:
@@ -137,4 +146,7 @@ def placed(cuts: Sequence[Cut], numbers: Sequence[int], question: Question, answ
         box = question.shapes[number].box(spot.turn)
         outline = laid(cut.outline, spot.turn, False, spot.x, spot.y)
         turn = (cut.turn + spot.turn) % 360
-        yield Laid(cut.copy, cut.nth, spot.x, spot.y, box.width, box.height, turn, cut.turned_over, outline, spot.sheet)
+        size = (box.width, box.height)
+        yield Laid(
+            cut.copy, cut.nth, spot.x, spot.y, *size, turn, cut.turned_over, outline, spot.sheet, opened_out=cut.halved
+        )

@@ -101,4 +101,6 @@ def placed_folded(folded: Folded, answer: Answer, usable: float) -> Iterator[Lai
 def _laid(cut: Cut, turn: int, x: float, y: float) -> Laid:
     outline = laid(cut.outline, turn, False, x, y)
     box = outline.box
-    return Laid(cut.copy, cut.nth, x, y, box.width, box.height, (cut.turn + turn) % 360, cut.turned_over, outline)
+    turn = (cut.turn + turn) % 360
+    opened_out = cut.halved and not cut.half_on_the_fold
+    return Laid(cut.copy, cut.nth, x, y, box.width, box.height, turn, cut.turned_over, outline, opened_out=opened_out)

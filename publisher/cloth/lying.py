@@ -4,18 +4,28 @@ import math
 from dataclasses import replace
 
 from publisher.cloth.values import Laid
-from publisher.drafting import Copy, Piece
+from publisher.drafting import Copy, Draft, Piece
 from publisher.geometry import Box, Line, Movement, Path, Point, mapped, mirrored
+from publisher.terms import length, round_long_cut
 
 
-def outline_cut(piece: Piece, copy: Copy) -> Path:
+def outline_cut(draft: Draft, piece: Piece, copy: Copy) -> Path:
     """What is cut of a copy, its y axis along the cloth as its grain lies: the cut line, or the box of a rough cut."""
+    if copy.rough:
+        return as_path(rough_box(draft, piece, copy))
+    return piece.as_cut.finished_line if copy.to_finished_line else piece.as_cut.cut_line
+
+
+def rough_box(draft: Draft, piece: Piece, copy: Copy) -> Box:
+    """The box that a rough cut is: larger than the piece all round, long sides up to a rounder length."""
     whole = piece.as_cut
-    outline = whole.finished_line if copy.to_finished_line else whole.cut_line
-    if not copy.rough:
-        return outline
-    box = outline.box
-    return as_path(Box(box.left - copy.rough, box.bottom - copy.rough, box.right + copy.rough, box.top + copy.rough))
+    box = (whole.finished_line if copy.to_finished_line else whole.cut_line).box
+    width, height = (
+        float(round_long_cut(length(side + 2 * copy.rough), draft.variant.units, draft.inch_step).amount)
+        for side in (box.width, box.height)
+    )
+    middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    return Box(middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2)
 
 
 def as_path(box: Box) -> Path:

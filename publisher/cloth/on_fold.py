@@ -10,8 +10,7 @@ from dataclasses import replace
 from publisher.cloth.nesting import Effort, Item, Strip, nest
 from publisher.cloth.outlines import HEADROOM, SPARE, fit_to_ask, item_of, onto_the_cloth, spot_of
 from publisher.cloth.questions import Answer, Question, Spot
-from publisher.cloth.rows import rectangles_of, spots_of
-from publisher.cloth.shelves import arrange_in_rows
+from publisher.cloth.rows import behind_halves
 from publisher.geometry import ring_of_all, slid_down
 
 THIN = 1.0  # mm, spine and post
@@ -21,13 +20,10 @@ Rings = list[tuple[tuple[float, float], ...]]
 
 
 def in_rows_on_fold(question: Question) -> Answer:
-    """The halves one above the other, and behind them rows of the rest: an answer where the solver has none."""
+    """The halves piled as close as they go, and behind them rows of the rest: an answer where the solver has none."""
     halves = _on_the_fold(question)
     start = max((_top(question, spot) + question.gap for spot in halves), default=0.0)
-    rest = [one for one in rectangles_of(question) if not question.shapes[int(one.name)].on_the_fold]
-    beside = question.gap / 2  # of the fold
-    rows = spots_of(arrange_in_rows(rest, question.width - beside, question.gap)[0])
-    return (*halves, *(replace(spot, x=spot.x + beside, y=spot.y + start) for spot in rows))
+    return (*halves, *behind_halves(question, start))
 
 
 def nested_on_fold(question: Question, effort: Effort) -> Answer | None:

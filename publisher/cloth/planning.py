@@ -1,48 +1,70 @@
 """The cloth of a variant as it is bought: its layouts, for one of the pattern or for many."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_ways import lay_with_bias
-from publisher.cloth.joins import TOO_NEAR, spread_joins, tender_spots
-from publisher.cloth.layouts import GAP, SQUARING_UP
+from publisher.cloth.cuts import fold_way
+from publisher.cloth.joins import TOO_NEAR
 from publisher.cloth.lying import moved
+from publisher.cloth.piecing import pieced_further
+from publisher.cloth.questions import Question
 from publisher.cloth.repeats import arrange_to_match, must_match, shifted_to_match, washed, whole_repeats
 from publisher.cloth.shelves import Rectangle
+from publisher.cloth.usable import GAP, to_buy
 from publisher.cloth.values import Cloth, ClothLayout, StripPlan
 from publisher.drafting import Draft, Material
-from publisher.terms import Finding, Severity, UnitSystem, length, of_variant, round_up_to_step
+from publisher.terms import Finding, Severity, UnitSystem, of_variant
 
 
 def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
     """All layouts of one variant with what to buy, and findings for copies that no width holds.
 
-    Of a print that repeats, all tops lie one way, and the rows match.
+    Of a print that repeats, all tops lie one way, and the rows match. Where a smaller cut would do with strips pieced
+    of more lengths, the layout says so.
     """
-    prints = {material.key: material for material in draft.materials if material.repeat is not None}
-    one_way = tuple(replace(one, one_way=True) if one.key in prints else one for one in draft.materials)
-    cloth, found = lay_with_bias(replace(draft, materials=one_way), kept)
-    layouts = tuple(
-        _matched(draft, prints[layout.material], layout) if layout.material in prints else layout
-        for layout in cloth.layouts
+    cloth, found = plan_layouts(draft, kept)
+    tops = _tops_one_way(draft)
+
+    def finish(layout: ClothLayout) -> ClothLayout:
+        return _as_printed(draft, layout)
+
+    further = [pieced_further(tops, layout, cloth.strips, kept, finish) for layout in cloth.layouts]
+    bigger = replace(
+        cloth,
+        layouts=tuple(replace(one, pieced=more.pieced) for one, more in zip(cloth.layouts, further, strict=True)),
+        questions=_each_once((*cloth.questions, *(one for more in further for one in more.questions))),
+        unanswered=_each_once((*cloth.unanswered, *(one for more in further for one in more.unanswered))),
     )
-    spread = [_spread(draft, plan) for plan in cloth.strips]
-    near = (_join_in_the_way(draft, plan) for plan in spread if plan.lengths and plan.apart < TOO_NEAR - 1)
-    return replace(cloth, layouts=layouts, strips=tuple(spread)), (*found, *near)
+    near = (_join_in_the_way(draft, plan) for plan in cloth.strips if plan.lengths and plan.apart < TOO_NEAR - 1)
+    return bigger, (*found, *near)
 
 
-def _spread(draft: Draft, plan: StripPlan) -> StripPlan:
-    """The plan of a strip with its joins where they are not in the way; a bias strip's lie where they fall."""
-    if plan.joins == "bias" or plan.count < 2:
-        return plan
-    piece = draft.piece(draft.copy(plan.copy).piece)
-    joins = spread_joins(plan.total_length, plan.from_width, plan.count, plan.join_loss, list(tender_spots(piece)))
-    return replace(plan, lengths=joins.lengths, apart=joins.apart)
+def plan_layouts(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
+    """The same without looking whether a smaller cut would do, or whether joins are in the way."""
+    cloth, found = lay_with_bias(_tops_one_way(draft), kept)
+    return replace(cloth, layouts=tuple(_as_printed(draft, layout) for layout in cloth.layouts)), found
+
+
+def _tops_one_way(draft: Draft) -> Draft:
+    materials = (one if one.repeat is None else replace(one, one_way=True) for one in draft.materials)
+    return replace(draft, materials=tuple(materials))
+
+
+def _as_printed(draft: Draft, layout: ClothLayout) -> ClothLayout:
+    material = next(one for one in draft.materials if one.key == layout.material)
+    return layout if material.repeat is None else _matched(draft, material, layout)
+
+
+def _each_once(questions: Sequence[Question]) -> tuple[Question, ...]:
+    return tuple(dict.fromkeys(questions))
 
 
 def _join_in_the_way(draft: Draft, plan: StripPlan) -> Finding:
     says = (
-        f"on cloth {plan.sold_width:.0f} mm wide a join of '{plan.copy}' lies {plan.apart:.0f} mm from an end or a mark"
+        f"on cloth {plan.sold_width:.0f} mm wide a join of '{plan.copy}' lies {plan.apart:.0f} mm from an end of it, or "
+        "from where it is marked or caught"
     )
     mend = "make the strip shorter, move the mark, or offer a wider cloth"
     found = Finding("join-in-the-way", Severity.ADVICE, draft.copy(plan.copy).place, says, mend)
@@ -60,10 +82,11 @@ def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayo
     matching = must_match(draft, material)
     rectangles = [Rectangle(one.copy, at, one.width, one.length) for at, one in enumerate(layout.laid)]
     shelved, used = arrange_to_match(rectangles, matching, layout.usable_width, GAP[units], repeat)
+    in_rows = (moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved)
     rows = _as_bought(
         replace(
             layout,
-            laid=tuple(moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved),
+            laid=tuple(replace(one, opened_out=_is_halved(draft, one.copy)) for one in in_rows),
             used_length=used,
             arranged_by="rows",
             folded=False,
@@ -81,10 +104,16 @@ def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayo
     return as_found if as_found.buy_length <= rows.buy_length else rows
 
 
+def _is_halved(draft: Draft, name: str) -> bool:
+    """True for a copy whose template shows a half of it."""
+    copy = draft.copy(name)
+    return not copy.rough and fold_way(draft.piece(copy.piece), 0) is not None
+
+
 def _as_bought(layout: ClothLayout, material: Material, units: UnitSystem) -> ClothLayout:
     """The layout with what is needed and bought for the length that it uses."""
-    needed = (layout.used_length + SQUARING_UP[units]) / (1 - material.shrinkage)
-    return replace(layout, needed_length=needed, buy_length=round_up_to_step(length(needed), units).mm)
+    needed, bought = to_buy(material, units, layout.used_length)
+    return replace(layout, needed_length=needed, buy_length=bought)
 
 
 def cut_for_many(draft: Draft, times: int) -> Draft:

@@ -1,5 +1,6 @@
 """A question answered plainly: rows across the cloth, or sheet by sheet the largest first. Raises TooWide and TooLong."""
 
+import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -31,6 +32,23 @@ def in_rows(question: Question) -> Answer:
     if question.length is None:
         return spots_of(arrange_in_rows(rectangles_of(question), question.width, question.gap)[0])
     return on_sheets(rectangles_of(question), fill_in_rows(question))
+
+
+def in_rows_on_the_fold(question: Question) -> Answer:
+    """On folded cloth: halves one above the other, and behind them rows of the rest, half a gap from the fold."""
+    halves = [number for number, shape in enumerate(question.shapes) if shape.on_the_fold for _ in range(shape.count)]
+    heights = (question.shapes[number].box().height + question.gap for number in halves)
+    *starts, start = itertools.accumulate(heights, initial=0.0)
+    spots = (Spot(number, 0.0, at, 0) for number, at in zip(halves, starts, strict=True))
+    return (*spots, *behind_halves(question, start))
+
+
+def behind_halves(question: Question, start: float) -> Answer:
+    """Rows of all that does not lie on the fold, from `start` on."""
+    rest = [one for one in rectangles_of(question) if not question.shapes[int(one.name)].on_the_fold]
+    beside = question.gap / 2  # of the fold
+    rows = spots_of(arrange_in_rows(rest, question.width - beside, question.gap)[0])
+    return tuple(replace(spot, x=spot.x + beside, y=spot.y + start) for spot in rows)
 
 
 def spots_of(shelved: Sequence[Shelved]) -> Answer:

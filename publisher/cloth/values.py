@@ -13,6 +13,7 @@ class Laid:
 
     `outline` is what is cut, where it lies; a length of a strip that is pieced lies as its rectangle, a bias square as
     the square. `sheet` is the precut it lies on, from 1, with x and y from that one's corner; 0 on cloth by the length.
+    `opened_out`: its template shows a half of it, and it is cut whole, not on a fold.
     """
 
     copy: str
@@ -25,6 +26,15 @@ class Laid:
     turned_over: bool  # the template's printed side down
     outline: Path
     sheet: int = 0
+    opened_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Pieced:
+    """What would be bought, mm, if these strips were pieced of more lengths than they must be."""
+
+    buy_length: float
+    strips: tuple["StripPlan", ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +43,7 @@ class ClothLayout:
 
     Of precuts, the lengths are those of all of them together. `folded`: the cloth may be laid double, right sides
     together, with its fold along the middle of the usable width; what lies left and right of it is then cut as one.
+    Where it is not, though it could be with pieces on its fold, `folded_buy_length` is what would be bought then, or more.
     """
 
     material: str
@@ -47,6 +58,8 @@ class ClothLayout:
     precut_count: int = 0
     precut_length: float = 0.0  # usable along the cloth, of one, after shrinkage
     folded: bool = False
+    folded_buy_length: float = 0.0
+    pieced: Pieced | None = None  # where a smaller cut would do
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,15 +71,17 @@ class StripPlan:
     cut_width: float  # mm
     total_length: float  # mm, cut
     sold_width: float  # mm, of the cloth
-    from_width: float  # mm of it usable
+    from_width: float  # mm of it usable; of lengths along a precut, its length
     count: int  # lengths to cut, on the straight or on the bias; of a bias square: how many strips go round it
     joins: str  # diagonal, straight, bias
     join_loss: float  # mm that one join takes; of a bias square: what its ends take
     square: float = 0.0  # mm, side of the square for a bias strip
     block: tuple[float, float] | None = None  # mm across and along, of a bias strip that is joined of strips from it
     left_over: bool = False  # the block is what other pieces leave of the cloth that is bought
-    lengths: tuple[float, ...] = ()  # mm: how long each is cut, in order, so that no join lies where it hurts
-    apart: float = 0.0  # mm from the nearest join to an end of the strip, or to a mark on it
+    # mm: how long each is cut, in order, so that no join lies where it hurts; the last is trimmed once they are joined
+    lengths: tuple[float, ...] = ()
+    apart: float = 0.0  # mm from the nearest join to an end of the strip, or to where it is marked or caught
+    along: bool = False  # its lengths lie along the cloth, not across
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,11 +31,21 @@ def ways_lines(draft: Draft, cloth: Cloth, keys: Sequence[str]) -> Iterator[str]
             layout.precut or f"{print_length(length(layout.width), units)} wide",
             f"{layout.precut_count} ×" if layout.precut else print_cloth(length(layout.buy_length), units),
             "" if layout.precut else f"needs {print_length(length(layout.needed_length), units)}",
-            FOUND.get(layout.arranged_by, layout.arranged_by) + (", the cloth folded" if layout.folded else ""),
+            _how_found(draft, layout),
         )
         for layout in layouts
     ]
     yield from _columns(rows)
+
+
+def _how_found(draft: Draft, layout: ClothLayout) -> str:
+    told = [FOUND.get(layout.arranged_by, layout.arranged_by)]
+    told += ["the cloth folded"] if layout.folded else []
+    if layout.pieced is not None:
+        amount = print_cloth(length(layout.pieced.buy_length), draft.variant.units)
+        strips = _and([f"'{plan.copy}' of {plan.count} strips" for plan in layout.pieced.strips])
+        told.append(f"{amount} with {strips}")
+    return ", ".join(told)
 
 
 def notion_lines(draft: Draft) -> Iterator[str]:
@@ -64,7 +74,11 @@ def _way(layout: ClothLayout) -> Json:
     told: Json = {"width": _mm(layout.width), "arranged by": layout.arranged_by}
     if layout.precut is not None:
         return told | {"precut": layout.precut, "count": layout.precut_count}
-    return told | {"buy": _mm(layout.buy_length), "needed": _mm(layout.needed_length), "used": _mm(layout.used_length)}
+    told |= {"buy": _mm(layout.buy_length), "needed": _mm(layout.needed_length), "used": _mm(layout.used_length)}
+    if layout.pieced is not None:
+        strips = {plan.copy: plan.count for plan in layout.pieced.strips}
+        told |= {"buy with strips pieced further": _mm(layout.pieced.buy_length), "strips": strips}
+    return told
 
 
 def answer_lines(draft: Draft, answer: FromStock) -> Iterator[str]:

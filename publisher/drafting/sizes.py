@@ -10,6 +10,7 @@ from publisher.drafting.allowances import (
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.outlines import outline_plan
 from publisher.drafting.references import as_length, work_out_formula, work_out_length
+from publisher.drafting.strip_lengths import strip_cut_length
 from publisher.drafting.strips import CUT_WIDTHS, strip_cut_width
 from publisher.drafting.values import Held
 from publisher.measures import HeldSaying, Pair
@@ -67,13 +68,14 @@ def strip_size(bench: Bench, piece: WrittenPiece, strip: WrittenStrip) -> tuple[
             did_you_mean(folding, CUT_WIDTHS),
         )
     finished_width = work_out_length(bench, strip.finished_width, "the finished width")
-    finished_length = work_out_length(bench, strip.length, "the length")
-    for side in (finished_width, finished_length):
+    for side in (finished_width, work_out_length(bench, strip.length, "the length")):
         refuse_nothing(piece, side)
     width = strip_cut_width(folding, finished_width, usual_allowance(bench, piece)) + strip_thickness(bench, strip)
     cut_width = float(round_cut(length(width), bench.units, bench.inch_step).amount)
     long_edges = 2 * long_edge_allowance(bench, piece, strip)
-    return cut_to_finished(bench, finished_length, 2 * strip_end_allowance(bench, piece, strip)), cut_width - long_edges
+    ends = 2 * strip_end_allowance(bench, piece, strip)
+    cut_length = strip_cut_length(bench, piece, strip, ends)
+    return float(cut_length.amount - length(ends).amount), cut_width - long_edges
 
 
 def strip_thickness(bench: Bench, strip: WrittenStrip) -> float:

@@ -1,6 +1,6 @@
 """The cutting chart as text: one line for each copy, over all sizes, with the shape of its piece."""
 
-from collections.abc import Container, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import Copy, Draft, Piece, PieceKind
@@ -12,9 +12,15 @@ from publisher.terms import Phrase, Quantity, length
 
 LAID = {
     "fold": "chart.fold-intro",
+    "opened": "chart.opened-intro",
     "pair": "chart.pair-intro",
     "single": "chart.single-intro",
     "one way": "chart.one-way-intro",
+}
+# Which notes of pieces whose template shows a half call for which sentence.
+HALVES = {
+    "fold": {"chart.on-the-fold", "chart.on-the-fold-or-opened"},
+    "opened": {"chart.opened-out", "chart.on-the-fold-or-opened"},
 }
 
 
@@ -44,20 +50,22 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
 
 
-def chart_intro(drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
+def chart_intro(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
     """Sentences above the chart: what its sizes mean, and how the cloth lies for which copies."""
     drawn = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
-    lying = {_lying(piece, copy) for piece in drawn for copy in piece.copies}
+    lying = {_lying(piece, copy) for piece in drawn if piece.half is None for copy in piece.copies}
+    notes = {note.key for table in tables for row in table.chart for note in row.notes}
+    lying |= {lay for lay, keys in HALVES.items() if notes & keys}
     if any(piece.one_way for draft in drafts for piece in draft.pieces):
         lying |= {"one way"}
     laid = [said for lay, said in LAID.items() if lay in lying] if lying - {"single"} else []
-    return (speak.say("chart.intro"), *map(speak.say, laid))
+    measured = [row for table in tables for row in table.chart if row.size is not None]
+    slant = ["chart.bias-intro"] if any(row.grain.key == "chart.grain-bias" for row in measured) else []
+    return (*map(speak.say, ("chart.intro", *slant, "chart.intro-more")), *map(speak.say, laid))
 
 
 def _lying(piece: Piece, copy: Copy) -> str:
-    """How the cloth lies for a copy: on the fold, as a pair, or in a single layer."""
-    if piece.half is not None:
-        return "fold"
+    """How the cloth lies for a copy whose template shows the whole: as a pair, or in a single layer."""
     return "pair" if copy.mirrored and copy.count % 2 == 0 else "single"
 
 
@@ -72,7 +80,7 @@ def _chart_line(
     rows: tuple[ChartRow, ...], drafts: Sequence[Draft], nests: Container[str], scale: float, speak: Speaker
 ) -> ChartLine:
     first, sizes = rows[0], [draft.variant.size for draft in drafts]
-    notes = dict.fromkeys(speak.say(_in_nest(note, first, nests, drafts[0])) for row in rows for note in row.notes)
+    notes = [[speak.say(_in_nest(note, first, nests, drafts[0])) for note in row.notes] for row in rows]
     return ChartLine(
         number=str(first.piece_number),
         shape=_shape(first, drafts[0], scale, speak),
@@ -81,8 +89,15 @@ def _chart_line(
         material=first.material,
         size=speak.by_size([_told_size(row, speak) for row in rows], sizes),
         grain=speak.say(first.grain),
-        notes=tuple(notes),
+        notes=tuple(_notes(notes, [size or "" for size in sizes], speak)),
     )
+
+
+def _notes(notes: Sequence[Sequence[str]], sizes: Sequence[str], speak: Speaker) -> Iterator[str]:
+    """The notes of a copy in all sizes; what not all of them say, with the sizes that do."""
+    for note in dict.fromkeys(note for own in notes for note in own):
+        own = [size for size, said in zip(sizes, notes, strict=True) if note in said]
+        yield note if len(own) == len(sizes) else speak.say("chart.for-sizes", sizes=speak.listed(own), note=note)
 
 
 def _in_nest(note: Phrase, row: ChartRow, nests: Container[str], draft: Draft) -> Phrase:

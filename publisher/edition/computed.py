@@ -9,7 +9,7 @@ from importlib.metadata import PackageNotFoundError, version
 
 import publisher
 from publisher.checks import Proof
-from publisher.cloth import Laid, StripPlan
+from publisher.cloth import ClothLayout, Laid, StripPlan
 from publisher.drafting import Draft, Piece
 from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
@@ -171,9 +171,11 @@ def _variant(proof: Proof, draft: Draft) -> Json:
                 "width": _mm(layout.width),
                 "arranged by": layout.arranged_by,
                 "folded": layout.folded,
+                "buy folded": _mm(layout.folded_buy_length) if layout.folded_buy_length else None,
                 "used": _mm(layout.used_length),
                 "needed": _mm(layout.needed_length),
                 "buy": _mm(layout.buy_length),
+                "buy if strips are pieced further": _pieced(layout),
                 "precuts": layout.precut_count,
                 "laid": [_laid(one) for one in layout.laid],
             }
@@ -192,6 +194,13 @@ def _variant(proof: Proof, draft: Draft) -> Json:
     }
 
 
+def _pieced(layout: ClothLayout) -> Json | None:
+    if layout.pieced is None:
+        return None
+    strips = [{"copy": plan.copy, "lengths": [_mm(one) for one in plan.lengths]} for plan in layout.pieced.strips]
+    return {"buy": _mm(layout.pieced.buy_length), "strips": strips}
+
+
 def _laid(one: Laid) -> Json:
     """One cut on the cloth, from the left edge of the usable width and the cut end, mm and degrees."""
     return {
@@ -200,6 +209,7 @@ def _laid(one: Laid) -> Json:
         "precut": one.sheet,
         "turn": one.turn,
         "turned over": one.turned_over,
+        "opened out": one.opened_out,
         "outline": [[_mm(spot.x), _mm(spot.y)] for spot in one.outline.flattened(OUTLINE_SEEN)],
     }
 

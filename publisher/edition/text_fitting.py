@@ -36,6 +36,11 @@ def fit_texts(texts: Sequence[Wanted], width: float, height: float) -> tuple[Lab
     return tuple(_cut_off(lines, width, height))
 
 
+def lines_needed(text: str, points: float, width: float, bold: bool = False) -> int:
+    """How many lines a text takes that is wrapped at its spaces, in a column of `width` mm."""
+    return len(list(_lines(Wanted(text, points, bold), 1.0, width, parting=False)))
+
+
 def lines_height(lines: Sequence[LabelLine]) -> float:
     """How high lines stand on one another, mm."""
     return sum(line.points * POINT * LEADING for line in lines)

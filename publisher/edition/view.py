@@ -21,7 +21,7 @@ from publisher.edition.words import Speaker
 from publisher.figures import LINE_HEIGHT, cover_figure, figure_svg, mark_samples, size_samples
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
-from publisher.terms import UnitSystem, Written
+from publisher.terms import Phrase, UnitSystem, Written
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +42,13 @@ class BuyLine:
 
 @dataclass(frozen=True, slots=True)
 class MaterialView:
-    """One material to buy."""
+    """One material to buy, and how less of it would do."""
 
     name: str
     key: str
     lines: tuple[BuyLine, ...]
     notes: tuple[str, ...]
+    pieced: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +138,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         cautions=cautions_of(proof, units, speak),
         chart=chart,
         sized=any(len(row.size) > 1 or len(row.cut) > 1 for row in chart),
-        chart_intro=chart_intro(drafts, speak),
+        chart_intro=chart_intro(tables, drafts, speak),
         layouts=build_layouts(proof, units, speak),
         legend=legend,
         legend_intro=_legend_intro(drafts, speak),
@@ -235,14 +236,25 @@ def _materials(tables: Sequence[Tables], speak: Speaker) -> list[MaterialView]:
             for at, (name, _) in enumerate(first.precuts)
         ]
         notes = [first.note] if first.note else []
+        pieced = [
+            text for told in zip(*(row.pieced for row in rows), strict=True) for text in _pieced(told, tables, speak)
+        ]
         if first.shrinkage:
             notes.append(speak.say("materials.shrinks", percent=f"{first.shrinkage * 100:g}"))
         if first.repeat:
             key = "materials.repeats-both" if len(first.repeat) > 1 else "materials.repeats"
             sides = [speak.length(side) for side in first.repeat]
             notes.append(speak.say(key, along=sides[0], across=sides[-1]))
-        views.append(MaterialView(first.name, first.key, tuple(lines), tuple(notes)))
+        views.append(MaterialView(first.name, first.key, tuple(lines), tuple(notes), tuple(pieced)))
     return views
+
+
+def _pieced(told: Sequence[Phrase | None], tables: Sequence[Tables], speak: Speaker) -> Iterator[str]:
+    """What less of a width would do, size by size where that differs."""
+    texts = [speak.say(phrase) if phrase is not None else "" for phrase in told]
+    for sizes, text in speak.by_size(texts, [table.variant.size for table in tables]):
+        if text:
+            yield speak.say("materials.pieced-for-sizes", sizes=sizes, text=text) if sizes else text
 
 
 def _amounts(texts: Sequence[str], tables: Sequence[Tables], speak: Speaker) -> tuple[str, ...]:

@@ -57,6 +57,8 @@ class Speaker:
             )
         if phrase.key == "length":
             return self.length(Quantity(Fraction(str(dict(phrase.values)["mm"])), Dimension.LENGTH))
+        if phrase.key == "cloth":
+            return self.cloth(Quantity(Fraction(str(dict(phrase.values)["mm"])), Dimension.LENGTH))
         if phrase.key == "list":
             return self.listed([self._value(value) for _, value in phrase.values])
         said = {name: self._value(value) for name, value in phrase.values}

@@ -1,14 +1,15 @@
 """Cutting layouts drawn small: the cloth with its selvages and fold, each piece where it lies, its number, dimensions.
 
 On paper the cloth is turned by a quarter: its length runs from left to right, so the grain does too, its left edge lies
-above. Of cloth folded double the half right of the fold is drawn, the fold above. mm on paper, y up.
+above. Of cloth folded double the half right of the fold is drawn, the fold above; across a piece that is cut opened out
+runs the fold of its template. mm on paper, y up.
 """
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.cloth import ClothLayout, Laid
-from publisher.drafting import Draft
+from publisher.cloth import ClothLayout, Laid, fold_way
+from publisher.drafting import Draft, Piece
 from publisher.figures.piece_numbers import LaidPiece, placed_numbers
 from publisher.figures.steps.lettering import LINE, POINTS
 from publisher.figures.steps.lines import box_path, chain, line
@@ -22,16 +23,15 @@ from publisher.figures.steps.values import (
     Look,
 )
 from publisher.figures.thumbnails import SEEN
-from publisher.geometry import Box, Movement, Path, Point, stretches_within
+from publisher.geometry import Box, Movement, Path, Point, line_within, stretches_within
 from publisher.terms import Phrase
 
-WIDTH, HEIGHT = 168.0, 188.0  # of a page of text, below a heading and a few words
+WIDTH, HEIGHT = 168.0, 209.0  # of a page of text, below a heading
 SCALES = (10, 12, 15, 20, 25, 30)
 ON_MORE_PAGES = (25, 30, 40, 50, 75, 100)
 MOST_PAGES = 6
 TALLEST = 80.0  # of one cloth
 BELOW, BESIDE, ABOVE = 4.0, 20.0, 2.0  # what dimensions take; words above a fold take a line more
-CAPTION = 24.0  # what the words of one layout take, below it
 LEAST = 48.0  # the width of those words
 BETWEEN = 8.0  # layouts side by side
 SHEET_GAP = 4.0  # between precuts
@@ -46,15 +46,16 @@ class LayoutWords:
     fold: Phrase
 
 
-def layout_scale(layouts: Sequence[ClothLayout]) -> int:
+def layout_scale(layouts: Sequence[ClothLayout], above: float, captions: Sequence[float]) -> int:
     """The scale that all layouts share, 1 : n: the largest at which they fill no more than a page.
 
-    Where that would be too small to read, they take more pages.
+    Words take `above` mm before the first, and `captions` below each. Where layouts would be too small to read, they take
+    more pages.
     """
     for scale, pages in (*((one, 1) for one in SCALES), *((one, MOST_PAGES) for one in ON_MORE_PAGES)):
         sizes = [_room(layout, scale) for layout in layouts]
         fits = all(width <= WIDTH and height <= TALLEST + BELOW + ABOVE + 2 * LINE for width, height in sizes)
-        if fits and _stacked(sizes) <= pages * HEIGHT:
+        if fits and above + _stacked(sizes, captions) <= pages * HEIGHT:
             return scale
     return ON_MORE_PAGES[-1]
 
@@ -81,14 +82,12 @@ def _room(layout: ClothLayout, scale: int) -> tuple[float, float]:
     return max(width, LEAST), wide / scale + BELOW + ABOVE + 2 * LINE
 
 
-def _stacked(sizes: Sequence[tuple[float, float]]) -> float:
+def _stacked(sizes: Sequence[tuple[float, float]], captions: Sequence[float]) -> float:
     """The height that drawings take, in rows as wide as the page, with their captions."""
-    height, taken, tallest = 0.0, 0.0, 0.0
-    for wide, high in sizes:
-        if taken and taken + wide > WIDTH:
-            height, taken, tallest = height + tallest, 0.0, 0.0
-        taken, tallest = taken + wide + BETWEEN, max(tallest, high + CAPTION)
-    return height + tallest
+    height = 0.0
+    for row in in_rows([wide for wide, _ in sizes]):
+        height += max(sizes[at][1] for at in row) + max(captions[at] for at in row)
+    return height
 
 
 def _cloth(layout: ClothLayout) -> tuple[float, float]:
@@ -176,12 +175,28 @@ def _pieces(layout: ClothLayout, draft: Draft, laid: Sequence[Laid], sheet: _She
             piece = pieces[one.copy]
             way_up = (-1 if one.turn % 360 else 1) if piece.one_way else 0
             hatched = one.turned_over and not layout.folded
-            yield LaidPiece(str(piece.number), way_up, hatched, stretches, _area(stretches))
+            folds = tuple(_fold_of_template(one, piece, sheet)) if one.opened_out else ()
+            yield LaidPiece(str(piece.number), way_up, hatched, stretches, _area(stretches), folds)
 
 
 def _outline(piece: LaidPiece) -> Iterator[DrawnShape]:
     for path in piece.stretches:
         yield DrawnShape(path, Look.RAW, None, path.closed)
+    for path in piece.folds:
+        yield DrawnShape(path, Look.FOLD, None, False)
+
+
+def _fold_of_template(one: Laid, piece: Piece, sheet: _Sheet) -> Iterator[Path]:
+    """Where the fold of its template runs across a piece that is cut opened out: through the middle of its box.
+
+    A half is mirrored along a line that is upright or level, and what lies at 45° has a square box.
+    """
+    way = fold_way(piece, one.turn)
+    if way is None:
+        return
+    middle, reach = Point(one.x + one.width / 2, one.y + one.length / 2), way * (one.width + one.length)
+    for part in line_within(line(middle - reach, middle + reach), one.outline):
+        yield line(sheet.place(part.start), sheet.place(part.end))
 
 
 def _shown(one: Laid, sheet: _Sheet) -> tuple[Path, ...]:

@@ -34,6 +34,7 @@ class LaidPiece:
     hatched: bool
     stretches: tuple[Path, ...]
     area: Path  # closed
+    folds: tuple[Path, ...] = ()  # of its template, where it is cut opened out
 
     @property
     def middle(self) -> Point:
@@ -54,7 +55,7 @@ class LaidPiece:
 
 def placed_numbers(pieces: Sequence[LaidPiece], cloth: Box, letters: Lettering) -> Iterator[Lettered]:
     """The numbers of all pieces on one cloth, with what is drawn for them."""
-    lines = [path for one in pieces for path in one.stretches]
+    lines = [path for one in pieces for path in (*one.stretches, *one.folds)]
     outside: list[LaidPiece] = []
     taken: list[Box] = []
     for one in pieces:

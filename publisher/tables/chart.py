@@ -2,8 +2,8 @@
 
 import math
 
-from publisher.cloth import BIAS_SEAM, Cloth, StripPlan
-from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat
+from publisher.cloth import BIAS_SEAM, Cloth, StripPlan, rough_box
+from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat, Width
 from publisher.tables.values import ChartRow
 from publisher.terms import Phrase, Quantity, UnitSystem, length, round_cut
 
@@ -40,8 +40,10 @@ def _row(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> ChartRow:
 def _size(draft: Draft, piece: Piece, copy: Copy) -> tuple[Quantity, Quantity]:
     """Across and along the grain, as cut."""
     box = piece.finished_line.box if copy.to_finished_line else piece.cut_line.box
+    if copy.rough:
+        box = rough_box(draft, piece, copy)
     sides = (box.height, box.width) if piece.grain is Grain.ACROSS else (box.width, box.height)
-    width, height = (round_cut(length(side + 2 * copy.rough), draft.variant.units, draft.inch_step) for side in sides)
+    width, height = (round_cut(length(side), draft.variant.units, draft.inch_step) for side in sides)
     return width, height
 
 
@@ -54,8 +56,18 @@ def _cut(copy: Copy) -> Phrase:
 def _grain(draft: Draft, piece: Piece, copy: Copy) -> Phrase:
     if any(material.free for material in draft.materials if material.key == copy.material):
         return Phrase.of("chart.grain-either")
-    keys = {Grain.UP: "up", Grain.ACROSS: "across", Grain.BIAS: "bias", Grain.EITHER: "either"}
+    # Of a strip it is told how its length lies: strips across the cloth are crosswise strips, though their threads that
+    # run up and down are lengthwise.
+    up, across = ("across", "up") if piece.strip is not None else ("up", "across")
+    keys = {Grain.UP: up, Grain.ACROSS: across, Grain.BIAS: "bias", Grain.EITHER: "either"}
     return Phrase.of(f"chart.grain-{keys[piece.grain]}")
+
+
+def _half_note(cloth: Cloth, copy: Copy) -> Phrase:
+    """How a piece is cut whole whose template shows a half: as all layouts have it, or as each of them does."""
+    opened = {one.opened_out for layout in cloth.layouts for one in layout.laid if one.copy == copy.name}
+    keys = {frozenset({True}): "opened-out", frozenset({True, False}): "on-the-fold-or-opened"}
+    return Phrase.of(f"chart.{keys.get(frozenset(opened), 'on-the-fold')}")
 
 
 def _hem_note(hem: Hem) -> Phrase:
@@ -68,20 +80,35 @@ def _told(amount: float) -> Phrase:
 
 
 def _joined_notes(draft: Draft, copy: Copy, plans: list[StripPlan]) -> list[Phrase]:
-    """How many strips are joined: once where every way of buying takes as many, else for each width."""
-    joins = plans[0].joins
+    """Which strips are joined: once where every way of buying takes the same, else for each width."""
     sold = next(material.sold for material in draft.materials if material.key == copy.material)
-    widths = list(dict.fromkeys(width.width for width in sold))
-    counts = {plan.sold_width: plan.count for plan in plans}
-    if len({counts.get(width, 1) for width in widths} or {0}) == 1:
-        notes = [Phrase.of(f"chart.joined-{joins}", count=str(plans[0].count))]
+    by_width = {plan.sold_width: plan for plan in plans}
+    told = [_joined(by_width.get(one.width)) for one in sold]
+    if all(one == told[0] for one in told):
+        notes = [Phrase.of(f"chart.joined-{plans[0].joins}", **_joined(plans[0]))]
     else:
-        notes = [
-            Phrase.of(f"chart.joined-from-{joins}", count=str(counts.get(width, 1)), width=_told(width))
-            for width in widths
-        ]
+        notes = [_joined_from(one, by_width.get(one.width)) for one in sold]
     several = [Phrase.of("chart.for-each")] if copy.count > 1 else []
-    return several + notes + _lengths_notes(draft, [plan for plan in plans if plan.lengths])
+    return [*several, *notes, _clear(draft, plans)]
+
+
+def _joined(plan: StripPlan | None) -> dict[str, Phrase | str]:
+    """How many strips, how they lie, how long each is cut, and what they make; nothing of one that is whole."""
+    if plan is None:
+        return {}
+    way = Phrase.of("chart.way-along" if plan.along else "chart.way-across")
+    return {"count": str(plan.count), "way": way, "cut": cut_lengths(plan), "length": _told(plan.total_length)}
+
+
+def _joined_from(sold: Width, plan: StripPlan | None) -> Phrase:
+    cloth = Phrase.of("chart.a-precut", name=sold.precut) if sold.precut else _of_width(sold.width)
+    if plan is None:
+        return Phrase.of("chart.whole-from", cloth=cloth)
+    return Phrase.of(f"chart.joined-from-{plan.joins}", cloth=cloth, **_joined(plan))
+
+
+def _of_width(width: float) -> Phrase:
+    return Phrase.of("chart.cloth", width=_told(width))
 
 
 def _bias_notes(cloth: Cloth, plans: list[StripPlan]) -> list[Phrase]:
@@ -103,43 +130,25 @@ def _bias_way(plan: StripPlan, seam: Phrase) -> Phrase:
     return Phrase.of(key, count=str(plan.count), width=width, length=along, seam=seam)
 
 
-def _lengths_notes(draft: Draft, plans: list[StripPlan]) -> list[Phrase]:
-    """How long the lengths of a strip are cut, so that no join lies where it hurts: once where all widths agree."""
-    told = {plan.sold_width: (_cut_lengths(draft, plan), _clear(draft, plan)) for plan in plans}
-    if len(set(told.values())) == 1 and len({plan.count for plan in plans}) == 1:
-        (lengths, apart) = next(iter(told.values()))
-        return [Phrase.of("chart.lengths", cut=lengths, apart=apart)]
-    return [
-        Phrase.of("chart.lengths-from", width=_told(width), cut=lengths, apart=apart)
-        for width, (lengths, apart) in told.items()
-    ]
-
-
-def _cut_lengths(draft: Draft, plan: StripPlan) -> Phrase:
-    """Each one up to what a ruler shows, where the cloth is as wide."""
-    step = _ruler_step(draft)
-    up = [min(math.ceil(each / step - 1e-6) * step, plan.from_width) for each in plan.lengths]
-    if len({round(each, 3) for each in up}) == 1:
-        return Phrase.of("chart.each", length=_told(up[0]))
-    told = Phrase.of("list", **{f"at{at:03d}": _told(each) for at, each in enumerate(up)})
+def cut_lengths(plan: StripPlan) -> Phrase:
+    """How long each strip is cut, so that no join lies where it hurts."""
+    if len({round(each, 3) for each in plan.lengths}) == 1:
+        return Phrase.of("chart.each", length=_told(plan.lengths[0]))
+    told = Phrase.of("list", **{f"at{at:03d}": _told(each) for at, each in enumerate(plan.lengths)})
     return Phrase.of("chart.in-order", lengths=told)
 
 
-def _ruler_step(draft: Draft) -> float:
-    return 25.4 * float(draft.inch_step) if draft.variant.units is UnitSystem.INCH else 1.0
-
-
-def _clear(draft: Draft, plan: StripPlan) -> Phrase:
+def _clear(draft: Draft, plans: list[StripPlan]) -> Phrase:
     """How far from ends and marks all joins stay, down to a round number; what is nearer is told as near."""
     step = CLEAR_STEP[draft.variant.units]
-    apart = math.floor(plan.apart / step + 1e-6) * step
+    apart = math.floor(min(plan.apart for plan in plans) / step + 1e-6) * step
     return Phrase.of("chart.joins-clear", apart=_told(apart)) if apart else Phrase.of("chart.joins-near")
 
 
 def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
-    if piece.half is not None:
-        notes.append(Phrase.of("chart.on-the-fold"))
+    if piece.half is not None and not copy.rough:
+        notes.append(_half_note(cloth, copy))
     if copy.turned_over and piece.kind is PieceKind.DRAWN:
         notes.append(Phrase.of("chart.turned-over"))
     if copy.to_finished_line:

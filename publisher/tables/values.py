@@ -34,6 +34,7 @@ class MaterialRow:
     shrinkage: float
     note: str | None
     repeat: tuple[Quantity, ...] = ()  # of its print, that pieces match: along, and across where it does
+    pieced: tuple[Phrase | None, ...] = ()  # for each of `buy`, what less would do if strips were pieced further
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,12 @@ FRACTION_SLASH = "\N{FRACTION SLASH}"
 # Long pieces in metric are told in half centimetres from 30 cm and whole ones from 1 m: nobody cuts a metre of cloth
 # to the millimetre (common practice, no source).
 METRIC_STEPS = ((Fraction(1000), Fraction(10)), (Fraction(300), Fraction(5)), (Fraction(0), Fraction(1)))
+# Long strips that may be a little longer are measured off in coarser steps: from 30 cm in half centimetres and from 50 cm
+# in whole ones, from 12 in in quarters of an inch (rules of the house).
+LONG_STEPS = {
+    UnitSystem.INCH: ((12 * INCH, INCH / 4),),
+    UnitSystem.METRIC: ((Fraction(500), Fraction(10)), (Fraction(300), Fraction(5))),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +53,24 @@ def round_cut(quantity: Quantity, units: UnitSystem, inch_step: Fraction = EIGHT
     Not always up: every seam is proved at this size, and a piece grown at each rounding would grow along a seam.
     """
     return round_length(quantity, units, inch_step)
+
+
+def long_cut_step(quantity: Quantity, units: UnitSystem, inch_step: Fraction = EIGHTH) -> Quantity:
+    """The step in which the length of a strip is measured off: coarser where it is long."""
+    finest = inch_step * INCH if units is UnitSystem.INCH else Fraction(1)
+    step = next((step for least, step in LONG_STEPS[units] if quantity.amount >= least), finest)
+    return Quantity(step, Dimension.LENGTH)
+
+
+def round_long_cut(quantity: Quantity, units: UnitSystem, inch_step: Fraction = EIGHTH) -> Quantity:
+    """How long a strip is cut that may be longer but not shorter: up to the next step of its length.
+
+    What exceeds a step by less than 1/1000 mm takes no other; what is short is rounded as any cut.
+    """
+    step = long_cut_step(quantity, units, inch_step)
+    if quantity.amount < LONG_STEPS[units][-1][0]:
+        return round_cut(quantity, units, inch_step)
+    return Quantity(-((-(quantity.amount - Fraction(1, 1000))) // step.amount) * step.amount, Dimension.LENGTH)
 
 
 def convert_length(quantity: Quantity, units: UnitSystem, inch_step: Fraction = EIGHTH) -> Quantity:

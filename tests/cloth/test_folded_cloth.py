@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.cloth import lay_out, on_fold, written_answer
+from publisher.cloth import ClothLayout, lay_out, on_fold, plan_cloth, written_answer
 from publisher.cloth.arranging import arrange_folded
 from publisher.cloth.folding import fold, placed_folded
 from publisher.cloth.kept import holds
@@ -92,7 +92,21 @@ def test_a_kept_layout_serves_twice_the_order() -> None:
     assert arranged is not None
     assert (arranged.used, arranged.answered) == (pytest.approx(2 * 600 + 3), False)
     assert holds(double, arranged.answer)
-    assert arrange_folded(double, ()) is None
+
+
+def test_halves_with_rows_behind_them_where_nothing_is_kept() -> None:
+    """Twice the apron on the fold, 60 cm each, and in a row behind them the pockets of 18 cm."""
+    question, _ = folded_layout()
+    for times in (1, 2):
+        arranged = arrange_folded(many(question, times), ())
+        assert arranged is not None
+        assert (arranged.used, arranged.by) == (pytest.approx(times * 603 + 180), "rows")
+        assert holds(many(question, times), arranged.answer)
+    pair = fold(
+        [shaped([(0, 0), (140, 0), (140, 100), (0, 180)]), shaped([(0, 0), (140, 0), (140, 180), (0, 100)])], 1000, 3
+    )
+    assert pair is not None
+    assert arrange_folded(pair.question, ()) is None
 
 
 @pytest.mark.parametrize(
@@ -142,3 +156,72 @@ def test_rows_behind_the_halves_where_the_solver_has_nothing(monkeypatch: pytest
     assert answer is not None
     assert holds(question, answer)
     assert length_of(question, answer) == pytest.approx(600 + 3 + 180)
+
+
+FLAGS = """\
+  fusible:
+    kind: interfacing
+    name: Fusible
+    sold:
+      - 20 in wide | 90 cm wide
+pieces:
+  flag:
+    outline:
+      points:
+        low middle: 0, 0
+        low corner: 24 cm, 0
+        top corner: 20 cm, 30 cm
+        top middle: 0, 30 cm
+      edges:
+        base:   line from low middle to low corner
+        side:   line from low corner to top corner
+        crown:  line from top corner to top middle
+        centre: line from top middle to low middle
+      on the fold along: {fold}
+    allowance: 0
+    copies:
+      only: {material}
+"""
+
+
+def flags(material: str, fold: str = "centre", pattern: str = FLAGS) -> ClothLayout:
+    """How flags are laid, their half drafted and mirrored along an edge."""
+    draft = draft_text(pattern.format(material=material, fold=fold))[0]
+    (layout,) = (layout for layout in plan_cloth(draft)[0].layouts if layout.laid)
+    return layout
+
+
+def test_halves_are_cut_opened_out_where_that_saves_a_selling_step() -> None:
+    """Two flags of 48 cm lie side by side on 108 cm and take 30 + 2.5 cm; on the fold one behind the other 62.8 cm."""
+    layout = flags("canvas, cut 2")
+    assert not layout.folded
+    assert [one.opened_out for one in layout.laid] == [True, True]
+    assert (layout.buy_length, layout.folded_buy_length) == (400, 700)
+
+
+def test_halves_lie_on_the_fold_where_it_costs_no_more() -> None:
+    """One flag takes as much either way; so it does of interfacing, which is folded for no other sake."""
+    for material in ("canvas", "fusible"):
+        layout = flags(material)
+        assert layout.folded
+        assert [one.opened_out for one in layout.laid] == [False]
+        assert (layout.used_length, layout.folded_buy_length) == (pytest.approx(300), 0)
+    pair = FLAGS.replace("      on the fold along: {fold}\n", "")
+    assert not flags("fusible, cut 2", pattern=pair).folded
+
+
+def test_a_half_whose_fold_runs_across_the_cloth_is_opened_out() -> None:
+    layout = flags("canvas", "base")
+    assert not layout.folded
+    assert [one.opened_out for one in layout.laid] == [True]
+    assert layout.laid[0].length == pytest.approx(600)
+
+
+def test_rows_that_match_a_print_are_single_and_their_halves_opened_out() -> None:
+    """A print that repeats across, too, is laid in rows, on cloth that would be folded else."""
+    plain = FLAGS.replace("  fusible:\n    kind: interfacing", "  fusible:\n    kind: fabric", 1)
+    assert flags("fusible", pattern=plain).folded
+    printed = plain.replace("pieces:", "    repeat: 40 cm\n    repeat across: 10 cm\npieces:", 1)
+    layout = flags("fusible", pattern=printed)
+    assert (layout.folded, layout.used_length) == (False, pytest.approx(400))
+    assert [one.opened_out for one in layout.laid] == [True]

@@ -12,12 +12,13 @@ from publisher.commands import run
 from tests.demo import CONTENT, DEMO
 
 GRADED = "avocet-sun-hat"
+TIED = "turnstone-tool-roll"
 
 
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A folder with two demos in content/, stood in."""
-    for demo in (DEMO, GRADED):
+    """A folder with three demos in content/, stood in."""
+    for demo in (DEMO, GRADED, TIED):
         shutil.copytree(CONTENT / demo, tmp_path / "content" / demo)
     monkeypatch.chdir(tmp_path)
     return tmp_path
@@ -38,6 +39,14 @@ def test_what_to_buy_of_each_material_in_each_width(workshop: Path, capfd: pytes
         "metric",
         "  cotton   110 cm wide   20 cm   needs 20 cm   by a kept layout, the cloth folded",
     ]
+
+
+def test_a_smaller_cut_with_more_joins(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    assert run(["cloth", TIED, "--material", "canvas", "--units", "metric"]) == 0
+    assert "150 cm wide   70 cm   needs 62.3 cm   in rows, 60 cm with 'tie' of 2 strips\n" in capfd.readouterr().out
+    assert run(["cloth", TIED, "--material", "canvas", "--units", "metric", "--json"]) == 0
+    ((_, wide),) = (one["ways"] for one in json.loads(capfd.readouterr().out)["variants"][0]["materials"])
+    assert (wide["buy"], wide["buy with strips pieced further"], wide["strips"]) == (700, 600, {"tie": 2})
 
 
 def test_for_twelve(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:

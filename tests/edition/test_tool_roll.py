@@ -131,8 +131,8 @@ ROLLS = {
             "19 1⁄2 in × 20 in",  # 1 in larger all round
             "49 in × 2 1⁄2 in",
             # 17.5 + 2 × 12.42 + 2 × 2 × 0.596 + 10.156 × (3.1416 − 2 × 0.596) = 64.53; and 6: 70.53, to the nearest 1/8.
-            "70 1⁄2 in × 1 5⁄8 in",
-            "Make the binding strip on the bias, 1 5⁄8 in wide and at least 70 1⁄2 in long",
+            "70 3⁄4 in × 1 5⁄8 in",
+            "Make the binding strip on the bias, 1 5⁄8 in wide and at least 70 3⁄4 in long",
             "pliers 6 in, brush 5 in, folding rule 4 in. Each pocket is half the girth wide, and 1⁄2 in more",
             "Check: roll outside now measures 17 1⁄2 in across and 18 in down",
             "Check: pocket band now measures 17 1⁄2 in across and 7 in down",
@@ -158,22 +158,22 @@ ROLLS = {
         inner=(17.45, 19.45, 28.65, 32.65, 40.85, 44.85),
         meets=(18.45, 27.65, 33.65, 39.85, 45.85),
         band=(56.1, 18.0, 20.4),
-        tie=(122.0, 1.5, 124.4, 6.0),  # 2 × 28 + 66; ends 12 mm each
+        tie=(122.0, 1.5, 125.0, 6.0),  # 2 × 28 + 66; ends 12 mm each, up to a whole cm
         binding_width=4.3,
         overlap=15.0,
         girth=28.0,
         bow=66.0,
         printed=(
             "open width 44.1 cm, open height 46 cm, girth rolled up 28 cm",
-            "49.1 cm × 51 cm",
-            "124.4 cm × 6 cm",
-            # 44.1 + 2 × 31.63 + 2 × 5 × 0.566 + 25.2 × (3.1416 − 2 × 0.566) = 163.67; and 15: 178.67, to the nearest mm.
-            "178.7 cm × 4.3 cm",
-            "Make the binding strip on the bias, 4.3 cm wide and at least 178.7 cm long",
+            "49.5 cm × 51 cm",
+            "125 cm × 6 cm",
+            # 44.1 + 2 × 31.63 + 2 × 5 × 0.566 + 25.2 × (3.1416 − 2 × 0.566) = 163.67; and 15: 178.67, up to a whole cm.
+            "179 cm × 4.3 cm",
+            "Make the binding strip on the bias, 4.3 cm wide and at least 179 cm long",
             "pliers 15 cm, brush 13 cm, folding rule 10 cm. Each pocket is half the girth wide, and 1.2 cm more",
             "Check: roll outside now measures 44.1 cm across and 46 cm down",
             "Check: pocket band now measures 44.1 cm across and 18 cm down",
-            "the tie is now 1.5 cm wide and 122 cm long",
+            "the tie is now 1.5 cm wide and 122.6 cm long",
             "leave a tail of 7.5 cm",
         ),
     ),
@@ -231,9 +231,9 @@ def test_computed_numbers_are_those_on_paper(units: UnitSystem) -> None:
     assert sizes["roll"] == pytest.approx((roll.width * roll.unit, (roll.body + roll.flap) * roll.unit), abs=1e-3)
     assert sizes["pocket band"] == pytest.approx((roll.band[0] * roll.unit, roll.band[2] * roll.unit))
     assert sizes["tie"] == pytest.approx((roll.tie[2] * roll.unit, roll.tie[3] * roll.unit))
-    # Cut as printed: to the nearest 1/8 in, or mm.
-    step = Fraction(127, 40) if units is UnitSystem.INCH else 1
-    length = round((roll.perimeter + roll.overlap) * roll.unit / step) * step
+    # Cut as printed: up to the next 1/4 in, or cm.
+    step = Fraction(127, 20) if units is UnitSystem.INCH else 10
+    length = math.ceil((roll.perimeter + roll.overlap) * roll.unit / step) * step
     assert sizes["binding strip"] == pytest.approx((float(length), roll.binding_width * roll.unit))
 
 
@@ -256,7 +256,7 @@ def test_the_binding_reaches_round(units: UnitSystem) -> None:
         abs=1e-3,
     )
     (strip,) = (piece for piece in record()[units.value]["pieces"] if piece["name"] == "binding strip")
-    assert 0 < strip["cut width"] / roll.unit - roll.perimeter <= roll.overlap + 0.05
+    assert 0 <= strip["cut width"] / roll.unit - roll.perimeter - roll.overlap < (0.25 if roll.unit > 20 else 1)
 
 
 @pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)

@@ -63,7 +63,7 @@ BAGS = {
             "wall": (17.75, 3.5),
             "pocket": (9.5, 3.875),  # 2 1/2 + 3/8 + 2 × 1/2
             "handle": (22.75, 4.0),
-            "binding strip": (56.625, 1.75),
+            "binding strip": (56.75, 1.75),
         },
         printed=(
             "from each end 3 3⁄8 in and 6 1⁄2 in",  # 3 + 3/8; and 3.142 more: 6.517
@@ -90,7 +90,7 @@ BAGS = {
             "wall": (44.7, 8.5),
             "pocket": (24.0, 9.9),
             "handle": (58.0, 10.0),
-            "binding strip": (141.4, 4.6),
+            "binding strip": (142.0, 4.6),
         },
         printed=(
             "from each end 8.5 cm and 16.4 cm",  # 7.5 + 1; and 7.854 more: 16.354

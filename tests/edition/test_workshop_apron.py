@@ -71,7 +71,7 @@ APRONS = {
         fold_under=0.25,
         end_hem=0.5,
         cord=(132.274, 0.75),  # 24 + 2 × 40 + 2 × 14.137
-        cord_cut=(133.25, 3.0),  # and 1/2 at each end, to the nearest 1/8; in fourths
+        cord_cut=(133.5, 3.0),  # and 1/2 at each end, up to the next 1/4; in fourths
         ties=40.0,
         neck=24.0,
         ease=0.25,
@@ -91,16 +91,16 @@ APRONS = {
         bought=(1.25, 1.625),
         printed=(
             "Allows for a print that repeats every 6 in:",
-            "width 29 in, height 31 in, width of bib 11 in, length of cord 132 1⁄4 in",
+            "width 29 in, height 31 in, width of bib 11 in, length of cord 132 1⁄2 in",
             "The cord is 3⁄4 in wide and the casing leaves 1 in for it",
             "Each pocket is now 6 in wide and 8 in high at its longer side",
             "Check: apron now measures 29 in across and 31 in down",
             "it is 1 1⁄8 in from the seam",
-            "Cut the cord to 133 1⁄4 in",
+            "Cut the cord to 133 1⁄2 in",
             "At each lower corner cut off the outer 1⁄2 in of the side, 1 3⁄4 in up",
             "Trim the allowances to 1⁄4 in between the hems",
             "from 3⁄4 in down the side slantwise",
-            "Check: cord is now 132 1⁄4 in long and 3⁄4 in wide",
+            "Check: cord is now 132 1⁄2 in long and 3⁄4 in wide",
         ),
     ),
     UnitSystem.METRIC: OnPaper(
@@ -119,7 +119,7 @@ APRONS = {
         fold_under=0.6,
         end_hem=1.2,
         cord=(332.257, 2.0),  # 60 + 2 × 100 + 2 × 36.128
-        cord_cut=(334.7, 8.0),  # and 1.2 at each end
+        cord_cut=(335.0, 8.0),  # and 1.2 at each end, up to a whole cm
         ties=100.0,
         neck=60.0,
         ease=0.6,
@@ -137,16 +137,16 @@ APRONS = {
         bought=(110.0, 140.0),
         printed=(
             "Allows for a print that repeats every 15 cm:",
-            "width 74 cm, height 79 cm, width of bib 28 cm, length of cord 332.3 cm",
+            "width 74 cm, height 79 cm, width of bib 28 cm, length of cord 332.6 cm",
             "The cord is 2 cm wide and the casing leaves 2.6 cm for it",
             "Each pocket is now 15.5 cm wide and 20 cm high at its longer side",
             "Check: apron now measures 74 cm across and 79 cm down",
             "it is 2.9 cm from the seam",
-            "Cut the cord to 334.7 cm",
+            "Cut the cord to 335 cm",
             "At each lower corner cut off the outer 1.2 cm of the side, 4.4 cm up",
             "Trim the allowances to 6 mm between the hems",
             "from 2 cm down the side slantwise",
-            "Check: cord is now 332.3 cm long and 2 cm wide",
+            "Check: cord is now 332.6 cm long and 2 cm wide",
         ),
     ),
 }

@@ -6,6 +6,8 @@ from functools import cache
 
 import pytest
 import shapely
+import shapely.affinity
+import shapely.ops
 
 from publisher.cloth import ClothLayout
 from publisher.drafting import Draft
@@ -29,7 +31,7 @@ def drawn(demo: str, units: UnitSystem) -> tuple[Drawn, ...]:
     proof = demo_proof(demo)
     draft = proof.drafts_of(units)[-1]
     layouts = [layout for layout in proof.cloth_of(draft.variant).layouts if layout.laid]
-    scale = layout_scale(layouts)
+    scale = layout_scale(layouts, 21.0, [24.0] * len(layouts))
     return tuple(
         (
             f"{demo} {units.value} {layout.material} {layout.precut or round(layout.width)}",
@@ -123,3 +125,19 @@ def test_a_layout_of_each_kind(kind: str, golden: Callable[[str, str], None]) ->
     for text in drawing.texts:
         lines.append(f"'{text.text}' at {text.box.left:.1f} {text.box.bottom:.1f}, {text.points:g} pt")
     golden(f"layout {kind}", "\n".join(lines) + "\n")
+
+
+def test_the_fold_of_a_template_runs_across_what_is_cut_opened_out() -> None:
+    """Of a piece that is mirrored along it, it halves the area."""
+    for which, _, layout, drawing, _ in every():
+        folds = [shape.path for shape in drawing.shapes if shape.look is Look.FOLD][(1 if layout.folded else 0) :]
+        opened = [one for one in layout.laid if one.opened_out]
+        assert len(folds) == len(opened), which
+        whole = [ring(shape.path) for shape in cuts(drawing)]
+        for fold in folds:
+            across = shapely.LineString([(fold.start.x, fold.start.y), (fold.end.x, fold.end.y)])
+            (area,) = (one for one in whole if one.buffer(0.05).contains(across))
+            far = shapely.affinity.scale(across, 100, 100)
+            parts = shapely.ops.split(area, far).geoms
+            left = sum(one.area for one in parts if shapely.LinearRing([*across.coords, one.centroid.coords[0]]).is_ccw)
+            assert left == pytest.approx(area.area / 2, rel=0.02), which

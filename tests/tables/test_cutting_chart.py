@@ -207,16 +207,18 @@ def test_a_strip_that_is_longer_than_the_cloth_is_wide_tells_its_joins() -> None
         rows = {row.copy: row for row in table.chart}
         folded, note = Phrase.of("chart.fold-in-fourths"), Phrase.of("chart.note", text="Press the joins open.")
         # 95 1/4 in of 3 in from 41 in: 3 × 41 − 2 × 3 = 117, two give 79. 242 cm of 8 cm from 108 cm: 308, two 208.
-        assert rows["tie long"].notes[:-2] == (folded, Phrase.of("chart.joined-diagonal", count="3"))
-        assert rows["tie long"].notes[-1] == note
+        assert [one.key for one in rows["tie long"].notes[1:-1]] == ["chart.joined-diagonal", "chart.joins-clear"]
+        assert dict(rows["tie long"].notes[1].values)["count"] == "3"
+        assert (rows["tie long"].notes[0], rows["tie long"].notes[-1]) == (folded, note)
         # From the wider cotton two do (53 in: 103; 138 cm: 268), from the narrower three: each is told.
         short = rows["tie short"].notes
         assert (short[0], short[-1]) == (folded, note)
         assert [dict(one.values)["count"] for one in short[1:3]] == ["3", "2"]
         assert {one.key for one in short[1:3]} == {"chart.joined-from-diagonal"}
-        assert {one.key for one in short[3:-1]} == {"chart.lengths-from"}
+        assert [one.key for one in short[3:-1]] == ["chart.joins-clear"]
         # 78 in, and two give 79; 202 cm, and two give 208.
-        assert rows["cord"].notes[:-1] == (folded, Phrase.of("chart.joined-diagonal", count="2"))
+        assert [one.key for one in rows["cord"].notes] == [folded.key, "chart.joined-diagonal", "chart.joins-clear"]
+        assert dict(rows["cord"].notes[1].values)["count"] == "2"
         # 40 3/4 in of 41 in, 102 cm of 108: not joined.
         assert rows["tab"].notes == (Phrase.of("chart.fold-plain"),)
 
@@ -226,16 +228,12 @@ def test_joins_are_spread_and_how_far_they_stay_away_is_told() -> None:
     33 3/4 - 1 1/2 in, or 82 cm, and reaches half the strip's width to either side: 30 3/4 in, told as 30 1/2; 78 cm."""
     for table, length, apart in zip(tables(JOINED), ("857.25", "860"), ("30 1/2 in", "78 cm"), strict=True):
         (row,) = (row for row in table.chart if row.copy == "tie long")
-        cut, clear = dict(row.notes[2].values)["cut"], dict(row.notes[2].values)["apart"]
-        assert isinstance(cut, Phrase)
-        assert isinstance(clear, Phrase)
-        assert cut.key == "chart.each"
-        ((_, told),) = cut.values
-        assert isinstance(told, Phrase)
-        assert float(Fraction(str(dict(told.values)["mm"]))) == pytest.approx(float(length))
-        ((_, away),) = clear.values
-        assert isinstance(away, Phrase)
-        assert Fraction(str(dict(away.values)["mm"])) == read_length(apart).amount
+        assert dict(row.notes[1].values)["cut"] == Phrase.of("chart.each", length=told(length))
+        assert row.notes[2] == Phrase.of("chart.joins-clear", apart=told(read_length(apart).amount))
+
+
+def told(mm: object) -> Phrase:
+    return Phrase.of("length", mm=str(Fraction(str(mm))))
 
 
 MARKED = """\
@@ -262,8 +260,7 @@ def test_a_join_makes_way_for_a_mark_and_where_it_cannot_that_is_told() -> None:
     both, findings = proved(MARKED.format(at="30 in | 70 cm"))
     for table in both:
         (row,) = table.chart
-        assert isinstance(row.notes[2], Phrase)
-        cut = dict(row.notes[2].values)["cut"]
+        cut = dict(row.notes[1].values)["cut"]
         assert isinstance(cut, Phrase)
         assert cut.key == "chart.in-order"
     assert [finding for finding in findings if finding.name == "join-in-the-way"] == []
@@ -271,9 +268,12 @@ def test_a_join_makes_way_for_a_mark_and_where_it_cannot_that_is_told() -> None:
     both, findings = proved(full)
     advice = found(findings, "join-in-the-way")
     assert advice.severity is Severity.ADVICE
-    assert "on cloth 900 mm wide a join of 'tie' lies 0 mm from an end or a mark" in advice.says
+    assert (
+        "on cloth 900 mm wide a join of 'tie' lies 0 mm from an end of it, or from where it is marked or caught"
+        in advice.says
+    )
     (row,) = both[1].chart
-    assert dict(row.notes[2].values)["apart"] == Phrase.of("chart.joins-near")
+    assert row.notes[2] == Phrase.of("chart.joins-near")
 
 
 FROM_A_FAT_QUARTER = """\
@@ -293,8 +293,10 @@ def test_a_strip_that_only_a_precut_is_too_narrow_for_is_joined_from_that_alone(
     """22 3/4 in of 41 in, and of 21 in; 58 cm of 108 cm, and of 55 cm."""
     for table in tables(FROM_A_FAT_QUARTER, THREE.replace("110 cm wide\n", "110 cm wide\n      - fat quarter\n", 1)):
         (row,) = table.chart
-        assert [one.key for one in row.notes[1:]] == ["chart.joined-from-diagonal"] * 2 + ["chart.lengths"]
-        assert [dict(one.values)["count"] for one in row.notes[1:3]] == ["1", "2"]
+        keys = [one.key for one in row.notes[1:]]
+        assert keys == ["chart.whole-from", "chart.joined-from-diagonal", "chart.joins-clear"]
+        assert dict(row.notes[2].values)["cloth"] == Phrase.of("chart.a-precut", name="fat quarter")
+        assert dict(row.notes[2].values)["count"] == "2"
 
 
 SIZES = """\

@@ -32,7 +32,7 @@ def test_every_material_that_something_is_cut_from_in_every_width() -> None:
     """
     inch, metric = tables(PANELS)
     assert inch.materials == (
-        MaterialRow("canvas", "Canvas", "fabric", bought("42 in × 1/4 yd"), (), 0.0, None),  # 4 3/4 + 1 in
+        MaterialRow("canvas", "Canvas", "fabric", bought("42 in × 1/4 yd"), (), 0.0, None, (), (None,)),  # 4 3/4 + 1 in
         MaterialRow(
             "cotton",
             "Plain cotton",
@@ -43,6 +43,7 @@ def test_every_material_that_something_is_cut_from_in_every_width() -> None:
             (),
             0.04,
             "Wash it first.",
+            pieced=(None, None),
         ),
     )
     assert [(row.key, row.buy) for row in metric.materials] == [

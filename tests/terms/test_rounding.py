@@ -14,6 +14,7 @@ from publisher.terms import (
     conversion_error,
     convert_length,
     length,
+    long_cut_step,
     number,
     print_cloth,
     print_decimal,
@@ -23,6 +24,7 @@ from publisher.terms import (
     read_length,
     round_cut,
     round_length,
+    round_long_cut,
     round_up_to_step,
     selling_step,
 )
@@ -266,3 +268,30 @@ def test_bought_cloth_is_enough_and_not_a_step_too_much(amount: Fraction, units:
 def test_below_nought_whole_and_rest_stay_together(amount: str, decimal: str, fraction: str) -> None:
     assert print_decimal(Fraction(amount), 1, NumberStyle()) == decimal
     assert _typed(print_fraction(Fraction(amount))) == fraction
+
+
+@pytest.mark.parametrize(
+    ("written", "inch", "metric"),
+    [
+        ("178.7 cm", "70 1/2 in", "179 cm"),  # 70.35 in
+        ("50 cm", "19 3/4 in", "50 cm"),  # 19.69 in
+        ("49.6 cm", "19 3/4 in", "50 cm"),  # 19.53 in
+        ("49.1 cm", "19 1/2 in", "49.5 cm"),  # 19.33 in
+        ("30 cm", "11 3/4 in", "30 cm"),  # short in inches, 11.81: as any cut, to the nearest 1/8
+        ("29.91 cm", "11 3/4 in", "29.9 cm"),  # short in both: the nearest, down
+        ("12 1/16 in", "12 1/4 in", "31 cm"),  # 30.64 cm
+        ("66.0001 cm", "26 in", "66 cm"),  # a hair takes no other step
+    ],
+)
+def test_a_long_strip_is_cut_up_to_a_rounder_length(written: str, inch: str, metric: str) -> None:
+    for units, cut in ((INCH, inch), (METRIC, metric)):
+        assert round_long_cut(read_length(written), units) == read_length(cut)
+
+
+@given(st.fractions(1, 4000), st.sampled_from(UnitSystem))
+def test_a_long_cut_is_never_shorter_and_lies_in_its_step(amount: Fraction, units: UnitSystem) -> None:
+    written = length(amount)
+    cut = round_long_cut(written, units)
+    long = 304.8 if units is INCH else 300
+    assert cut.amount % long_cut_step(written, units).amount == 0
+    assert amount < long or 0 <= cut.amount - amount + Fraction(1, 1000) < 10

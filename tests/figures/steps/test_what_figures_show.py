@@ -65,7 +65,7 @@ def test_the_fold_of_the_cloth_is_not_cut() -> None:
     near = as_line(fold).buffer(0.1)
     assert [as_line(cut).intersection(near).length < 1.0 for cut in drawn(panel, Look.CUT)] == [True]
     assert sum(cut.length for cut in drawn(panel, Look.CUT)) == pytest.approx(half.cut_line.length - near_length(half))
-    assert "fold of the cloth, not cut" in words_of(panel)
+    assert "fold, not cut" in words_of(panel)
 
 
 def near_length(half) -> float:  # type: ignore[no-untyped-def]

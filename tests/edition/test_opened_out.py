@@ -1,0 +1,58 @@
+"""Pieces whose template shows a half: chart, layout and the sentences before both agree on how they are cut whole."""
+
+import re
+
+import pytest
+
+from publisher.edition import set_edition
+from publisher.template_pages import DEFAULT_EDITIONS, Edition
+from tests.demo import demo_proof, printed_demo
+from tests.pdfium_texts import inks_of
+
+INCH, METRIC = DEFAULT_EDITIONS
+
+
+def part(demo: str, edition: Edition, name: str) -> str:
+    """The text of one part of an edition."""
+    html = set_edition(demo_proof(demo), edition).html.replace("\N{NO-BREAK SPACE}", " ")
+    whole = re.search(rf'<section class="{name}.*?</section>', html, re.DOTALL)
+    assert whole is not None
+    return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", whole[0]))
+
+
+@pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)
+def test_a_hat_that_is_cut_opened_out_says_so_on_chart_and_layout(edition: Edition) -> None:
+    """All but its interfacing: three brims, a band and a crown on one fold take far more than side by side."""
+    chart, layouts = part("avocet-sun-hat", edition, "chart"), part("avocet-sun-hat", edition, "layouts")
+    assert chart.count("Opened out, not on a fold: the template shows half of it.") == 6
+    assert chart.count("On the fold of the cloth: the template shows half of it.") == 1
+    assert "turn it over along its fold line, and draw the other half" in chart
+    assert "For pieces on the fold, fold the cloth" in chart
+    assert layouts.count("Not folded: cut 1, 2 and 3 opened out.") == 2
+    assert layouts.count("Not folded: cut 1 and 2 opened out.") == 1
+    assert "A line across a piece is the fold of its template" in layouts
+    assert "Fold interfacing with its glue side inside." in layouts
+    more = [*map(str, re.findall(r"Folded, it would take (.+?) or more", layouts))]
+    assert more == (["1.1 m", "60 cm"] if edition is METRIC else ["1 1⁄4 yd", "5⁄8 yd"])
+
+
+def test_an_apron_on_the_fold_says_nothing_of_it() -> None:
+    chart, layouts = part("dunlin-workshop-apron", METRIC, "chart"), part("dunlin-workshop-apron", METRIC, "layouts")
+    assert "On the fold of the cloth: the template shows half of it." in chart
+    assert "opened out" not in chart.lower() + layouts
+
+
+def test_where_widths_differ_the_layout_decides() -> None:
+    """Inches: on cloth 42 in wide the apron is opened out, on the wider ones it lies on the fold."""
+    chart, layouts = part("dunlin-workshop-apron", INCH, "chart"), part("dunlin-workshop-apron", INCH, "layouts")
+    assert "On the fold of the cloth, or opened out, as the layout of your cloth shows" in chart
+    assert (layouts.count("Not folded: cut 1 opened out."), layouts.count("and fold it.")) == (1, 3)
+
+
+def test_headings_below_a_row_of_layouts_stand_level() -> None:
+    """Below the hat's lining stand two lines less than beside it."""
+    pages = inks_of(printed_demo(METRIC.name, "avocet-sun-hat").pdf)
+    levels = {one.text: one.baseline for page in pages for one in page if one.text.endswith("cm wide")}
+    names = ("cotton, 110 cm wide", "cotton, 150 cm wide", "lining, 110 cm wide")
+    level = [levels[name.replace(" cm", "\N{NO-BREAK SPACE}cm")] for name in names]
+    assert max(level) - min(level) < 0.2  # mm
