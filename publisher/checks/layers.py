@@ -31,7 +31,9 @@ def heat_on_what_melts(proof: Proof) -> Iterator[Finding]:
             if action.verb not in ("press", "fuse"):
                 continue
             for copy in dict.fromkeys(_touched(deed)):
-                material = next(one for one in draft.materials if one.key == draft.copy(copy).material)
+                material = next((one for one in draft.materials if one.key == draft.copy(copy).material), None)
+                if material is None:
+                    continue  # it could not be read, which has been told
                 if not material.bears_heat:
                     yield _too_hot(deed, f"'{copy}', which is cut from '{material.key}' (heat: none)")
                 elif action.verb == "fuse" and copy in magnets:
@@ -102,9 +104,10 @@ def _stack(deed: Deed, edge: SeamEdge) -> float:
 
 def _layer(draft: Draft, copy: str) -> float:
     piece = draft.piece(draft.copy(copy).piece)
-    material = next(one for one in draft.materials if one.key == draft.copy(copy).material)
+    key = draft.copy(copy).material
+    thickness = next((one.thickness for one in draft.materials if one.key == key), None)
     folded = LAYERS.get(piece.strip.folding, 1) if piece.strip is not None else 1
-    return folded * (material.thickness or 0.0)
+    return folded * (thickness or 0.0)
 
 
 def print_upside_down(proof: Proof) -> Iterator[Finding]:

@@ -17,8 +17,14 @@ OPPOSITE = (frozenset({"front", "back"}), frozenset({"left", "right"}))
 LINING = "lining"
 
 
-def _material(draft: Draft, copy: Copy) -> Material:
-    return next(material for material in draft.materials if material.key == copy.material)
+def _material(draft: Draft, copy: Copy) -> Material | None:
+    """What a copy is cut from; None where that could not be read, which has been told."""
+    return next((material for material in draft.materials if material.key == copy.material), None)
+
+
+def _kind(draft: Draft, copy: Copy) -> str:
+    material = _material(draft, copy)
+    return material.kind if material is not None else ""
 
 
 def fused_without_glue(proof: Proof) -> Iterator[Finding]:
@@ -58,7 +64,7 @@ def backing_sewn_as_cloth(proof: Proof) -> Iterator[Finding]:
             if found is None or name in told_of or (deed.action.verb == "topstitch" and not edge):
                 continue
             material = _material(deed.draft, found[1])
-            if material.kind in BACKINGS and name not in deed.before.fused:
+            if material is not None and material.kind in BACKINGS and name not in deed.before.fused:
                 told_of.add(name)
                 yield Finding(
                     "backing-sewn-as-cloth",
@@ -83,7 +89,7 @@ def trimmed_but_not_larger(proof: Proof) -> Iterator[Finding]:
             found = drafted_copies(deed.draft).get(deed.action.target) if deed.action.verb == "trim" else None
             if found is None or found[0].strip is not None or found[1].rough:
                 continue
-            if _material(deed.draft, found[1]).kind in BACKINGS:
+            if _kind(deed.draft, found[1]) in BACKINGS:
                 continue  # it may be trimmed out of the seams
             if deed.action.target not in on_notions and not _sewn_before(deed):
                 yield Finding(
@@ -173,14 +179,10 @@ def half_cut_from_lining(proof: Proof) -> Iterator[Finding]:
     Fix: name the same material for both; if it is meant, leave it as it is."""
     for draft in proof.drafts:
         for piece in draft.pieces:
-            of_lining = [copy for copy in piece.copies if _material(draft, copy).kind == LINING]
+            of_lining = [copy for copy in piece.copies if _kind(draft, copy) == LINING]
             for copy in of_lining:
                 other = _other_half(piece, copy)
-                if (
-                    other is not None
-                    and _material(draft, other).kind == "fabric"
-                    and _sewn_together(draft, copy, other)
-                ):
+                if other is not None and _kind(draft, other) == "fabric" and _sewn_together(draft, copy, other):
                     yield Finding(
                         "half-cut-from-lining",
                         Severity.ADVICE,

@@ -182,6 +182,7 @@ bindings:
 """
 STEPS = """
 1. Bind.
+   Does: mitre mat binding
    Does: bind mat binding
 """
 
