@@ -5,8 +5,8 @@ from dataclasses import replace
 from itertools import groupby
 
 from publisher.assembly import Action, after_action
-from publisher.drafting import Draft, Placement, Pleat
-from publisher.figures.steps.cloth import BACKINGS, Bench, Lying, strip_loop
+from publisher.drafting import Draft, Pleat
+from publisher.figures.steps.cloth import BACKINGS, Bench, strip_loop
 from publisher.figures.steps.easing import dart_panels, eased_panel, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
@@ -16,7 +16,8 @@ from publisher.figures.steps.hem_tips import tip_panel
 from publisher.figures.steps.joining import joints_of
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.pinning import folded_marks
-from publisher.figures.steps.placing import fused_panels, lines_to_stitch, other_end, placed_panel, stack_panel
+from publisher.figures.steps.placed_here import marked_alone, on_rings, stitched_alone, stitched_as_placed
+from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
 from publisher.figures.steps.sections import binding_panels, bound_seam_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
@@ -115,45 +116,17 @@ def _cut(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
     return cutting_panels(bench, everything if "all" in named else named)
 
 
-def _placed_by(bench: Bench, facts: StepFacts) -> list[Placement]:
-    """What a step places, in its order."""
-    by_name = {one.name: one for one in bench.draft.placements}
-    named = [action.target for action in facts.step.actions if action.verb == "place"]
-    return [by_name[name] for name in named if name in by_name]
-
-
-def _on_rings(bench: Bench, facts: StepFacts) -> set[str]:
-    """Copies that a step folds round a ring and places: the figure of the ring shows all of it."""
-    placed = {one.placed for one in _placed_by(bench, facts)}
-    held = [(action.other or "").partition(".") for action in facts.step.actions if action.verb == "attach"]
-    return {copy for copy, dot, _ in held if dot and copy in placed}
-
-
 def _mark(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
-    # What the same step places by a mark, or stitches along one once it is placed, is drawn with its mark there.
-    placed = _placed_by(bench, facts)
-    stitched = {action.target for action in facts.step.actions if action.verb == "topstitch"}
-    shown = {f"{one.below}.{below}" for one in placed for _, below in one.matching}
-    onto = {one.placed for one in placed} & stitched
-    rest = [one for one in actions if one.target not in shown and one.target.partition(".")[0] not in onto]
+    actions = marked_alone(bench, actions, facts)
     folded: dict[str, list[str]] = {}
-    for copy, _dot, mark in (action.target.partition(".") for action in rest if action.still_folded):
+    for copy, _dot, mark in (action.target.partition(".") for action in actions if action.still_folded):
         folded.setdefault(copy, []).append(mark)
     panels = [panel for copy, names in folded.items() for panel in folded_marks(bench, copy, names)]
-    return panels + marked_panels(bench, [action.target for action in rest if not action.still_folded])
+    return panels + marked_panels(bench, [action.target for action in actions if not action.still_folded])
 
 
 def _topstitch(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
-    shown = _stitched_in_place(bench, facts) | _on_rings(bench, facts)
-    return topstitch_panels(bench, [action for action in actions if action.target not in shown], facts)
-
-
-def _stitched_in_place(bench: Bench, facts: StepFacts) -> set[str]:
-    """Copies that a step places and sews down along their lines alone; with their edges they are drawn by themselves."""
-    targets = {action.target for action in facts.step.actions if action.verb == "topstitch"}
-    edged = {target.partition(".")[0] for target in targets if "." in target}
-    placed = {one.placed for one in _placed_by(bench, facts)} & targets - edged
-    return {copy for copy in placed if lines_to_stitch(bench, Lying(copy))}
+    return topstitch_panels(bench, stitched_alone(bench, actions, facts), facts)
 
 
 def _fuse(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -165,14 +138,14 @@ def _fuse(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
 def _place(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     by_name = {one.name: one for one in bench.draft.placements}
     placements = [by_name[action.target] for action in actions if action.target in by_name]
-    placements = [one for one in placements if one.placed not in _on_rings(bench, facts)]
+    placements = [one for one in placements if one.placed not in on_rings(bench, facts)]
     if len(placements) > 1 and any(bench.kind(one.placed) in BACKINGS for one in placements):
         stack = stack_panel(bench, placements)
         if stack is not None:
             return [stack]
     held = {(one.placed, one.below): one for one in reversed(placements)}  # a strip held at two places, once
     placements = [one for one in placements if held[(one.placed, one.below)] is one or not other_end(bench, one)]
-    sewn = _stitched_in_place(bench, facts)
+    sewn = stitched_as_placed(bench, facts)
     panels = [
         placed_panel(bench, one, _basted_edges(facts, one.placed), facts.length(BESIDE), one.placed in sewn)
         for one in placements

@@ -196,6 +196,8 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
     sewn = [*hem_rows(piece, lying.copy, bench.state, now), *topstitched(piece, lying.copy, bench.state)]
     shapes += [Shape(moved(path, lying), Look.STITCHED) for path in sewn]
     for behind in carried(bench, replace(lying, wrong_up=not lying.wrong_up)):
+        if bench.held_fold(behind.copy) is not None:
+            continue
         through = topstitched(bench.piece_now(behind.copy), behind.copy, bench.state)
         shapes += [Shape(moved(path, behind), Look.STITCHED) for path in through]
     for on_top in carried(bench, lying):

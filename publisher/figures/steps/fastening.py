@@ -74,13 +74,13 @@ def _is_fold(bench: Bench, copy: str, name: str) -> bool:
 
 def _folded_round(bench: Bench, notion: Notion, copy: str, below: str | None) -> Panel:
     """A tab from its edge: folded round a ring, stitched close below it, to what it lies on."""
-    long, thick = 30.0, 5.4
+    long, thick = 24.0, 5.4
     foot = -2.2 if below is None else -4.4
     shapes = strand(
         Point(0.0, thick), Point(1.0, 0.0), (Go(long), Fold(False, thick), Go(long * 0.55)), wrong_left=False
     )
     if below is not None:
-        under = strand(Point(-6.0, -2.4), Point(1.0, 0.0), (Go(long + 14.0),), wrong_left=False, new=False)
+        under = strand(Point(-6.0, -2.4), Point(1.0, 0.0), (Go(long + 9.0),), wrong_left=False, new=False)
         shapes = [*under, *shapes]
     middle = Point(long - 0.2, thick / 2)
     shapes += [Shape(ring(middle, 1.5), Look.FOLDED, Texture.PLAIN, closed=True)]

@@ -26,6 +26,17 @@ def is_set_in(bench: Bench, seam: Seam) -> bool:
     return goes_round(bench, seam) and any(ring <= copies for copies in joined) and _first(seam) is not None
 
 
+def is_other_end(bench: Bench, seam: Seam) -> bool:
+    """True where a panel like it was set into the ring's other end: the layers alone tell what is new."""
+    done = [one for one in bench.draft.seams if one.name in bench.state.sewn and one.name != seam.name]
+    return any(
+        goes_round(bench, one)
+        and one.first[0].piece == seam.first[0].piece
+        and one.second[-1].copy == seam.second[-1].copy
+        for one in done
+    )
+
+
 def _first(seam: Seam) -> tuple[SeamEdge, SeamEdge] | None:
     """The straight side of the panel and what it is sewn to, which come first; None where no side is alone straight."""
     pairs = list(zip(seam.first, seam.second, strict=False))

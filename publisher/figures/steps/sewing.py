@@ -14,7 +14,7 @@ from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.parts import between_two, has_parts, layers_panel, parts_panel
 from publisher.figures.steps.seam_sections import seam_section
 from publisher.figures.steps.seams import flat_seams
-from publisher.figures.steps.setting_in import is_set_in, set_in_panel
+from publisher.figures.steps.setting_in import is_other_end, is_set_in, set_in_panel
 from publisher.figures.steps.shaping import (
     boxed_panels,
     closed_gap,
@@ -107,7 +107,8 @@ def sew_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> lis
         panels += [parts_panel(bench, one) for one in onto_parts]
     panels = first_of_like(bench, panels)
     for one in set_in:
-        panels += [set_in_panel(bench, one), seam_section(bench, joints_of(bench.draft, one.name)[0])]
+        panels += [] if is_other_end(bench, one) else [set_in_panel(bench, one)]
+        panels += [seam_section(bench, joints_of(bench.draft, one.name)[0])]
     boxed = [one for one in named if is_boxed(one)]
     panels += boxed_panels(bench, boxed) if boxed else []
     turns = any(action.verb == "turn" for action in facts.step.actions)
