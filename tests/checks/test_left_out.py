@@ -1,15 +1,9 @@
 """What could not be read is told where it was written; checks pass over what lacks for that."""
 
-from tests.specimens import prove_text
+from publisher.pipeline import prove
+from tests.specimens import HEAD, files
 
 UNREAD = """\
-materials:
-  canvas:
-    kind: fabric
-    name: Canvas
-    weight: hevy
-    sold:
-      - 42 in wide | 110 cm wide
 pieces:
   panel:
     outline:
@@ -33,5 +27,5 @@ STEPS = """\
 
 
 def test_a_copy_whose_material_cannot_be_read_stops_no_check() -> None:
-    _, findings = prove_text(UNREAD, STEPS)
+    _, findings = prove("specimen", files(UNREAD, STEPS, HEAD + "    weight: hevy\n"))
     assert "no-such-weight" in {finding.name for finding in findings}
