@@ -135,6 +135,17 @@ def _on_the_copy(bench: Bench, notion: Notion, spot: str, placement: Placement, 
     return Panel("ring on", Scene(tuple(shapes), callouts, tuple(dimensions)), told, copies=copies)
 
 
+def held_ring(bench: Bench, above: Lying) -> list[Shape]:
+    """The ring in the fold of a tab, as it lies; nothing of what is folded round none."""
+    fold = bench.held_fold(above.copy)
+    if fold is None:
+        return []
+    ends = (above.rule(fold.start), above.rule(fold.end))
+    middle, box = (ends[0] + ends[1]) * 0.5, moved(bench.outline(above.copy), above).box
+    down = (Point((box.left + box.right) / 2, (box.bottom + box.top) / 2) - middle).unit()
+    return list(_d_ring(middle, down, (ends[1] - ends[0]).length / 2 + 1.5))
+
+
 def _number(bench: Bench, lying: Lying) -> int:
     return bench.number(lying.copy)
 

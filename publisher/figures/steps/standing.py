@@ -1,14 +1,16 @@
 """A bag or a box that stands, front and back, seen a little from above. True mm, as far as it is not foreshortened."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from publisher.drafting import PointMark, Seam
-from publisher.figures.steps.cloth import Bench, Lying, lies_behind, moved, placed_lyings, strip_loop, texture_of
+from publisher.figures.steps.cloth import Bench, Lying, laid, lies_behind, moved, placed_lyings, strip_loop, texture_of
+from publisher.figures.steps.fastening import held_ring
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.parts import has_parts, whole_and_parts
-from publisher.figures.steps.placing import held_spot, strip_shapes
+from publisher.figures.steps.placing import held_spot, other_end, strip_shapes
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
 from publisher.geometry import Point
@@ -16,6 +18,7 @@ from publisher.terms import Phrase
 
 OBLIQUE = 0.36  # of a bag's depth: how far its side is drawn, each way
 ABOVE = 0.34  # of a box's depth: how far it is seen from above
+SAG, BOW = 0.18, 24  # of the distance of a handle's ends; steps of its bow
 AT_SEAM = 3.0  # mm: what is held nearer to a side is caught in its seam
 Spots = list[Point]
 
@@ -189,11 +192,9 @@ def _box(bench: Bench, seam: Seam, parts: Sequence[str], hinge: str, high: float
             shapes.append(Shape(chain(seen(near, low - ease / 2)), Look.STITCHED))
         level = low - ease
     if not parts:
-        callouts.append(Callout(Phrase.of("figures.name", name=hinge), seen([at], high * 0.3)[0], bench.number(hinge)))
-        for strip, drawn in _carried_strips(bench, hinge, near):
+        callouts.append(Callout(Phrase.of("figures.name", name=hinge), seen([at], high * 0.8)[0], bench.number(hinge)))
+        for strip, drawn in _hanging(bench, hinge, near):
             shapes += drawn
-            if strip in names:
-                continue  # its other end
             spot = drawn[0].path.point_at(drawn[0].path.length * 0.3)
             callouts.append(Callout(Phrase.of("figures.name", name=strip), spot, bench.number(strip)))
             names.append(strip)
@@ -212,12 +213,41 @@ def near_side(plan: Sequence[Point]) -> Spots:
     return ring[: right + 1]
 
 
-def _carried_strips(bench: Bench, hinge: str, near: Sequence[Point]) -> Iterator[tuple[str, list[Shape]]]:
-    """What hangs on the flat back of a box, where it has been placed, and its name."""
+def _hanging(bench: Bench, hinge: str, near: Sequence[Point]) -> Iterator[tuple[str, list[Shape]]]:
+    """What has been placed on the flat back of a box, and its name: a handle from end to end, a tab with its ring."""
     box = bench.draft.piece(bench.draft.copy(hinge).piece).finished_line.box
     foot = Point(min(spot.x for spot in near) - box.left, min(spot.y for spot in near) * ABOVE - box.bottom)
     below = Lying(hinge, lambda spot: spot + foot, new=False)
+    drawn: set[str] = set()
     for one in bench.draft.placements:
-        if one.below == hinge and one.name in bench.state.placed and strip_loop(bench, one.placed):
-            above = next(placed_lyings(bench, one, below, new=False))
+        if one.below != hinge or one.name not in bench.state.placed or lies_behind(bench, one) or one.placed in drawn:
+            continue
+        drawn.add(one.placed)
+        above = next(placed_lyings(bench, one, below, new=False))
+        others = other_end(bench, one)
+        if not strip_loop(bench, one.placed):
+            yield one.placed, [*held_ring(bench, above), *laid(bench, above)]
+        elif others:
+            ends = [
+                held_spot(bench, end, next(placed_lyings(bench, end, below, new=False))) for end in (one, others[0])
+            ]
+            yield one.placed, [_handle(bench, one.placed, sorted(ends, key=lambda spot: spot.x))]
+        else:
             yield one.placed, strip_shapes(bench, one, above, moved(bench.outline(hinge), below).box)[0]
+
+
+def _handle(bench: Bench, strip: str, ends: Sequence[Point]) -> Shape:
+    """A strip held by both its ends, which hangs in a bow between them, as low as half their distance at most."""
+    folded = bench.draft.piece(bench.draft.copy(strip).piece).strip
+    assert folded is not None
+    (start, end), wide = ends, folded.finished_width / 2
+    apart = end - start
+    sag = min(max(folded.finished_length - apart.length, 0.0) / 2, apart.length * SAG)
+    parts = [at / BOW for at in range(BOW + 1)]
+    middle = [start + apart * part - Point(0.0, 4 * sag * part * (1 - part)) for part in parts]
+    ways = [(after - before).unit().left() for before, after in pairwise(middle)]
+    sides = [*ways, ways[-1]]
+    rims = [[spot + side * (wide * sign) for spot, side in zip(middle, sides, strict=True)] for sign in (1.0, -1.0)]
+    return Shape(
+        chain([*rims[0], *rims[1][::-1]], closed=True), Look.FOLDED, texture_of(bench, strip, False), closed=True
+    )

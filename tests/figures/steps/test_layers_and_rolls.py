@@ -238,6 +238,17 @@ def test_a_loop_comes_out_of_the_side_seam_that_caught_it() -> None:
     assert "loop" in words_of(front)
 
 
+def test_a_handle_goes_from_side_to_side_of_the_finished_back_and_the_tab_holds_its_ring() -> None:
+    back = panel_of("curlew-wash-bag", 23, "finished back")
+    assert {"handle", "tab front"} <= set(words_of(back))
+    wide = draft_of("curlew-wash-bag").piece("hinge").finished_line.box.width
+    bands = [shape.path.box for shape in back.scene.shapes if shape.closed]
+    handle = next(box for box in bands if abs(box.width - wide) < 25 and box.bottom > 0)  # its ends lie at both sides
+    assert 25 < handle.height < 0.5 * wide  # it hangs in a bow
+    ring = [shape.path for shape in back.scene.shapes if not shape.closed and shape.path.start == shape.path.end]
+    assert len(ring) == 2
+
+
 @pytest.mark.parametrize(("step", "kind", "says"), [(12, "placement", True), (13, "seam", False)])
 def test_what_is_drawn_flat_though_its_corners_are_boxed_says_so(step: int, kind: str, says: bool) -> None:
     caption = panel_of("sanderling-lined-pouch", step, kind).caption
