@@ -8,6 +8,7 @@ from publisher.checks import Proof
 from publisher.drafting import Draft, Notch
 from publisher.edition.cautions import cautions_of
 from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines
+from publisher.edition.cover_facts import Fact, cover_facts
 from publisher.edition.cutting_layouts import LayoutsView, build_layouts
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
@@ -15,21 +16,13 @@ from publisher.edition.size_guide import SizeGuideView, size_guide_of
 from publisher.edition.step_figures import KeyLine, build_step_figures, finished_drawing
 from publisher.edition.step_views import SectionView, prose_html, section_view
 from publisher.edition.supplies_view import SuppliesView, by_length, supplies_view
-from publisher.edition.times import minutes_of, sum_of, told_time
+from publisher.edition.times import sum_of
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
 from publisher.figures import LINE_HEIGHT, cover_figure, figure_svg, mark_samples, size_samples
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import Phrase, UnitSystem, Written
-
-
-@dataclass(frozen=True, slots=True)
-class Fact:
-    """What the cover tells: what, and how much, on a line or on several."""
-
-    name: str
-    lines: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +74,7 @@ class View:
     scales: tuple[ScaleLine, ...]
     size_guide: SizeGuideView | None
     materials: tuple[MaterialView, ...]
+    bought_by_size: bool  # some of them in lengths that differ by size
     for_many: str  # "for 12", where materials and chart are for many
     notions: tuple[str, ...]
     supplies: SuppliesView
@@ -107,6 +101,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     facts = proof.source.facts
     drafts = proof.drafts_of(units)
     tables = [proof.tables_of(draft.variant) for draft in drafts]
+    materials = tuple(_materials(tables, speak))
     chart = chart_lines(tables, drafts, speak)
     listed = tuple(map(str, facts.tools))
     supplies = supplies_view(tables, speak, tiled, listed)
@@ -123,14 +118,15 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         drawing=finished_drawing(proof, drafts[0], speak) or _drawing(drafts[0], speak),
         revision=str(facts.revision),
         date=str(facts.date or ""),
-        facts=tuple(_facts(proof, tables, speak)),
+        facts=tuple(cover_facts(proof, tables, speak)),
         video=str(facts.video or ""),
         tested=speak.say("cover.tested", tested=facts.tested) if facts.tested else speak.say("cover.untested"),
         allowed=tuple(_allowed(proof, units, speak)),
         large_square=speak.length(large_square(units)),
         scales=scale_lines(units, speak),
         size_guide=size_guide_of(proof, drafts, speak),
-        materials=tuple(_materials(tables, speak)),
+        materials=materials,
+        bought_by_size=any(len(line.amounts) > 1 for material in materials for line in material.lines),
         for_many=speak.say("materials.for-many", make=proof.make) if proof.make > 1 else "",
         notions=tuple(_notion(rows, speak) for rows in zip(*(table.notions for table in tables), strict=True)),
         supplies=supplies,
@@ -176,41 +172,6 @@ def _drawing(draft: Draft, speak: Speaker) -> str:
     """The cover's drawing as SVG; of several sizes, the first."""
     figure = cover_figure(draft)
     return figure_svg(figure, speak.say("cover.drawing", copy=draft.cover), y_up=True) if figure is not None else ""
-
-
-def _facts(proof: Proof, tables: Sequence[Tables], speak: Speaker) -> list[Fact]:
-    source = proof.source
-    told: list[Fact] = []
-    if tables[0].finished_size:
-        told.append(Fact(speak.say("cover.finished"), _finished(tables, speak)))
-    if source.sizes:
-        sizes = speak.listed(list(map(str, source.sizes)))
-        told.append(Fact(speak.say("cover.sizes", count=len(source.sizes)), (sizes,)))
-    if source.facts.level:
-        told.append(Fact(speak.say("cover.level"), (str(source.facts.level),)))
-    minutes = sum(minutes_of(section) for section in source.sections)
-    if minutes:
-        told.append(Fact(speak.say("cover.time"), (told_time(minutes, speak),)))
-    if proof.make > 1:
-        told.append(Fact(speak.say("cover.makes"), (speak.say("cover.makes-many", make=proof.make),)))
-    return told
-
-
-def _finished(tables: Sequence[Tables], speak: Speaker) -> tuple[str, ...]:
-    """The finished size on one line; where sizes differ, each side on its own, the amounts with their sizes."""
-    sides: list[str] = []
-    differ = False
-    for name, _ in tables[0].finished_size:
-        texts = [speak.quantity(dict(table.finished_size)[name]) for table in tables]
-        by_size = speak.by_size(texts, [table.variant.size for table in tables])
-        if len(by_size) == 1:
-            sides.append(speak.say("cover.side", side=name, amount=texts[0]))
-            continue
-        differ = True
-        amounts = [speak.say("cover.amount-of", sizes=sizes, amount=text) for sizes, text in by_size]
-        told = speak.say("numbers.list-separator").join(amounts)
-        sides.append(speak.say("cover.side-by-size", side=name, amounts=told))
-    return tuple(sides) if differ else (speak.say("numbers.list-separator").join(sides),)
 
 
 def _fact(text: Written | None, drafts: Sequence[Draft], speak: Speaker) -> str:

@@ -2,7 +2,8 @@
 
 import pytest
 
-from publisher.edition.view import Fact, build_view
+from publisher.edition.cover_facts import Fact
+from publisher.edition.view import build_view
 from publisher.edition.words import speaker
 from publisher.terms import UnitSystem
 from tests.demo import demo_proof
