@@ -96,8 +96,10 @@ def known_names(source: Source, draft: Draft) -> Known:
     drafted |= {notion.key for notion in draft.notions} | {binding.name for binding in draft.bindings}
     marks = frozenset(_borne(draft.pieces))
     edges = frozenset(_parts(draft.pieces, _edge_names))
+    # A mark that was drafted for other copies of its piece is missing on this one, and is told so.
+    elsewhere = frozenset(_parts(draft.pieces, lambda piece: [mark.name for mark in piece.marks]))
     return Known(
-        undrafted=frozenset(_written_names(source) - drafted - marks - edges),
+        undrafted=frozenset(_written_names(source) - drafted - marks - edges - elsewhere),
         copies=frozenset(copy.name for piece in draft.pieces for copy in piece.copies),
         seams=frozenset(seam.name for seam in draft.seams),
         placements=frozenset(placement.name for placement in draft.placements),

@@ -5,7 +5,7 @@ from itertools import combinations
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, PathMark, Placement, PointMark, Seam, SeamEdge
+from publisher.drafting import Draft, LineMark, Notch, PathMark, Placement, PointMark, Seam, SeamEdge
 from publisher.geometry import Point, mapped, nearest, reach_beyond
 from publisher.terms import Finding, Severity
 
@@ -14,6 +14,8 @@ SEAM_TOLERANCE = 1.0  # mm
 # Cloth gathered to less than a quarter of its length makes a seam too thick to sew (common practice, no source).
 MOST_GATHERED = 4
 ON_EDGE = 0.5  # mm
+# Of a piece's longer side: what reaches further beyond was laid the wrong way (a rule of the house).
+WRONG_WAY = 0.6
 
 
 def seam_lengths_differ(proof: Proof) -> Iterator[Finding]:
@@ -246,14 +248,28 @@ def placement_overhangs(proof: Proof) -> Iterator[Finding]:
             apart = (_edges_apart(draft, placement, first, second) for first, second in placement.matching)
             if upper.strip is not None or any(gap is not None and gap > SEAM_TOLERANCE for gap in apart):
                 continue  # told as placed-edges-apart
+            if _folded_short(draft, placement.placed):
+                continue  # it is laid with its end folded back
             laid = mapped(upper.cut_line, placement.laying, placement.laying.turned_over)
             beyond = reach_beyond(laid, lower.cut_line)
+            mend = "make it smaller, or place it elsewhere"
+            if beyond > WRONG_WAY * max(upper.cut_width, upper.cut_height):
+                mend = "lay it the other way up (face: down, or not), or match the edges of the other side"
             if beyond > SEAM_TOLERANCE:
                 yield Finding(
                     "placement-overhangs",
                     Severity.WARNING,
                     placement.place,
                     f"'{placement.placed}' reaches {told(beyond, draft)} beyond '{placement.below}' that it is laid on",
-                    "make it smaller, or place it elsewhere",
+                    mend,
                     (draft.variant,),
                 )
+
+
+def _folded_short(draft: Draft, copy: str) -> bool:
+    """True for a copy that a fold line across it makes shorter where it lies, as a tab round a ring."""
+    piece = draft.piece(draft.copy(copy).piece)
+    short = copy.removeprefix(piece.name).strip()
+    lines = [mark for mark in piece.marks if isinstance(mark, LineMark) and mark.kind == "fold line"]
+    matched = {own for one in draft.placements if one.placed == copy for own, _ in one.matching}
+    return any(mark.name in matched and (not mark.copies or short in mark.copies) for mark in lines)

@@ -233,3 +233,27 @@ def cut_not_as_told(proof: Proof) -> Iterator[Finding]:
                         f"write 'to the finished line' behind '{found[1].material}'",
                         (draft.variant,),
                     )
+
+
+def fused_twice(proof: Proof) -> Iterator[Finding]:
+    """Two backings of one piece are fused to the same copy.
+
+    Why: one half of the work is stiff and the other limp, and the reader has one left over when she comes to it.
+
+    Fix: name the copy that each belongs to."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        copies, first = drafted_copies(draft), dict[tuple[str, str], str]()
+        for action in (action for step in assembly.steps for action in step.actions):
+            found = copies.get(action.target) if action.verb == "fuse" else None
+            if found is None or action.other is None or _kind(draft, found[1]) not in BACKINGS:
+                continue
+            held = first.setdefault((found[0].name, action.other), action.target)
+            if held != action.target:
+                yield Finding(
+                    "fused-twice",
+                    Severity.WARNING,
+                    action.place,
+                    f"'{action.target}' is fused to '{action.other}', and so is '{held}'",
+                    "name the copy that each belongs to",
+                    (draft.variant,),
+                )
