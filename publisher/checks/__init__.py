@@ -39,6 +39,7 @@ from publisher.checks.fit import (
     seam_lengths_differ,
 )
 from publisher.checks.holding import (
+    casing_left_out,
     casing_too_narrow,
     lining_larger_than_outside,
     lining_shorter_than_outside,
@@ -209,6 +210,7 @@ CHECKS: tuple[Check, ...] = (
     zip_sides_differ,
     set_out_of_reach,
     pocket_too_small,
+    casing_left_out,
     casing_too_narrow,
     lining_larger_than_outside,
     lining_shorter_than_outside,

@@ -220,3 +220,35 @@ def _lined(draft: Draft) -> Iterator[tuple[Drafted, Drafted]]:
                 if lines and one.piece != other.piece and words <= set(other.copy.split()) and pair not in seen:
                     seen.add(pair)
                     yield copies[one.copy], copies[other.copy]
+
+
+def casing_left_out(proof: Proof) -> Iterator[Finding]:
+    """A cord runs through one copy of a piece, and through another that is sewn like it no step draws it.
+
+    Why: the reader has a second casing and nothing in it, and the work hangs on one side.
+
+    Fix: draw the cord through both: a line `Does: thread … through …` for each."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        actions = [action for step in assembly.steps for action in step.actions if action.verb == "thread"]
+        through = {(action.other or "") for action in actions}
+        sewn = {side.copy for seam in draft.seams for side in (*seam.first, *seam.second)}
+        for piece in draft.pieces:
+            copies = {copy.name: copy for copy in piece.copies}
+            drawn = next((action for action in actions if action.other in copies), None)
+            if drawn is None or drawn.other is None:
+                continue
+            like = copies[drawn.other]
+            empty = [
+                name
+                for name, copy in copies.items()
+                if name not in through and name in sewn and copy.material == like.material
+            ]
+            if empty:
+                yield Finding(
+                    "casing-left-out",
+                    Severity.WARNING,
+                    drawn.place,
+                    f"'{drawn.target}' is drawn through '{drawn.other}', and in no step through '{empty[0]}'",
+                    f"write 'Does: thread {drawn.target} through {empty[0]}' under the step that does it",
+                    (draft.variant,),
+                )
