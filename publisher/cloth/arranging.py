@@ -25,7 +25,10 @@ class Arranged:
 
 def arrange(question: Question, kept: KeptFiles) -> Arranged:
     """The shortest; rows where nothing is shorter. Raises TooWide and TooLong."""
-    best, answer = _plain(question), _kept(question, kept)
+    best = _plain(question)
+    if best.used <= question.bound + NO_SHORTER:
+        return best  # nothing that is kept can be shorter
+    answer = _kept(question, kept)
     for one in ([answer] if answer else []) + _in_parts(question, kept):
         if one.used < best.used - NO_SHORTER:
             best = one
@@ -37,12 +40,15 @@ def arrange_folded(question: Question, kept: KeptFiles) -> Arranged | None:
 
     For the sake of pairs alone there are no rows on folded cloth.
     """
-    answer = _kept(question, kept)
-    found = [answer] if answer else []
-    found += [_times(part, one, times) for times, part in parts_of(question) if (one := _kept(part, kept)) is not None]
+    found: list[Arranged] = []
     if any(shape.on_the_fold for shape in question.shapes):
         rows = in_rows_on_the_fold(question)
         found.append(Arranged(rows, length_of(question, rows), "rows"))
+        if found[0].used <= question.bound + NO_SHORTER:
+            return found[0]
+    answer = _kept(question, kept)
+    found += [answer] if answer else []
+    found += [_times(part, one, times) for times, part in parts_of(question) if (one := _kept(part, kept)) is not None]
     best = min(found, key=lambda one: one.used, default=None)
     return None if best is None else replace(best, answered=answer is not None)
 

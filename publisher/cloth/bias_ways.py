@@ -6,8 +6,8 @@ from itertools import pairwise
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, lowest_block, narrowed
+from publisher.cloth.forms import as_path
 from publisher.cloth.layouts import lay_out
-from publisher.cloth.lying import as_path
 from publisher.cloth.questions import Question
 from publisher.cloth.usable import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, to_buy, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
@@ -123,7 +123,7 @@ def _as_little_as_can_be(draft: Draft, material: Material, least: _Part, piece: 
 
 def _area(outline: Path) -> float:
     spots = ring_round(outline)
-    return abs(sum(one.x * other.y - one.y * other.x for one, other in pairwise([*spots, spots[0]]))) / 2
+    return abs(sum(one[0] * other[1] - one[1] * other[0] for one, other in pairwise([*spots, spots[0]]))) / 2
 
 
 def _may_save(draft: Draft, material: Material, tried: _Part, least: _Part) -> bool:

@@ -3,19 +3,21 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
 
-from publisher.cloth.lying import as_path, laid, outline_cut
-from publisher.cloth.questions import Answer, Question, Shape, rounded
+from publisher.cloth.forms import Form, Ring, form_of, rectangle
+from publisher.cloth.lying import outline_cut, turned
+from publisher.cloth.questions import Answer, Question, Shape
 from publisher.cloth.values import Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece
-from publisher.geometry import Box, Path, Point, area_within, ring_round
+from publisher.geometry import Path, Point, mirrored
 
-Key = tuple[tuple[tuple[float, float], ...], tuple[int, ...], bool]
+Key = tuple[Ring, tuple[int, ...], bool]
+# By the piece, which the draft holds, how it is cut, and how it lies.
+Forms = dict[tuple[int, bool, float, int, bool], Form]
 ALIKE, EITHER_END, ANY_WAY = (0,), (0, 180), (0, 90, 180, 270)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Cut:
     """One cut of a copy, its box at the origin; `turns` are the degrees it may be turned by from there.
 
@@ -25,7 +27,7 @@ class Cut:
 
     copy: str
     nth: int
-    outline: Path
+    form: Form
     turn: int
     turned_over: bool
     turns: tuple[int, ...]
@@ -33,26 +35,20 @@ class Cut:
     half_on_the_fold: bool = False
     on_the_fold: bool = False
 
-    @cached_property
+    @property
     def size(self) -> tuple[float, float]:
         """Its box across and along the cloth, mm."""
-        box = self.outline.box
-        return box.width, box.height
+        return self.form.size
 
-    @cached_property
+    @property
     def key(self) -> Key:
         """What it has in common with cuts that are alike."""
-        ring = tuple((rounded(point.x), rounded(point.y)) for point in ring_round(self.outline))
-        first = ring.index(min(ring))
-        return (*ring[first:], *ring[:first]), self.turns, self.on_the_fold
+        return self.form.ring, self.turns, self.on_the_fold
 
-    @cached_property
+    @property
     def half(self) -> "Cut":
         """Its right half, the left side on the fold."""
-        across, along = self.size
-        right = as_path(Box(across / 2, -1.0, across + 1, along + 1))
-        (half, *_) = area_within(self.outline, right, tolerance=0.05)
-        return replace(self, outline=laid(half, 0, False, 0.0, 0.0), turns=ALIKE, on_the_fold=True)
+        return replace(self, form=self.form.half, turns=ALIKE, on_the_fold=True)
 
 
 def cuts_from(
@@ -85,23 +81,38 @@ def _lengths(material: Material, copy: Copy, nth: int, plan: StripPlan) -> Itera
         yield _rectangle(material, copy, nth, across, along)
 
 
-def whole_cuts(draft: Draft, material: Material, copies: Sequence[tuple[Piece, Copy]]) -> dict[tuple[str, int], Cut]:
-    """Every cut as it is on cloth that is wide enough for it, by copy and number."""
+def whole_cuts(
+    draft: Draft, material: Material, copies: Sequence[tuple[Piece, Copy]], forms: Forms
+) -> dict[tuple[str, int], Cut]:
+    """Every cut as it is on cloth that is wide enough for it, by copy and number; `forms` are those known, and grow."""
     return {
-        (copy.name, nth): cut_of(draft, piece, copy, nth, material)
+        (copy.name, nth): cut_of(draft, piece, copy, nth, material, forms)
         for piece, copy in copies
         for nth in range(1, copy.count + 1)
     }
 
 
-def cut_of(draft: Draft, piece: Piece, copy: Copy, nth: int, material: Material) -> Cut:
+def cut_of(draft: Draft, piece: Piece, copy: Copy, nth: int, material: Material, forms: Forms) -> Cut:
     """One cut: the piece's y axis runs along the cloth unless its grain says otherwise; of a pair, every other is over."""
     over = copy.turned_over != (copy.mirrored and nth % 2 == 0)
     turn = 0 if material.free else {Grain.ACROSS: 90, Grain.BIAS: 45}.get(piece.grain, 0)
-    outline = laid(outline_cut(draft, piece, copy), turn, over, 0.0, 0.0)
+    known = (id(piece), copy.to_finished_line, copy.rough, turn, over)
     way = None if copy.rough else fold_way(piece, turn)
     along = way is not None and abs(way.x) < 1e-6
-    return Cut(copy.name, nth, outline, turn, over, turns_of(piece, material), way is not None, along)
+    if known not in forms:
+        half = _right_half(piece, copy, turn, over) if along else None
+        forms[known] = form_of(turned(outline_cut(draft, piece, copy), turn, over), half)
+    return Cut(copy.name, nth, forms[known], turn, over, turns_of(piece, material), way is not None, along)
+
+
+def _right_half(piece: Piece, copy: Copy, turn: int, over: bool) -> Path:
+    """What the template shows of a cut with its fold along the cloth, right of the fold: both halves are alike."""
+    assert piece.half is not None
+    assert piece.half.fold_edge is not None
+    shown = turned(piece.half.finished_line if copy.to_finished_line else piece.half.cut_line, turn, over)
+    fold = turned(piece.half.edge(piece.half.fold_edge).path, turn, over).start
+    box = shown.box
+    return shown if box.right - fold.x > fold.x - box.left else mirrored(shown, fold, Point(0.0, 1.0))
 
 
 def fold_way(piece: Piece, turn: int) -> Point | None:
@@ -122,7 +133,7 @@ def turns_of(piece: Piece, material: Material) -> tuple[int, ...]:
 
 def _rectangle(material: Material, copy: Copy, nth: int, across: float, along: float) -> Cut:
     turns = ALIKE if material.one_way else ANY_WAY if material.free else EITHER_END
-    return Cut(copy.name, nth, as_path(Box(0.0, 0.0, across, along)), 0, False, turns)
+    return Cut(copy.name, nth, rectangle(across, along), 0, False, turns)
 
 
 def ask(cuts: Sequence[Cut], width: float, gap: float, length: float | None) -> tuple[Question, list[int]]:
@@ -130,7 +141,7 @@ def ask(cuts: Sequence[Cut], width: float, gap: float, length: float | None) -> 
     keys = [cut.key for cut in cuts]
     ordered = sorted(dict.fromkeys(keys), key=lambda key: (-len(key[0]), key))
     shapes = tuple(
-        Shape(ring, turns, keys.count(key), first.outline, first.size, fold)
+        Shape(ring, turns, keys.count(key), first.form, fold)
         for key in ordered
         for ring, turns, fold in [key]
         for first in [cuts[keys.index(key)]]
@@ -144,7 +155,7 @@ def placed(cuts: Sequence[Cut], numbers: Sequence[int], question: Question, answ
     for cut, number in zip(cuts, numbers, strict=True):
         spot = spots[number].pop(0)
         box = question.shapes[number].box(spot.turn)
-        outline = laid(cut.outline, spot.turn, False, spot.x, spot.y)
+        outline = cut.form.placed(spot.turn, spot.x, spot.y)
         turn = (cut.turn + spot.turn) % 360
         size = (box.width, box.height)
         yield Laid(

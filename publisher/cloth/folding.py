@@ -29,20 +29,35 @@ class Folded:
         return any(cut.half_on_the_fold for cut in self.cuts)
 
 
+def least_folded(cuts: Sequence[Cut], usable: float, gap: float) -> float | None:
+    """A length that no layout on folded cloth is shorter than, known at little cost; None where something is too wide."""
+    if _too_wide(cuts, usable, gap):
+        return None
+    on_it = sum(cut.form.chord + gap for cut in cuts if cut.half_on_the_fold) - gap
+    return max(on_it, sum(cut.form.area for cut in cuts) / usable)
+
+
 def fold(cuts: Sequence[Cut], usable: float, gap: float) -> Folded | None:
     """What to lay on folded cloth; None where nothing lies on the fold and nothing is a pair, or something is too wide.
 
     A cut without a mate takes its place on both layers all the same.
     """
-    chosen = _with_mates(cuts, usable, gap)
-    half = usable / 2
-    asked = [cut.half if cut.half_on_the_fold else cut for cut, _ in chosen]
-    gained = any(cut.half_on_the_fold or mate for cut, mate in chosen)
-    if not gained or any(_least_width(cut) > half - (0 if cut.on_the_fold else gap / 2) for cut in asked):
+    if _too_wide(cuts, usable, gap):
         return None
-    question, halves = ask(asked, half, gap, None)
+    chosen = _with_mates(cuts, usable, gap)
+    if not any(cut.half_on_the_fold or mate for cut, mate in chosen):
+        return None
+    asked = [cut.half if cut.half_on_the_fold else cut for cut, _ in chosen]
+    question, halves = ask(asked, usable / 2, gap, None)
     firsts, mates = tuple(cut for cut, _ in chosen), tuple(mate for _, mate in chosen)
     return Folded(replace(question, folded=True), firsts, mates, tuple(halves))
+
+
+def _too_wide(cuts: Sequence[Cut], usable: float, gap: float) -> bool:
+    half = usable / 2
+    return any(
+        cut.size[0] / 2 > half + 1e-6 if cut.half_on_the_fold else _least_width(cut) > half - gap / 2 for cut in cuts
+    )
 
 
 def _with_mates(cuts: Sequence[Cut], usable: float, gap: float) -> list[tuple[Cut, Cut | None]]:
@@ -75,7 +90,7 @@ def _are_mates(cut: Cut, other: Cut) -> bool:
     if cut.turns != other.turns:
         return False
     near = max(abs(one - two) for one, two in zip(cut.size, other.size, strict=True)) < 0.01
-    return near and same_area(turned_over(cut.outline), other.outline)
+    return near and same_area(turned_over(cut.form.outline), other.form.outline)
 
 
 def turned_over(outline: Path) -> Path:
@@ -99,8 +114,8 @@ def placed_folded(folded: Folded, answer: Answer, usable: float) -> Iterator[Lai
 
 
 def _laid(cut: Cut, turn: int, x: float, y: float) -> Laid:
-    outline = laid(cut.outline, turn, False, x, y)
-    box = outline.box
+    outline = cut.form.placed(turn, x, y)
+    width, length = cut.size if turn % 180 == 0 else cut.size[::-1]
     turn = (cut.turn + turn) % 360
     opened_out = cut.halved and not cut.half_on_the_fold
-    return Laid(cut.copy, cut.nth, x, y, box.width, box.height, turn, cut.turned_over, outline, opened_out=opened_out)
+    return Laid(cut.copy, cut.nth, x, y, width, length, turn, cut.turned_over, outline, opened_out=opened_out)

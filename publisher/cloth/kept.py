@@ -6,8 +6,8 @@ degrees, shapes numbered in the order of the question.
 
 from collections import Counter
 
-from publisher.cloth.questions import Answer, Question, Spot, laid_outline, laid_ring, read_answer
-from publisher.geometry import lie_apart, rings_apart
+from publisher.cloth.questions import Answer, Question, Spot, placed_by, read_answer
+from publisher.geometry import rings_near
 
 SLACK = 0.02  # mm by which numbers may differ
 
@@ -38,11 +38,17 @@ def holds(question: Question, answer: Answer) -> bool:
 
 
 def _apart(question: Question, spots: list[Spot]) -> bool:
-    """True where the rings keep the gap, which hold the outlines; or else the outlines themselves."""
-    rings = [laid_ring(question.shapes[spot.shape], spot) for spot in spots]
-    if rings_apart(rings, question.gap, SLACK):
+    """True where the rings keep the gap, which hold the outlines; of those that do not, the outlines themselves."""
+    placed = [(spot.shape, *placed_by(question.shapes[spot.shape], spot)) for spot in spots]
+    near = rings_near([shape.ring for shape in question.shapes], placed, question.gap, SLACK)
+    if not near:
         return True
-    return lie_apart([laid_outline(question.shapes[spot.shape], spot) for spot in spots], question.gap, SLACK)
+    # Of a ring that crosses itself it is not known what it is near to.
+    crossed = any(one == other for one, other in near)
+    concerned = placed if crossed else [placed[at] for at in sorted({at for pair in near for at in pair})]
+    flat = {number: question.shapes[number].form.flat for number, *_ in concerned}
+    outlines = [flat.get(number, ()) for number in range(len(question.shapes))]
+    return not rings_near(outlines, concerned, question.gap, SLACK)
 
 
 def _sheets_hold(question: Question, answer: Answer) -> bool:

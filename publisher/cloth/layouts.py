@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, arrange_folded, worth_solving
-from publisher.cloth.cuts import Cut, ask, cuts_from, placed, whole_cuts
-from publisher.cloth.folding import Folded, fold, placed_folded
+from publisher.cloth.cuts import Cut, Forms, ask, cuts_from, placed, whole_cuts
+from publisher.cloth.folding import Folded, fold, least_folded, placed_folded
 from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
 from publisher.cloth.shelves import TooWide
@@ -47,11 +47,12 @@ def lay_out(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, .
     laid: list[Laying] = []
     strips: list[StripPlan] = []
     found: list[Finding] = []
+    forms: Forms = {}
     for material in draft.materials:
         copies = tuple(
             (piece, copy) for piece in draft.pieces for copy in piece.copies if copy.material == material.key
         )
-        whole = whole_cuts(draft, material, copies)
+        whole = whole_cuts(draft, material, copies, forms)
         for width in material.sold:
             plans, unplanned = plan_strips(draft, material, width, copies)
             strips.extend(plans)
@@ -86,14 +87,27 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
     asked = (question,) if arranged.answered or worth_solving(question, arranged) else ()
     single = _layout(draft, sale, arranged, tuple(placed(cuts, numbers, question, arranged.answer)))
     laying = Laying(single, asked, () if arranged.answered else asked)
+    return (laying if sale.width.precut is not None else _folded_or(draft, sale, laying, cuts, kept)), []
+
+
+def _folded_or(draft: Draft, sale: Sale, single: Laying, cuts: Sequence[Cut], kept: KeptFiles) -> Laying:
+    """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
+    assert single.layout is not None
+    gap, halves = GAP[draft.variant.units], any(cut.half_on_the_fold for cut in cuts)
     # Wadding and interfacing are not worth a fold, but for what is cut on it.
-    worth = sale.material.kind in WOVEN_WITH_SELVAGE or any(cut.half_on_the_fold for cut in cuts)
-    folded = fold(cuts, sale.usable, gap) if worth and sale.width.precut is None else None
-    return (laying if folded is None else _single_or_folded(draft, sale, laying, folded, kept)), []
+    if not halves and sale.material.kind not in WOVEN_WITH_SELVAGE:
+        return single
+    least = least_folded(cuts, sale.usable, gap)
+    if halves and least is not None and least > single.layout.used_length + NO_SHORTER:
+        bought = to_buy(sale.material, draft.variant.units, least)[1]
+        if bought > single.layout.buy_length:
+            return replace(single, layout=replace(single.layout, folded_buy_length=bought))
+    folded = fold(cuts, sale.usable, gap) if least is not None else None
+    return single if folded is None else _single_or_folded(draft, sale, single, folded, kept)
 
 
 def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
-    """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
+    """The choice between a layout on single cloth and what is known of folded cloth."""
     assert single.layout is not None
     least = to_buy(sale.material, draft.variant.units, folded.question.bound)[1]
     too_long = folded.question.bound > single.layout.used_length + NO_SHORTER

@@ -3,9 +3,10 @@
 import math
 from dataclasses import replace
 
+from publisher.cloth.forms import as_path
 from publisher.cloth.values import Laid
 from publisher.drafting import Copy, Draft, Piece
-from publisher.geometry import Box, Line, Movement, Path, Point, mapped, mirrored
+from publisher.geometry import Box, Movement, Path, Point, mapped, mirrored
 from publisher.terms import length, round_long_cut
 
 
@@ -28,23 +29,18 @@ def rough_box(draft: Draft, piece: Piece, copy: Copy) -> Box:
     return Box(middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2)
 
 
-def as_path(box: Box) -> Path:
-    """A box as a closed path, counter-clockwise from its lower left corner."""
-    corners = [
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.right, box.top),
-        Point(box.left, box.top),
-    ]
-    return Path(tuple(Line(one, corners[(at + 1) % 4]) for at, one in enumerate(corners)))
-
-
-def laid(outline: Path, turn: int, turned_over: bool, x: float, y: float) -> Path:
-    """The outline turned over first (left and right change sides) where said, then by `turn` degrees, its box at (x, y)."""
+def turned(outline: Path, turn: int, turned_over: bool) -> Path:
+    """The outline turned over first (left and right change sides) where said, then by `turn` degrees about the origin."""
     if turned_over:
         outline = mirrored(outline, Point(0.0, 0.0), Point(0.0, 1.0))
     if turn:
         outline = mapped(outline, lambda point: point.turned(math.radians(turn)), turned_over=False)
+    return outline
+
+
+def laid(outline: Path, turn: int, turned_over: bool, x: float, y: float) -> Path:
+    """The same, with its box at (x, y)."""
+    outline = turned(outline, turn, turned_over)
     box = outline.box
     return outline.moved(Movement(0, Point(x - box.left, y - box.bottom)))
 

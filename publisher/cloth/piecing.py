@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_ways import lay_with_bias
-from publisher.cloth.lying import as_path
+from publisher.cloth.forms import as_path
 from publisher.cloth.questions import Question
 from publisher.cloth.strips import pieced
 from publisher.cloth.usable import to_buy

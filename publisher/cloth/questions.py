@@ -9,30 +9,37 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from publisher.geometry import Box, Path, Point, mapped
+from publisher.cloth.forms import Form, Ring, rounded
+from publisher.geometry import Box, Path
 from publisher.terms import content_hash
 
 # Part of every question: a change in what an answer means asks it anew.
 MEANING = "outlines with a gap, 2"
-# Numbers are rounded for the hash away from where exact eighths and tenths fall, so that the last digit, in which
-# machines differ, tips none of them over.
-AWAY = 0.00027
 FOLD_BAND = 0.3  # mm: a ring is no further outside of its outline
 
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """Cuts that are alike: `ring` holds the outline, its box at the origin; `count` of them, each turned by one of `turns`.
+    """Cuts that are alike: `ring` holds the outline of their form; `count` of them, each turned by one of `turns`.
 
     `on_the_fold`: its left side lies on the fold of cloth that is folded double.
     """
 
-    ring: tuple[tuple[float, float], ...]
+    ring: Ring
     turns: tuple[int, ...]
     count: int
-    outline: Path = field(compare=False)
-    size: tuple[float, float] = field(compare=False)  # of the outline's box, across and along
+    form: Form = field(compare=False)
     on_the_fold: bool = False
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Of the outline's box, across and along, mm."""
+        return self.form.size
+
+    @property
+    def outline(self) -> Path:
+        """The outline, its box at the origin."""
+        return self.form.outline
 
     def box(self, turn: int = 0) -> Box:
         """The box of its outline turned, with the lower left corner at the origin."""
@@ -48,8 +55,7 @@ class Shape:
     @property
     def area(self) -> float:
         """What its ring holds, mm²."""
-        turned = zip(self.ring, (*self.ring[1:], self.ring[0]), strict=True)
-        return abs(sum(one[0] * other[1] - one[1] * other[0] for one, other in turned)) / 2
+        return self.form.area
 
     @property
     def rectangular(self) -> bool:
@@ -74,7 +80,7 @@ class Question:
     @cached_property
     def name(self) -> str:
         """What names its kept answer, the same on every machine."""
-        told = [(shape.ring, shape.turns, shape.count, shape.on_the_fold) for shape in self.shapes]
+        told = [(shape.form.walked, shape.turns, shape.count, shape.on_the_fold) for shape in self.shapes]
         numbers = (rounded(self.width), rounded(self.gap), rounded(self.length or 0.0))
         return f"cloth-{content_hash((MEANING, told, numbers, self.folded))}.json"
 
@@ -96,7 +102,7 @@ class Question:
         left = self.width - shape.box().width - self.gap
         return shape.rectangular and 90 not in shape.turns and left < min(others, default=self.width)
 
-    @property
+    @cached_property
     def bound(self) -> float:
         """A length of cloth that no layout can be shorter than, mm; of sheets: their number."""
         if self.length is not None:
@@ -137,33 +143,12 @@ class Spot:
 Answer = tuple[Spot, ...]
 
 
-def rounded(number: float) -> float:
-    """A length for a hash, mm, to a thousandth."""
-    return round(number + AWAY, 3)
-
-
-def laid_outline(shape: Shape, spot: Spot) -> Path:
-    """The outline of a shape where it lies."""
-    outline = shape.outline
-    if spot.turn:
-        outline = mapped(outline, lambda point: point.turned(math.radians(spot.turn)), turned_over=False)
-    box = outline.box
-    shift = Point(spot.x - box.left, spot.y - box.bottom)
-    return mapped(outline, lambda point: point + shift, turned_over=False)
-
-
-def laid_ring(shape: Shape, spot: Spot) -> tuple[tuple[float, float], ...]:
-    """The ring of a shape where it lies."""
+def placed_by(shape: Shape, spot: Spot) -> tuple[int, float, float]:
+    """How its form comes there: so many quarter turns about the origin, then a shift, mm."""
     across, along = shape.size
-    x, y = spot.x, spot.y
-    # Turned about the origin, and its box brought back there.
-    if spot.turn == 90:
-        return tuple((along - one + x, other + y) for other, one in shape.ring)
-    if spot.turn == 180:
-        return tuple((across - one + x, along - other + y) for one, other in shape.ring)
-    if spot.turn == 270:
-        return tuple((one + x, across - other + y) for other, one in shape.ring)
-    return tuple((one + x, other + y) for one, other in shape.ring)
+    # The corner of its box that is turned about the origin.
+    left, low = {0: (0.0, 0.0), 90: (-along, 0.0), 180: (-across, -along), 270: (0.0, -across)}[spot.turn]
+    return spot.turn // 90, spot.x - left, spot.y - low
 
 
 def length_of(question: Question, answer: Answer) -> float:

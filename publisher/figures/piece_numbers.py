@@ -166,8 +166,11 @@ def _beside(shown: Sequence[LaidPiece], cloth: Box, letters: Lettering) -> Lette
     texts: list[DrawnText] = []
     right = {True: cloth.left - APART, False: cloth.left - APART}
     high = LINE * SMALL / POINTS
-    for number, together in _neighbours(shown):
-        middle = _middle_of([one.middle for one in together])
+    # From left to right, so that no leader crosses another's number.
+    groups = [
+        (_middle_of([one.middle for one in together]), number, together) for number, together in _neighbours(shown)
+    ]
+    for middle, number, together in sorted(groups, key=lambda group: (group[0].x, group[1])):
         above = middle.y >= (cloth.bottom + cloth.top) / 2
         wide = letters.width(number, SMALL, True)
         left = max(middle.x - wide / 2, right[above] + APART)

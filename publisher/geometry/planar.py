@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
+import numpy
 import shapely
 from shapely import LineString, Polygon, STRtree, box
 from shapely.affinity import scale, translate
@@ -123,13 +124,13 @@ def boxes_overlap(boxes: Sequence[tuple[float, float, float, float]], gap: float
     return False
 
 
-def ring_round(path: Path, tolerance: float = 0.2) -> tuple[Point, ...]:
+def ring_round(path: Path, tolerance: float = 0.2) -> tuple[tuple[float, float], ...]:
     """A ring of few straight steps that holds all of a closed path and is nowhere further than twice `tolerance` outside.
 
     A path of straight lines comes back as it is, one that crosses itself as its box. Counter-clockwise, the first point
     not repeated.
     """
-    flat = polygon(path, tolerance / 4)
+    flat = _flat_area(path, tolerance / 4)
     if not flat.is_valid:
         flat = box(*flat.bounds)
     plain = flat.simplify(tolerance / 2)
@@ -140,8 +141,14 @@ def ring_round(path: Path, tolerance: float = 0.2) -> tuple[Point, ...]:
     if grown > 1e-9:
         plain = plain.buffer(grown, join_style="mitre", mitre_limit=2.0)
     assert isinstance(plain, Polygon)
-    corners = list(shapely.geometry.polygon.orient(plain).exterior.coords)[:-1]
-    return tuple(Point(x, y) for x, y in corners)
+    corners = shapely.get_coordinates(plain.exterior)[:-1].tolist()
+    return tuple((x, y) for x, y in (corners if plain.exterior.is_ccw else corners[::-1]))
+
+
+def _flat_area(path: Path, tolerance: float) -> Polygon:
+    """The same as `polygon`, for paths of many steps."""
+    spots = numpy.array([(point.x, point.y) for point in path.flattened(tolerance)])
+    return Polygon(spots.round(9))
 
 
 def reach_beyond(path: Path, area: Path, tolerance: float = 0.05) -> float:
@@ -184,25 +191,54 @@ def slid_down(ring: Sequence[tuple[float, float]], onto: Sequence[Sequence[tuple
     return down
 
 
+def flat_ring(path: Path, tolerance: float) -> tuple[tuple[float, float], ...]:
+    """A closed path in straight steps within `tolerance` of it, the first point not repeated."""
+    return tuple((point.x, point.y) for point in path.flattened(tolerance)[:-1])
+
+
 def lie_apart(paths: Sequence[Path], gap: float, slack: float = 0.02) -> bool:
     """True when no two closed paths overlap, or lie nearer than `gap`, by more than `slack`."""
-    return _apart([polygon(path, slack / 2) for path in paths], gap, slack)
+    rings = [flat_ring(path, slack / 2) for path in paths]
+    return not rings_near(rings, [(at, 0, 0.0, 0.0) for at in range(len(rings))], gap, slack)
 
 
-def rings_apart(rings: Sequence[Sequence[tuple[float, float]]], gap: float, slack: float = 0.02) -> bool:
-    """The same of rings of straight steps."""
-    return _apart([Polygon(ring) for ring in rings], gap, slack)
+def rings_near(
+    rings: Sequence[Sequence[tuple[float, float]]],
+    placed: Sequence[tuple[int, int, float, float]],
+    gap: float,
+    slack: float = 0.02,
+) -> tuple[tuple[int, int], ...]:
+    """Which two that are placed overlap, or lie nearer than `gap`, by more than `slack`: their places in the sequence.
 
-
-def _apart(areas: Sequence[Polygon], gap: float, slack: float) -> bool:
-    if not all(area.is_valid for area in areas):
-        return False
+    Each is a ring, by its number, turned by so many quarter turns about the origin and then shifted; one that crosses
+    itself is near to itself.
+    """
+    areas = _placed_areas(rings, placed)
+    crossed = tuple((int(at), int(at)) for at in (~shapely.is_valid(areas)).nonzero()[0])
     if gap > slack:
         first, second = STRtree(areas).query(areas, predicate="dwithin", distance=gap - slack)
     else:
         # What only touches has lines in common and no room.
-        first, second = STRtree(areas).query([area.buffer(-slack) for area in areas], predicate="intersects")
-    return not bool((first != second).any())
+        first, second = STRtree(areas).query(shapely.buffer(areas, -slack), predicate="intersects")
+    return (*crossed, *((int(one), int(other)) for one, other in zip(first, second, strict=True) if one < other))
+
+
+def _placed_areas(
+    rings: Sequence[Sequence[tuple[float, float]]], placed: Sequence[tuple[int, int, float, float]]
+) -> "numpy.ndarray":
+    """The areas of rings where they are placed, rounded as in `polygon`."""
+    flat = {number: numpy.asarray(rings[number], dtype=float) for number in {number for number, *_ in placed}}
+    spots, which = [], []
+    for at, (number, quarters, x, y) in enumerate(placed):
+        corners = flat[number]
+        for _ in range(quarters % 4):
+            corners = numpy.column_stack((-corners[:, 1], corners[:, 0]))
+        spots.append(corners + numpy.array([x, y]))
+        which.append(numpy.full(len(corners), at))
+    if not spots:
+        return numpy.array([], dtype=object)
+    lines = shapely.linearrings(numpy.concatenate(spots).round(9), indices=numpy.concatenate(which))
+    return numpy.asarray(shapely.polygons(lines))
 
 
 def fills_box(area: BaseGeometry, within: Box, margin: float) -> bool:

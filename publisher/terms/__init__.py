@@ -2,7 +2,7 @@
 
 from publisher.terms.amounts import of_variant, tell_length
 from publisher.terms.findings import Finding, Severity, Unusable, merge_findings
-from publisher.terms.hashing import content_hash
+from publisher.terms.hashing import Walked, content_hash, walked
 from publisher.terms.lengths import (
     AMOUNT_PATTERN,
     UNITS,
@@ -51,6 +51,7 @@ __all__ = [
     "UnitSystem",
     "Unusable",
     "Variant",
+    "Walked",
     "Written",
     "content_hash",
     "conversion_error",
@@ -77,4 +78,5 @@ __all__ = [
     "round_up_to_step",
     "selling_step",
     "tell_length",
+    "walked",
 ]

@@ -15,6 +15,7 @@ ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
 from publisher.cloth.cuts import Cut, ask  # noqa: E402
+from publisher.cloth.forms import form_of  # noqa: E402
 from publisher.cloth.kept import holds  # noqa: E402
 from publisher.cloth.nesting import Effort  # noqa: E402
 from publisher.cloth.questions import Question, length_of  # noqa: E402
@@ -41,7 +42,7 @@ def instances() -> Iterator[tuple[str, float, Question]]:
             left, low = min(point.x for point in points), min(point.y for point in points)
             points = [point - Point(left, low) for point in points]
             ring = Outline(tuple(Line(one, points[(at + 1) % len(points)]) for at, one in enumerate(points)))
-            cuts += [Cut(file.stem, 1, ring, 0, False, tuple(item["turns"]))] * item["count"]
+            cuts += [Cut(file.stem, 1, form_of(ring), 0, False, tuple(item["turns"]))] * item["count"]
         yield file.stem, told["published length"] * scale, ask(cuts, HEIGHT, 0.0, None)[0]
 
 

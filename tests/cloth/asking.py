@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from publisher.cloth import Question
 from publisher.cloth.cuts import ANY_WAY, EITHER_END, Cut, ask
+from publisher.cloth.forms import form_of
 from publisher.geometry import Line, Path, Point
 
 Corners = Sequence[tuple[float, float]]
@@ -19,7 +20,7 @@ def ring(corners: Corners) -> Path:
 
 def shaped(corners: Corners, turns: tuple[int, ...] = EITHER_END) -> Cut:
     """One cut of that outline."""
-    return Cut("shape", 1, ring(corners), 0, False, turns)
+    return Cut("shape", 1, form_of(ring(corners)), 0, False, turns)
 
 
 def panel(across: float, along: float, free: bool = False) -> Cut:

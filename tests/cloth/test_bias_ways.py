@@ -10,7 +10,7 @@ from shapely.geometry import Polygon, box
 from publisher.cloth import AtHand, Laid, StripPlan, cut_for_many, from_stock, plan_cloth
 from publisher.cloth.bias_strips import Wanted, along_selvage, lowest_block, narrowed, strips_of
 from publisher.cloth.bias_ways import empty_places
-from publisher.cloth.lying import as_path
+from publisher.cloth.forms import as_path
 from publisher.drafting import Draft
 from publisher.geometry import Box
 from publisher.pipeline import prove

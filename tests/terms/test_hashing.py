@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.terms import Place, Severity, UnitSystem, Variant, Written, content_hash, length, number
+from publisher.terms import Place, Severity, UnitSystem, Variant, Written, content_hash, length, number, walked
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,3 +77,11 @@ VALUES = st.recursive(LEAVES, lambda inner: st.lists(inner, max_size=4).map(tupl
 @given(VALUES, VALUES)
 def test_hashes_are_equal_exactly_when_the_values_are_written_alike(one: object, other: object) -> None:
     assert (content_hash(one) == content_hash(other)) == (repr(one) == repr(other))
+
+
+def test_points_hash_as_any_pairs_and_parts_as_the_whole() -> None:
+    """The numbers were taken when points had no way of their own."""
+    ring = ((1.0, 2.5), (0.1, -3.0))
+    assert content_hash(ring) == "1d5026fb4776dc8a"
+    assert content_hash((("a", ring, 2),)) == content_hash((("a", walked(ring), 2),)) == "6fb31d8c62f3b3ad"
+    assert content_hash(((1, 2.0),)) != content_hash(((1.0, 2.0),))
