@@ -3,6 +3,8 @@ decided here, in mm on paper, y up; the writer only draws."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
+from itertools import chain as chain_of
 from itertools import pairwise
 
 from publisher.figures.steps.columns import Named, column_width, stacked
@@ -68,6 +70,7 @@ def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST)
     kinds = [_action(panel.kind) for panel in panels]
     follows = [False, *(before != kind for before, kind in pairwise(kinds))]
 
+    @cache
     def fitted(at: int, most: float) -> _Laid:
         room = widest - STEP * follows[at]
         one = _fitted(panels[at], letters, fills[at], room, [part for part in SMALLER if part <= most])
@@ -76,12 +79,13 @@ def lay_out(panels: Sequence[Panel], letters: Lettering, widest: float = WIDEST)
     rows: list[tuple[list[int], list[_Laid]]] = [([], [])]
     for at, panel in enumerate(panels):
         before, laid = rows[-1]
-        tried = ([*laid, fitted(at, 1.0)], *([fitted(one, part) for one in (*before, at)] for part in TOGETHER))
-        row = next((row for row in tried if _width(row) <= widest), None)
+        whole = [*laid, fitted(at, 1.0)]
+        smaller = ([fitted(one, part) for one in (*before, at)] for part in TOGETHER if before and not panel.wide)
+        row = next((row for row in chain_of([whole], smaller) if _width(row) <= widest), None)
         if before and (row is None or panel.wide):
             rows.append(([at], [fitted(at, 1.0)]))
         else:
-            rows[-1] = ([*before, at], row or tried[0])
+            rows[-1] = ([*before, at], row or whole)
     return _framed([laid for _, laid in rows])
 
 
