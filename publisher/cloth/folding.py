@@ -4,14 +4,16 @@ Of the question, x is measured from the fold; of what is laid, from the left edg
 reads it need not know of the fold. Millimetres.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange_folded
 from publisher.cloth.cuts import Cut, ask
 from publisher.cloth.lying import laid
 from publisher.cloth.questions import Answer, Question
 from publisher.cloth.values import Laid
-from publisher.geometry import Path, Point, mirrored, same_area
+from publisher.geometry import Movement, Path, Point, mirrored, same_area
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,3 +121,46 @@ def _laid(cut: Cut, turn: int, x: float, y: float) -> Laid:
     turn = (cut.turn + turn) % 360
     opened_out = cut.halved and not cut.half_on_the_fold
     return Laid(cut.copy, cut.nth, x, y, width, length, turn, cut.turned_over, outline, opened_out=opened_out)
+
+
+def lay_folded(
+    folded: Folded, cuts: Sequence[Cut], usable: float, gap: float, kept: KeptFiles
+) -> tuple[Arranged, tuple[Laid, ...]] | None:
+    """The shortest at hand on folded cloth, and where each cut lies on it unfolded; None where nothing is.
+
+    What is known of a half, a third … of the order serves it, too, though what was cut from one layer there is a pair here.
+    """
+    arranged = arrange_folded(folded.question, kept)
+    best = None if arranged is None else (arranged, tuple(placed_folded(folded, arranged.answer, usable)))
+    for times, part in _parts(cuts):
+        smaller = fold(part, usable, gap)
+        found = None if smaller is None else arrange_folded(smaller.question, kept)
+        if smaller is None or found is None:
+            continue
+        used = times * found.used + (times - 1) * gap
+        if best is None or used < best[0].used - NO_SHORTER:
+            laid = tuple(placed_folded(smaller, found.answer, usable))
+            answered = arranged is not None and arranged.answered
+            best = replace(found, used=used, answered=answered), tuple(_again(laid, times, found.used + gap))
+    return best
+
+
+def _parts(cuts: Sequence[Cut]) -> Iterator[tuple[int, tuple[Cut, ...]]]:
+    """A half, a third … of every copy's cuts, and how often they make the whole: where those of each part are alike."""
+    by_copy: dict[str, list[Cut]] = {}
+    for cut in cuts:
+        by_copy.setdefault(cut.copy, []).append(cut)
+    common = math.gcd(*(max(cut.nth for cut in own) for own in by_copy.values())) if by_copy else 0
+    for times in (one for one in range(2, common + 1) if common % one == 0):
+        parts = [(own, len(own) // times) for own in by_copy.values()]
+        if all(own[at].key == own[at - size].key for own, size in parts for at in range(size, len(own))):
+            yield times, tuple(cut for own, size in parts for cut in own[:size])
+
+
+def _again(laid: Sequence[Laid], times: int, step: float) -> Iterator[Laid]:
+    """A layout several times, one `step` behind the other; its cuts counted on."""
+    counts = {one.copy: max(other.nth for other in laid if other.copy == one.copy) for one in laid}
+    for at in range(times):
+        for one in laid:
+            outline = one.outline.moved(Movement(0, Point(0.0, at * step)))
+            yield replace(one, nth=one.nth + at * counts[one.copy], y=one.y + at * step, outline=outline)

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, arrange_folded, worth_solving
+from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, worth_solving
 from publisher.cloth.cuts import Cut, Forms, ask, cuts_from, placed, whole_cuts
-from publisher.cloth.folding import Folded, fold, least_folded, placed_folded
+from publisher.cloth.folding import Folded, fold, lay_folded, least_folded
 from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
 from publisher.cloth.shelves import TooWide
@@ -103,21 +103,23 @@ def _folded_or(draft: Draft, sale: Sale, single: Laying, cuts: Sequence[Cut], ke
         if bought > single.layout.buy_length:
             return replace(single, layout=replace(single.layout, folded_buy_length=bought))
     folded = fold(cuts, sale.usable, gap) if least is not None else None
-    return single if folded is None else _single_or_folded(draft, sale, single, folded, kept)
+    return single if folded is None else _single_or_folded(draft, sale, single, folded, cuts, kept)
 
 
-def _single_or_folded(draft: Draft, sale: Sale, single: Laying, folded: Folded, kept: KeptFiles) -> Laying:
+def _single_or_folded(
+    draft: Draft, sale: Sale, single: Laying, folded: Folded, cuts: Sequence[Cut], kept: KeptFiles
+) -> Laying:
     """The choice between a layout on single cloth and what is known of folded cloth."""
     assert single.layout is not None
     least = to_buy(sale.material, draft.variant.units, folded.question.bound)[1]
     too_long = folded.question.bound > single.layout.used_length + NO_SHORTER
     if too_long and (not folded.halves or least > single.layout.buy_length):
         return replace(single, layout=_not_folded(single.layout, folded, least))
-    arranged = arrange_folded(folded.question, kept)
-    if arranged is None:
+    found = lay_folded(folded, cuts, sale.usable, GAP[draft.variant.units], kept)
+    if found is None:
         return Laying(single.layout, (*single.questions, folded.question), (*single.unanswered, folded.question))
+    arranged, laid = found
     asked = (folded.question,) if arranged.answered or worth_solving(folded.question, arranged) else ()
-    laid = tuple(placed_folded(folded, arranged.answer, sale.usable))
     layout = replace(_layout(draft, sale, arranged, laid), folded=True)
     as_short = arranged.used <= single.layout.used_length + NO_SHORTER
     no_dearer = folded.halves and layout.buy_length <= single.layout.buy_length

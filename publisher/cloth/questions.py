@@ -96,8 +96,13 @@ class Question:
         return sum(shape.count * (along + self.gap) for shape, along in zip(self.shapes, most, strict=True))
 
     def is_band(self, shape: Shape) -> bool:
-        """True for a rectangle so wide that nothing lies beside it."""
-        others = [other.box(turn).width for other in self.shapes if other is not shape for turn in other.turns]
+        """True for a rectangle so wide that nothing lies beside it, and no part of what is no rectangle."""
+        others = [
+            other.box(turn).width if other.rectangular else 0.0
+            for other in self.shapes
+            if other is not shape
+            for turn in other.turns
+        ]
         others += [shape.box().width] if shape.count > 1 else []
         left = self.width - shape.box().width - self.gap
         return shape.rectangular and 90 not in shape.turns and left < min(others, default=self.width)

@@ -1,13 +1,15 @@
 """Cloth folded double: halves on the fold, pairs at once, and what it looks like unfolded."""
 
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 
-from publisher.cloth import ClothLayout, lay_out, on_fold, plan_cloth, written_answer
+from publisher.cloth import ClothLayout, cut_for_many, lay_out, on_fold, plan_cloth, written_answer
 from publisher.cloth.arranging import arrange_folded
 from publisher.cloth.folding import fold, placed_folded
 from publisher.cloth.kept import holds
 from publisher.cloth.nesting import Effort
-from publisher.cloth.on_fold import nested_on_fold
+from publisher.cloth.on_fold import in_rows_on_fold, nested_on_fold
 from publisher.cloth.questions import Spot, length_of
 from publisher.cloth.solving import solve
 from tests.cloth.asking import many, panel, shaped
@@ -225,3 +227,132 @@ def test_rows_that_match_a_print_are_single_and_their_halves_opened_out() -> Non
     layout = flags("fusible", pattern=printed)
     assert (layout.folded, layout.used_length) == (False, pytest.approx(400))
     assert [one.opened_out for one in layout.laid] == [True]
+
+
+NOTCHED = """\
+  narrow:
+    kind: fabric
+    name: Narrow cloth
+    sold:
+      - 64 cm wide
+pieces:
+  apron:
+    outline:
+      points:
+        low middle: 0, 0
+        low corner: 30 cm, 0
+        top corner: 10 cm, 60 cm
+        top middle: 0, 60 cm
+      edges:
+        base:   line from low middle to low corner
+        side:   line from low corner to top corner
+        crown:  line from top corner to top middle
+        centre: line from top middle to low middle
+      on the fold along: centre
+    allowance: 0
+    copies:
+      only: narrow
+  pocket:
+    rectangle: 10 cm by 20 cm
+    allowance: 0
+    copies:
+      only: narrow
+"""
+
+
+def test_what_is_cut_from_one_layer_is_a_pair_in_twice_the_order_and_takes_no_more() -> None:
+    """The pocket beside the top of the apron, on both layers: 60 cm. Twice the order asks another question: two aprons,
+    and the pockets as a pair. The layout of one serves it, laid twice: 60 + 0.3 + 60 cm."""
+    draft = draft_text(NOTCHED)[0]
+    (question,) = [one for one in lay_out(draft)[0].questions if one.folded]
+    half = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
+    # At 40 cm the side of the apron is 16.7 cm from the fold.
+    answer = (Spot(half, 0, 0, 0), Spot(1 - half, 172, 400, 0))
+    assert holds(question, answer)
+    kept = ((question.name, written_answer(answer)),)
+    for times in (1, 2, 3):
+        cloth, _ = plan_cloth(cut_for_many(draft, times), kept)
+        (layout,) = (one for one in cloth.layouts if one.laid)
+        assert layout.folded
+        assert layout.used_length == pytest.approx(times * 603 - 3)
+        assert sorted((one.copy, one.nth) for one in layout.laid) == [
+            (copy, nth) for copy in ("apron", "pocket") for nth in range(1, times + 1)
+        ]
+        outlines = [one.outline for one in layout.laid]
+        assert overlap(outlines) < 1e-6
+        assert outside(outlines, layout.usable_width, layout.used_length) < 1e-6
+
+
+@settings(max_examples=30)
+@given(st.integers(150, 400), st.integers(20, 140), st.integers(300, 700), st.floats(0.2, 0.9), st.floats(0.1, 0.6))
+def test_whatever_the_notch_twice_the_order_buys_at_most_twice_the_cloth(
+    wide: int, top: int, high: int, across: float, along: float
+) -> None:
+    """The pocket fills so much of the notch across and of the apron's height along; its place is known of one."""
+    pattern = NOTCHED.replace("64 cm", f"{2 * wide + 40} mm").replace("30 cm, 0", f"{wide} mm, 0")
+    pattern = pattern.replace("10 cm, 60 cm", f"{top} mm, {high} mm").replace("60 cm", f"{high} mm")
+    tall = round(high * along)
+    at = wide - (wide - top) * (high - tall) / high + 8  # clear of the side where the pocket begins
+    pocket = round((wide + 8 - at) * across)
+    assume(pocket > 10)
+    draft = draft_text(pattern.replace("10 cm by 20 cm", f"{pocket} mm by {tall} mm"))[0]
+    (question,) = [one for one in lay_out(draft)[0].questions if one.folded] or [None]
+    assume(question is not None)
+    assert question is not None
+    half = next(number for number, shape in enumerate(question.shapes) if shape.on_the_fold)
+    answer = (Spot(half, 0, 0, 0), Spot(1 - half, at, high - tall, 0))
+    assume(holds(question, answer))
+    kept = ((question.name, written_answer(answer)),)
+    once, *more = (
+        next(one for one in plan_cloth(cut_for_many(draft, times), kept)[0].layouts if one.laid)
+        for times in (1, 2, 3, 4)
+    )
+    for times, layout in enumerate(more, 2):
+        assert layout.buy_length <= times * once.buy_length + 1e-6
+
+
+sides = st.integers(min_value=20, max_value=250)
+SLANTED = """\
+  {name}:
+    outline:
+      points:
+        a: 0, 0
+        b: {wide} mm, 0
+        c: {narrow} mm, {high} mm
+        d: 0, {high} mm
+      edges:
+        base:  line from a to b
+        right: line from b to c
+        top:   line from c to d
+        left:  line from d to a
+{fold}    allowance: 0
+    copies:
+      only: canvas{cut}
+"""
+
+
+def slanted(nth: int, wide: int, narrow: int, high: int, count: int, half: bool) -> str:
+    """A piece with one slanting side, printed as a half or whole and cut as often."""
+    fold = "      on the fold along: left\n" if half else ""
+    cut = f", cut {count}" if count > 1 else ""
+    return SLANTED.format(name=f"piece {nth}", wide=wide, narrow=narrow, high=high, fold=fold, cut=cut)
+
+
+@settings(max_examples=25)
+@given(
+    st.lists(st.tuples(sides, sides, sides, st.integers(1, 3), st.booleans()), min_size=1, max_size=4),
+    st.integers(2, 4),
+)
+def test_twice_the_order_buys_at_most_twice_the_cloth(
+    pieces: list[tuple[int, int, int, int, bool]], times: int
+) -> None:
+    """Whatever is known of one: on the fold its answers are the halves piled, and rows of the rest behind them."""
+    draft, _ = draft_text("pieces:\n" + "".join(slanted(nth, *piece) for nth, piece in enumerate(pieces)))
+    known = (question for question in lay_out(draft)[0].questions if question.folded)
+    kept = tuple((one.name, written_answer(in_rows_on_fold(one))) for one in known)
+    (once,), (more,) = (plan_cloth(cut_for_many(draft, many), kept)[0].layouts for many in (1, times))
+    assert more.buy_length <= times * once.buy_length + 1e-6
+    assert len(more.laid) == times * len(once.laid)
+    outlines = [one.outline for one in more.laid]
+    assert overlap(outlines) < 1e-3
+    assert outside(outlines, more.usable_width, more.used_length) < 1e-3

@@ -93,6 +93,17 @@ def test_twice_the_order_takes_at_most_twice_the_cloth() -> None:
     assert [times for times, _ in parts_of(many(question, 6))] == [2, 3, 6]
 
 
+def test_beside_what_narrows_a_rectangle_is_no_band() -> None:
+    """80 of 100 wide below, 20 at 60 high: 60 × 20 beside the wedge's top would find no room beside its box."""
+    wedge = [(0, 0), (80, 0), (20, 60), (0, 100)]
+    question = asked([shaped(wedge), panel(60, 20)], 100, gap=5)
+    assert question.bound == pytest.approx(100)
+    flat = next(number for number, shape in enumerate(question.shapes) if shape.rectangular)
+    beside = (Spot(1 - flat, 0, 0, 0), Spot(flat, 38, 78, 0))
+    assert holds(question, beside)
+    assert length_of(question, beside) == pytest.approx(100)
+
+
 def test_no_layout_is_shorter_than_the_bound() -> None:
     # 130 wide on 210: no two lie side by side, so 3 × 40 + 2 × 5; the band lies across in front of them.
     assert asked([panel(130, 40)] * 3, 210, gap=5).bound == pytest.approx(130)

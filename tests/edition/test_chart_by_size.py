@@ -2,8 +2,12 @@
 
 import re
 
+import pytest
+
 from publisher.edition import set_edition
-from publisher.template_pages import DEFAULT_EDITIONS
+from publisher.template_pages import DEFAULT_EDITIONS, Edition
+from tests.demo import DEMOS, printed_demo
+from tests.pdfium_texts import inks_of
 from tests.specimens import prove_text
 
 TIES = """\
@@ -41,3 +45,11 @@ def test_lengths_that_differ_by_size_are_told_for_each() -> None:
         "L: Cut 2 strips across the cloth, each 77 cm long; join them on the diagonal, and trim the whole to 150 cm"
         in notes
     )
+
+
+@pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)
+@pytest.mark.parametrize("demo", DEMOS)
+def test_the_charts_words_stand_above_its_head(demo: str, edition: Edition) -> None:
+    pages = [{one.text for one in page} for page in inks_of(printed_demo(edition.name, demo).pdf)]
+    (first,) = (page for page in pages if "Cutting chart" in page)
+    assert {"No.", "Shape", "Piece"} <= first
