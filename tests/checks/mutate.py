@@ -110,10 +110,13 @@ def a_gap_too_long(pattern: str, steps: str) -> Broken:
 
 
 def closed_before_it_is_turned(pattern: str, steps: str) -> Broken:
-    turn = re.search(r"(?m)^( *Does: turn .*\n)( *Does: close .*\n)", steps)
-    if turn:
-        broken = steps[: turn.start()] + turn[2] + turn[1] + steps[turn.end() :]
-        yield turn[2].strip(), (pattern, broken), ("closed-before-turning",)
+    for close in re.finditer(r"(?m)^ *Does: close .*\n", steps):
+        turns = list(re.finditer(r"(?m)^ *Does: turn .*\n", steps[: close.start()]))
+        if turns:  # the last of them changes places with it
+            turn = turns[-1]
+            between = steps[turn.end() : close.start()]
+            broken = steps[: turn.start()] + close[0] + between + turn[0] + steps[close.end() :]
+            yield close[0].strip(), (pattern, broken), ("closed-before-turning",)
 
 
 def fused_too_late(pattern: str, steps: str) -> Broken:
