@@ -143,7 +143,6 @@ def test_only_pairs_and_halves_are_worth_a_fold() -> None:
 
 
 def test_the_solver_lays_halves_on_the_fold() -> None:
-    pytest.importorskip("spyrrow")
     question, _ = folded_layout()
     answer = nested_on_fold(question, Effort(2.0))
     assert answer is not None

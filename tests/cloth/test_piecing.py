@@ -54,20 +54,17 @@ def told(cloth: Cloth) -> tuple[float, float | None, tuple[float, ...]]:
 
 def test_nothing_is_told_where_no_selling_step_is_saved() -> None:
     """100 cm beyond the panel take 50 + 0.3 + 6 + 2.5 = 58.8 cm; two lengths of 53 cm beside it 52.5: 60 cm both."""
-    pytest.importorskip("rectpack")
     assert told(planned("100 cm")) == (600, None, ())
 
 
 def test_a_strip_across_that_is_pieced_anyway_may_be_pieced_further() -> None:
     """160 cm of two lengths of 83 cm: 50 + 2 × 6.3 + 2.5 = 65.1 cm; of three of (160 + 12) / 3 = 57.3, cut at 58: no
     room beside the panel; of four of (160 + 18) / 4 = 44.5 cm there is."""
-    pytest.importorskip("rectpack")
     assert told(planned("160 cm")) == (700, 600, (445.0,) * 4)
 
 
 def test_a_strip_along_the_cloth_is_pieced_along_it() -> None:
     """120 cm along take 122.5; two lengths of (120 + 6) / 2 = 63 cm beside one another and the panel 65.5."""
-    pytest.importorskip("rectpack")
     assert told(planned("120 cm", "across"))[:2] == (1300, 600)  # of three lengths of 44 cm: 50 + 2.5
 
 
@@ -77,13 +74,11 @@ def test_only_where_its_maker_allows_it() -> None:
 
 def test_what_a_print_that_is_matched_would_take_counts_as_it_is_bought() -> None:
     """Whole repeats of 60 cm are bought for the panel: 62.5, 70 cm, whatever lies beside it."""
-    pytest.importorskip("rectpack")
     bought, would_do, _ = told(planned("120 cm", "across", repeat="60 cm"))
     assert (bought, would_do) == (1300, 700)
 
 
 def test_the_materials_list_tells_how() -> None:
-    pytest.importorskip("rectpack")
     draft = draft_text(PANEL.format(length="160 cm", grain="up", joins="allowed"))[0]
     (row,) = tabulate(draft, planned("160 cm")).materials
     (phrase,) = row.pieced

@@ -24,7 +24,6 @@ from publisher.cloth.solving import solve, solve_all
 from tests.cloth.asking import asked, many, panel, shaped
 from tests.cloth.oracle import placed_areas
 
-needs_solver = pytest.mark.skipif(not nesting.solver_installed(), reason="spyrrow is optional")
 WEDGE = [(0, 0), (90, 0), (90, 20), (0, 100)]  # two of them make a block of 90 × 120
 HOOK = [(0, 0), (100, 0), (100, 30), (30, 30), (30, 100), (0, 100)]
 
@@ -48,7 +47,6 @@ def sound(question: Question, answer: Answer) -> bool:
     return True
 
 
-@needs_solver
 @pytest.mark.parametrize(
     ("cuts", "width", "best"),
     [
@@ -66,7 +64,6 @@ def test_outlines_are_nested(cuts: list[Cut], width: float, best: float) -> None
     assert length_of(question, answer) <= best
 
 
-@needs_solver
 @pytest.mark.parametrize(
     "cuts",
     [
@@ -133,8 +130,6 @@ RECTANGLES = [
 
 @pytest.mark.parametrize(("boxes", "width"), RECTANGLES)
 def test_rectangles_against_a_proven_optimum(boxes: list[tuple[int, int]], width: int) -> None:
-    pytest.importorskip("ortools")
-    pytest.importorskip("rectpack")
     best = _optimum(boxes, width)
     question = asked([panel(across, along) for across, along in boxes], width)
     answer = solve(question, Effort(1.0))
@@ -150,7 +145,6 @@ sizes = st.integers(min_value=5, max_value=200)
 @settings(max_examples=40)
 @given(st.lists(st.tuples(sizes, sizes, st.booleans()), min_size=1, max_size=12), st.sampled_from([0.0, 3.0, 3.175]))
 def test_boxes_packed_hold(boxes: list[tuple[int, int, bool]], gap: float) -> None:
-    pytest.importorskip("rectpack")
     question = asked([panel(across, along, free) for across, along, free in boxes], 200, gap)
     answer = in_boxes(question)
     assert answer is not None
@@ -170,7 +164,6 @@ def test_twice_the_order_at_most_twice_the_length(boxes: list[tuple[int, int]], 
     assert more.used <= times * once.used + (times - 1) * 3 + 1e-6
 
 
-@needs_solver
 def test_sheets_hold_outlines_where_boxes_find_no_room() -> None:
     """A wedge of 90 × 100 takes a sheet of 100 × 125 by its box; of two, one turned about, both lie on one."""
     pair = asked([shaped(WEDGE)] * 4, 100, 2, 125)
@@ -225,7 +218,6 @@ def test_a_child_that_does_not_listen(program: str, tmp_path: Path, monkeypatch:
     assert nest(Strip(100.0, 1.0, (Item(ring, 1, (0,)),)), Effort(0.5)) is None
 
 
-@needs_solver
 def test_the_nesting_program_ends_when_whoever_asked_is_gone() -> None:
     strip = {"height": 100.0, "gap": 1.0, "seconds": 600, "workers": 1, "seed": 0}
     ring = [[0, 0], [30, 0], [30, 17], [0, 40]]
@@ -243,7 +235,6 @@ def test_the_nesting_program_ends_when_whoever_asked_is_gone() -> None:
     child.stdout.close()
 
 
-@needs_solver
 def test_a_panic_gives_no_layout() -> None:
     too_tall = Strip(100.0, 1.0, (Item(((0, 0), (50, 0), (50, 200), (0, 200)), 1, (0,)),))
     assert nest(too_tall, Effort(5.0)) is None

@@ -34,8 +34,6 @@ pieces:
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     """A pattern folder with the panels."""
-    if not laying.solver_installed():
-        pytest.skip("spyrrow is optional")
     write(tmp_path, PANELS)
     return tmp_path
 
