@@ -7,7 +7,7 @@ from publisher.drafting import Copy, Draft, Piece, PieceKind
 from publisher.edition.words import Speaker
 from publisher.figures import chart_scale, chart_shape, figure_svg
 from publisher.tables import ChartRow, Tables
-from publisher.template_pages import nested, templates_of
+from publisher.template_pages import nested_pieces
 from publisher.terms import Phrase, Quantity, length
 
 LAID = {
@@ -46,7 +46,7 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     if not tables[0].chart:
         return ()
     scale = chart_scale([piece.as_cut for piece in drafts[0].pieces if piece.copies])
-    nests = {together[0].piece.name for together in nested(templates_of(drafts)) if len(together) > 1}
+    nests = nested_pieces(drafts)
     return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
 
 

@@ -19,6 +19,7 @@ from publisher.figures import (
     panels_of,
 )
 from publisher.source import WrittenStep
+from publisher.template_pages import nested_pieces
 from publisher.terms import Dimension, Phrase
 
 # Textures that stand for a kind of material, and that kind.
@@ -93,7 +94,7 @@ def _key(drawings: Sequence[Drawing], draft: Draft, speak: Speaker) -> Iterator[
 def finished_drawing(proof: Proof, draft: Draft, speak: Speaker) -> str:
     """The finished thing as the last step leaves it, from its front, without words, as SVG; "" where nothing is known."""
     steps = [step for section in proof.source.sections for step in section.steps]
-    panels = finished_of(draft, _facts(proof, draft, steps[-1])) if steps else ()
+    panels = finished_of(draft, step_facts(proof, draft, steps[-1])) if steps else ()
     front = next((panel for panel in panels if panel.kind == "finished front"), None)
     if front is None:
         return ""
@@ -115,13 +116,16 @@ def words_on(drawing: Drawing) -> tuple[PlacedWords, ...]:
 
 
 def _panels(proof: Proof, draft: Draft, step: WrittenStep) -> tuple[Panel, ...]:
-    return panels_of(draft, _facts(proof, draft, step))
+    return panels_of(draft, step_facts(proof, draft, step))
 
 
-def _facts(proof: Proof, draft: Draft, step: WrittenStep) -> StepFacts:
+def step_facts(proof: Proof, draft: Draft, step: WrittenStep) -> StepFacts:
+    """What the figure of a step is told, in one variant."""
     assembly = proof.assembly_of(draft.variant)
     here = next(one for one in assembly.steps if one.id == step.id)
-    return facts_of(assembly, here, quoted_lengths(draft, step))
+    facts = facts_of(assembly, here, quoted_lengths(draft, step))
+    cuts = any(action.verb == "cut" for action in (*here.actions, *here.shows))
+    return replace(facts, nested=nested_pieces(proof.drafts_of(draft.variant.units))) if cuts else facts
 
 
 def quoted_lengths(draft: Draft, step: WrittenStep) -> tuple[tuple[str, float], ...]:

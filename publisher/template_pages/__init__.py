@@ -10,6 +10,7 @@ from publisher.template_pages.nests import (
     Template,
     nest_of,
     nested,
+    nested_pieces,
     templates_of,
 )
 from publisher.template_pages.planning import plan_pages
@@ -46,6 +47,7 @@ __all__ = [
     "TemplatePages",
     "nest_of",
     "nested",
+    "nested_pieces",
     "plan_pages",
     "templates_of",
 ]

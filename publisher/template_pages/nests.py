@@ -85,6 +85,11 @@ def templates_of(drafts: Sequence[Draft]) -> tuple[Template, ...]:
     return tuple(templates)
 
 
+def nested_pieces(drafts: Sequence[Draft]) -> frozenset[str]:
+    """The pieces of which several sizes are printed on one another, by name: they have no room for inner lines."""
+    return frozenset(together[0].piece.name for together in nested(templates_of(drafts)) if len(together) > 1)
+
+
 def nested(templates: Sequence[Template]) -> tuple[tuple[Template, ...], ...]:
     """The templates in the order given, those together that are printed on one another."""
     together: list[tuple[Template, ...]] = []

@@ -110,10 +110,10 @@ def _in_groups(actions: Sequence[Action]) -> list[Action]:
     return list(actions)
 
 
-def _cut(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
+def _cut(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     everything = [copy.name for piece in bench.draft.pieces for copy in piece.copies]
     named = [action.target for action in actions]
-    return cutting_panels(bench, everything if "all" in named else named)
+    return cutting_panels(bench, everything if "all" in named else named, facts.nested)
 
 
 def _mark(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:

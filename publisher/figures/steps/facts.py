@@ -18,6 +18,7 @@ class StepFacts:
     last: bool = False  # of several
     begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
     quoted: tuple[tuple[str, float], ...] = ()
+    nested: frozenset[str] = frozenset()  # pieces whose template holds several sizes, and so no inner line
 
     def length(self, begins: str) -> float | None:
         """The first quoted length whose measure's name begins so, mm."""

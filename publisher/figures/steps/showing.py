@@ -1,6 +1,6 @@
 """Pieces by themselves: where they are cut, and the marks that are made on them."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import replace
 
 from publisher.drafting import Edge, Mark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
@@ -18,8 +18,9 @@ BESIDE = 0.4  # of a piece's width: marks nearer to a side than that are named b
 MOST_NAMED = 8  # marks with words of their own; of more, those of one kind share them
 
 
-def cutting_panels(bench: Bench, copies: Sequence[str]) -> list[Panel]:
-    """Where cloth is cut round a template, what is cut without its allowance, and what is cut larger for now."""
+def cutting_panels(bench: Bench, copies: Sequence[str], nested: Container[str] = ()) -> list[Panel]:
+    """Where cloth is cut round a template, what is cut without its allowance, and what is cut larger for now. Pieces of
+    which several sizes are `nested` in one template have no inner line there."""
     drawn = [copy for copy in copies if bench.draft.piece(bench.draft.copy(copy).piece).kind is PieceKind.DRAWN]
     rough = [copy for copy in drawn if bench.draft.copy(copy).rough > 0]
     true = [copy for copy in drawn if copy not in rough and not bench.draft.copy(copy).to_finished_line]
@@ -33,30 +34,36 @@ def cutting_panels(bench: Bench, copies: Sequence[str]) -> list[Panel]:
             and bench.draft.copy(copy).piece == bench.draft.copy(largest).piece
         ]
         others = [bench.draft.copy(copy).piece for copy in true]
-        panels.append(_cut_panel(bench, largest, inner, others))
+        panels.append(_cut_panel(bench, largest, inner, others, nested))
     if rough:
         panels.append(_rough_panel(bench, rough))
     return panels
 
 
-def _cut_panel(bench: Bench, copy: str, inner: Sequence[str], pieces: Sequence[str]) -> Panel:
+def _cut_panel(bench: Bench, copy: str, inner: Sequence[str], pieces: Sequence[str], nested: Container[str]) -> Panel:
     piece = bench.draft.piece(bench.draft.copy(copy).piece)
     shown = piece.template
     shapes = [Shape(shown.cut_line, None, Texture.PLAIN, closed=True)]
     shapes += [Shape(path, Look.CUT) for path in _cut_along(shown)]
     edges = [edge for edge in shown.edges if edge.allowance > 0]
-    shapes += [Shape(edge.path, Look.STITCHED) for edge in edges]
+    # A template that holds several sizes has no inner line.
+    shapes += [Shape(edge.path, Look.STITCHED) for edge in edges if piece.name not in nested]
     shapes += mark_shapes([mark for mark in shown.marks if isinstance(mark, Notch)], Lying(copy), new=False)
     spot = shown.cut_line.point_at(shown.cut_line.length * 0.42)
-    callouts = [Callout(Phrase.of("figures.cut-outer"), spot)]
+    around = "figures.cut-your-size" if piece.name in nested else "figures.cut-outer"
+    callouts = [Callout(Phrase.of(around), spot)]
     dimensions: tuple[Dimension, ...] = ()
     if edges:
         longest = max(edges, key=lambda edge: edge.length)
-        dimensions = tuple(_allowances(edges))
+        dimensions = tuple(_allowances(edges)) if piece.name not in nested else ()
         if inner:
-            path = max(edges, key=lambda edge: (edge is not longest, edge.length)).path
-            words = Phrase.of("figures.cut-inner", copies=names_of(inner))
-            callouts.append(Callout(words, path.point_at(path.length * 0.6)))
+            edge = max(edges, key=lambda edge: (edge is not longest, edge.length))
+            at = edge.path.length * 0.6
+            words, out = Phrase.of("figures.cut-inner", copies=names_of(inner)), 0.0
+            if piece.name in nested:
+                amount, out = length_words(edge.allowance), edge.allowance
+                words = Phrase.of("figures.cut-and-trim", copies=names_of(inner), amount=amount)
+            callouts.append(Callout(words, edge.path.point_at(at) + edge.path.direction_at(at).right() * out))
     if shown.fold_edge is not None:
         fold = shown.edge(shown.fold_edge).path
         shapes.append(Shape(fold, Look.FOLD))

@@ -5,10 +5,10 @@ from functools import cache
 
 from publisher.assembly import AssemblyStep
 from publisher.drafting import Draft
-from publisher.edition.step_figures import quoted_lengths
+from publisher.edition.step_figures import step_facts
 from publisher.edition.step_letters import StepLetters
 from publisher.edition.words import speaker
-from publisher.figures.steps import Drawing, Panel, facts_of, lay_out, panels_of
+from publisher.figures.steps import Drawing, Panel, lay_out, panels_of
 from publisher.terms import UnitSystem
 from tests.demo import DEMOS, demo_proof
 
@@ -25,7 +25,7 @@ def drawn_demo(demo: str, units: UnitSystem) -> tuple[Drawn, ...]:
     found: list[Drawn] = []
     written = {step.id: step for section in proof.source.sections for step in section.steps}
     for step in assembly.steps:
-        panels = panels_of(draft, facts_of(assembly, step, quoted_lengths(draft, written[step.id])))
+        panels = panels_of(draft, step_facts(proof, draft, written[step.id]))
         if panels:
             found.append((f"{demo} {units.value} step {step.number}", step, panels, lay_out(panels, LETTERS[units])))
     return tuple(found)

@@ -109,6 +109,15 @@ def test_both_side_notches_of_the_crown_are_drawn() -> None:
     assert any(box.left < -80 for box in marks)
 
 
+def test_a_template_of_several_sizes_has_no_inner_line_to_cut_by() -> None:
+    panel = panel_of(HAT, 1, "cutting")
+    assert drawn(panel, Look.STITCHED) == []
+    said = set(words_of(panel))
+    assert {"cloth: cut along the line of your size", "brim interfacing: the same, then trim 1 cm off"} <= said
+    single = panel_of("curlew-wash-bag", 1, "cutting")  # of one size: the template shows the line
+    assert drawn(single, Look.STITCHED)
+
+
 def test_rows_of_topstitching_are_drawn_as_far_apart_as_the_step_says() -> None:
     panel = panel_of(HAT, 7, "topstitch")
     rows = sorted((path.box.width for path in drawn(panel, Look.STITCHING)), reverse=True)
