@@ -8,9 +8,10 @@ from publisher.drafting import Draft
 from publisher.edition.step_figures import step_facts
 from publisher.edition.step_letters import StepLetters
 from publisher.edition.words import speaker
-from publisher.figures.steps import Drawing, Panel, lay_out, panels_of
+from publisher.figures.steps import Drawing, Panel, facts_of, lay_out, panels_of
 from publisher.terms import UnitSystem
 from tests.demo import DEMOS, demo_proof
+from tests.specimens import prove_text
 
 LETTERS = {units: StepLetters(speaker("en", units)) for units in UnitSystem}
 Drawn = tuple[str, AssemblyStep, tuple[Panel, ...], Drawing]
@@ -36,3 +37,12 @@ def all_drawn() -> Iterator[Drawn]:
     for demo in DEMOS:
         for units in UnitSystem:
             yield from drawn_demo(demo, units)
+
+
+def shown_last(pattern: str, *does: str) -> tuple[Panel, ...]:
+    """What the last of several steps shows, each of which does one thing; of a pattern in metric."""
+    steps = "".join(f"{at}. Do.\n   Does: {one}\n" for at, one in enumerate(does, start=1))
+    proof, _ = prove_text(pattern, f"{steps}{len(does) + 1}. Press.\n")
+    draft = proof.drafts_of(UnitSystem.METRIC)[0]
+    assembly = proof.assembly_of(draft.variant)
+    return panels_of(draft, facts_of(assembly, assembly.steps[len(does) - 1]))

@@ -1,10 +1,9 @@
 """Bags of two pieces, frills and tucks, which no demo has: what their figures show."""
 
-from publisher.figures.steps import Panel, facts_of, lay_out, panels_of
+from publisher.figures.steps import Panel, lay_out
 from publisher.figures.steps.values import Look
 from publisher.terms import UnitSystem
-from tests.figures.steps.drawn_demos import LETTERS
-from tests.specimens import prove_text
+from tests.figures.steps.drawn_demos import LETTERS, shown_last
 
 METRIC = UnitSystem.METRIC
 PATTERN = """\
@@ -46,11 +45,7 @@ seams:
 
 def panels(*does: str) -> tuple[Panel, ...]:
     """What the last of several steps shows."""
-    steps = "".join(f"{at}. Do.\n   Does: {one}\n" for at, one in enumerate(does, start=1))
-    proof, _ = prove_text(PATTERN, f"{steps}{len(does) + 1}. Press.\n")
-    draft = proof.drafts_of(METRIC)[0]
-    assembly = proof.assembly_of(draft.variant)
-    return panels_of(draft, facts_of(assembly, assembly.steps[len(does) - 1]))
+    return shown_last(PATTERN, *does)
 
 
 def words_of(panel: Panel) -> list[str]:

@@ -6,10 +6,11 @@ from itertools import pairwise
 import pytest
 
 from publisher.drafting import snipped_notches
-from publisher.figures.steps import Panel, facts_of, finished_of, panels_of
+from publisher.figures.steps import Panel, facts_of, finished_of
 from publisher.figures.steps.values import Look, Texture
 from publisher.terms import UnitSystem
 from tests.demo import demo_proof
+from tests.figures.steps.drawn_demos import shown_last
 from tests.figures.steps.test_what_figures_show import draft_of, drawn, panel_of, words_of
 from tests.specimens import prove_text
 
@@ -46,18 +47,9 @@ seams:
 """
 
 
-def last_panels(pattern: str, *does: str) -> tuple[Panel, ...]:
-    """What the last of several steps shows."""
-    steps = "".join(f"{at}. Do.\n   Does: {one}\n" for at, one in enumerate(does, start=1))
-    proof, _ = prove_text(pattern, f"{steps}{len(does) + 1}. Press.\n")
-    draft = proof.drafts_of(METRIC)[0]
-    assembly = proof.assembly_of(draft.variant)
-    return panels_of(draft, facts_of(assembly, assembly.steps[len(does) - 1]))
-
-
 def test_a_section_shows_all_that_was_joined_to_an_edge_in_its_order() -> None:
     done = ("sew collar seam", "turn collar upper", "sew collar join", "sew lining join, wrong sides together")
-    (section,) = last_panels(COLLAR, *done)
+    (section,) = shown_last(COLLAR, *done)
     # From the lowest: the lining's wrong side meets the neck's, whose right side meets the collar's; its wrong side the
     # other collar's.
     heights = {one: height.at.y for one, height in zip(words_of(section), section.scene.callouts, strict=True)}
@@ -65,7 +57,7 @@ def test_a_section_shows_all_that_was_joined_to_an_edge_in_its_order() -> None:
 
 
 def test_a_section_knows_nothing_of_what_is_sewn_later() -> None:
-    (section,) = last_panels(COLLAR, "sew lining join, wrong sides together")
+    (section,) = shown_last(COLLAR, "sew lining join, wrong sides together")
     assert words_of(section) == ["neck lining", "neck outside"]
 
 
@@ -213,7 +205,7 @@ seams:
 
 
 def test_a_seam_is_sewn_from_raw_edge_to_raw_edge() -> None:
-    (panel,) = last_panels(SIDE, "sew bag seam")
+    (panel,) = shown_last(SIDE, "sew bag seam")
     box = [path.box for path in drawn(panel, Look.STITCHING)]
     # 10 cm high, an allowance of 1 cm above; round its corners the stitching stays on the seam line.
     assert max(one.top for one in box) == pytest.approx(110.0)
@@ -222,7 +214,7 @@ def test_a_seam_is_sewn_from_raw_edge_to_raw_edge() -> None:
 
 
 def test_a_gap_ends_where_it_ends_and_the_seam_beside_it_at_the_raw_edges() -> None:
-    (panel,) = last_panels(SIDE, "sew top seam")
+    (panel,) = shown_last(SIDE, "sew top seam")
     ends = sorted(round(x) for path in drawn(panel, Look.STITCHING) for x in (path.start.x, path.end.x))
     # 20 cm and 1 cm of allowance on both sides; 8 cm stay open in the middle.
     assert len(ends) == 4
@@ -231,7 +223,7 @@ def test_a_gap_ends_where_it_ends_and_the_seam_beside_it_at_the_raw_edges() -> N
 
 
 def test_a_seam_that_another_crosses_may_end_at_the_seam_lines() -> None:
-    (panel,) = last_panels(SIDE, "sew bag seam, from seam line to seam line")
+    (panel,) = shown_last(SIDE, "sew bag seam, from seam line to seam line")
     assert max(path.box.top for path in drawn(panel, Look.STITCHING)) == pytest.approx(100.0)
 
 
