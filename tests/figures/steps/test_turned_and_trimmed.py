@@ -8,8 +8,7 @@ from publisher.figures.steps.cloth import Lying
 from publisher.figures.steps.marking import mark_shapes
 from publisher.figures.steps.values import Dimension, Look, Panel, Shape, Texture
 from publisher.geometry import Path, Point, nearest
-from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
-from tests.figures.steps.test_layers_and_rolls import last_panels
+from tests.figures.steps.drawn_demos import LETTERS, drawn_demo, shown_last
 from tests.figures.steps.test_what_figures_show import METRIC, as_area, draft_of, drawn, panel_of, words_of
 from tests.specimens import found, prove_text
 
@@ -53,7 +52,7 @@ def sewn_in(panel: Panel) -> list[Path]:
 
 
 def test_a_hem_reaches_from_raw_edge_to_raw_edge() -> None:
-    (flat, _) = last_panels(TOWEL, "cut towel", "hem towel.top edge")
+    (flat, _) = shown_last(TOWEL, "cut towel", "hem towel.top edge")
     (band,) = bands(flat.scene.shapes, Look.FOLDED)
     # 20 cm, 1 cm on the left, and on the right what its hem takes, 2 cm: from edge to edge of the cloth; 2 cm deep.
     assert (band.path.box.width, band.path.box.height) == pytest.approx((230.0, 20.0), abs=0.1)
@@ -62,11 +61,11 @@ def test_a_hem_reaches_from_raw_edge_to_raw_edge() -> None:
 
 
 def test_a_hem_that_was_sewn_stays_on_the_wrong_side_and_its_stitching_on_both() -> None:
-    (flat, _) = last_panels(TOWEL, "cut towel", "hem towel.top edge", "hem towel.right edge")
+    (flat, _) = shown_last(TOWEL, "cut towel", "hem towel.top edge", "hem towel.right edge")
     (before,) = bands(flat.scene.shapes, Look.BEFORE)
     assert before.path.box.width == pytest.approx(210.0, abs=0.1)
     assert [path.box.width for path in sewn_in(flat)] == pytest.approx([210.0], abs=0.1)
-    (right,) = last_panels(TOWEL, "cut towel", "hem towel.top edge", "topstitch towel.left edge")
+    (right,) = shown_last(TOWEL, "cut towel", "hem towel.top edge", "topstitch towel.left edge")
     assert len(bands(right.scene.shapes, Look.BEFORE)) == 1  # the towel itself
     assert [path.box.width for path in sewn_in(right)] == pytest.approx([230.0], abs=0.1)
 
@@ -115,7 +114,7 @@ def test_a_corner_that_the_next_hem_hides_loses_its_innermost_layer() -> None:
 
 
 def test_hems_that_meet_no_other_lose_no_corner() -> None:
-    assert last_panels(TOWEL, "cut towel", "hem towel.top edge", "trim towel.right edge") == ()
+    assert shown_last(TOWEL, "cut towel", "hem towel.top edge", "trim towel.right edge") == ()
 
 
 def test_snips_run_from_the_trimmed_edge_to_just_before_the_stitches_and_the_hems_stay_whole() -> None:
@@ -165,7 +164,7 @@ def test_a_fold_that_is_eased_has_one_row_of_long_stitches_near_its_raw_edge() -
 
 
 def test_edges_that_are_gathered_and_not_folded_have_two_rows() -> None:
-    (panel,) = last_panels(ARCH, "cut arch one", "gather arch one.top edge")
+    (panel,) = shown_last(ARCH, "cut arch one", "gather arch one.top edge")
     assert len(drawn(panel, Look.STITCHING)) == 2
 
 
