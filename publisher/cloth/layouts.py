@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, worth_solving
 from publisher.cloth.cuts import Cut, Forms, ask, cuts_from, placed, whole_cuts
 from publisher.cloth.folding import Folded, fold, lay_folded, least_folded
+from publisher.cloth.matching import as_printed
 from publisher.cloth.questions import Question
 from publisher.cloth.rows import TooLong
 from publisher.cloth.shelves import TooWide
@@ -91,16 +92,19 @@ def _lay_material(draft: Draft, sale: Sale, kept: KeptFiles) -> tuple[Laying, li
 
 
 def _folded_or(draft: Draft, sale: Sale, single: Laying, cuts: Sequence[Cut], kept: KeptFiles) -> Laying:
-    """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth."""
+    """Folded cloth where it takes no more, or where halves lie on the fold and no more is bought; else single cloth.
+
+    Both are compared as they are printed: a print that is matched may take more of the one than of the other.
+    """
     assert single.layout is not None
     gap, halves = GAP[draft.variant.units], any(cut.half_on_the_fold for cut in cuts)
     # Wadding and interfacing are not worth a fold, but for what is cut on it.
     if not halves and sale.material.kind not in WOVEN_WITH_SELVAGE:
         return single
-    least = least_folded(cuts, sale.usable, gap)
-    if halves and least is not None and least > single.layout.used_length + NO_SHORTER:
+    least, printed = least_folded(cuts, sale.usable, gap), as_printed(draft, single.layout)
+    if halves and least is not None and least > printed.used_length + NO_SHORTER:
         bought = to_buy(sale.material, draft.variant.units, least)[1]
-        if bought > single.layout.buy_length:
+        if bought > printed.buy_length:
             return replace(single, layout=replace(single.layout, folded_buy_length=bought))
     folded = fold(cuts, sale.usable, gap) if least is not None else None
     return single if folded is None else _single_or_folded(draft, sale, single, folded, cuts, kept)
@@ -111,9 +115,9 @@ def _single_or_folded(
 ) -> Laying:
     """The choice between a layout on single cloth and what is known of folded cloth."""
     assert single.layout is not None
-    least = to_buy(sale.material, draft.variant.units, folded.question.bound)[1]
-    too_long = folded.question.bound > single.layout.used_length + NO_SHORTER
-    if too_long and (not folded.halves or least > single.layout.buy_length):
+    flat, least = as_printed(draft, single.layout), to_buy(sale.material, draft.variant.units, folded.question.bound)[1]
+    too_long = folded.question.bound > flat.used_length + NO_SHORTER
+    if too_long and (not folded.halves or least > flat.buy_length):
         return replace(single, layout=_not_folded(single.layout, folded, least))
     found = lay_folded(folded, cuts, sale.usable, GAP[draft.variant.units], kept)
     if found is None:
@@ -121,11 +125,12 @@ def _single_or_folded(
     arranged, laid = found
     asked = (folded.question,) if arranged.answered or worth_solving(folded.question, arranged) else ()
     layout = replace(_layout(draft, sale, arranged, laid), folded=True)
-    as_short = arranged.used <= single.layout.used_length + NO_SHORTER
-    no_dearer = folded.halves and layout.buy_length <= single.layout.buy_length
+    doubled = as_printed(draft, layout)
+    as_short = doubled.used_length <= flat.used_length + NO_SHORTER
+    no_dearer = folded.halves and doubled.buy_length <= flat.buy_length
     if not as_short and not no_dearer:
-        known = layout.buy_length if arranged.answered else 0.0
-        layout = _not_folded(single.layout, folded, least if least > single.layout.buy_length else known)
+        known = doubled.buy_length if arranged.answered else 0.0
+        layout = _not_folded(single.layout, folded, least if least > flat.buy_length else known)
     unanswered = single.unanswered if arranged.answered else (*single.unanswered, *asked)
     return Laying(layout, (*single.questions, *asked), unanswered)
 

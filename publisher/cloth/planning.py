@@ -5,17 +5,13 @@ from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_ways import lay_with_bias
-from publisher.cloth.cuts import fold_way
 from publisher.cloth.joins import TOO_NEAR
-from publisher.cloth.lying import moved
+from publisher.cloth.matching import as_printed
 from publisher.cloth.piecing import pieced_further
 from publisher.cloth.questions import Question
-from publisher.cloth.repeats import arrange_to_match, must_match, shifted_to_match, washed, whole_repeats
-from publisher.cloth.shelves import Rectangle
-from publisher.cloth.usable import GAP, to_buy
 from publisher.cloth.values import Cloth, ClothLayout, StripPlan
-from publisher.drafting import Draft, Material
-from publisher.terms import Finding, Severity, UnitSystem, of_variant
+from publisher.drafting import Draft
+from publisher.terms import Finding, Severity, of_variant
 
 
 def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
@@ -28,7 +24,7 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
     tops = _tops_one_way(draft)
 
     def finish(layout: ClothLayout) -> ClothLayout:
-        return _as_printed(draft, layout)
+        return as_printed(draft, layout)
 
     further = [pieced_further(tops, layout, cloth.strips, kept, finish) for layout in cloth.layouts]
     bigger = replace(
@@ -44,17 +40,12 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
 def plan_layouts(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
     """The same without looking whether a smaller cut would do, or whether joins are in the way."""
     cloth, found = lay_with_bias(_tops_one_way(draft), kept)
-    return replace(cloth, layouts=tuple(_as_printed(draft, layout) for layout in cloth.layouts)), found
+    return replace(cloth, layouts=tuple(as_printed(draft, layout) for layout in cloth.layouts)), found
 
 
 def _tops_one_way(draft: Draft) -> Draft:
     materials = (one if one.repeat is None else replace(one, one_way=True) for one in draft.materials)
     return replace(draft, materials=tuple(materials))
-
-
-def _as_printed(draft: Draft, layout: ClothLayout) -> ClothLayout:
-    material = next(one for one in draft.materials if one.key == layout.material)
-    return layout if material.repeat is None else _matched(draft, material, layout)
 
 
 def _each_once(questions: Sequence[Question]) -> tuple[Question, ...]:
@@ -69,51 +60,6 @@ def _join_in_the_way(draft: Draft, plan: StripPlan) -> Finding:
     mend = "make the strip shorter, move the mark, or offer a wider cloth"
     found = Finding("join-in-the-way", Severity.ADVICE, draft.copy(plan.copy).place, says, mend)
     return of_variant(found, draft.variant)
-
-
-def _matched(draft: Draft, material: Material, layout: ClothLayout) -> ClothLayout:
-    """The layout moved apart until it matches, or rows that match where less is bought for them.
-
-    Precuts are too small to choose where the print begins, and stay as they are.
-    """
-    repeat, units = washed(material), draft.variant.units
-    if repeat is None or layout.precut is not None or not layout.laid:
-        return layout
-    matching = must_match(draft, material)
-    rectangles = [Rectangle(one.copy, at, one.width, one.length) for at, one in enumerate(layout.laid)]
-    shelved, used = arrange_to_match(rectangles, matching, layout.usable_width, GAP[units], repeat)
-    in_rows = (moved(layout.laid[at.rectangle.nth], at.x, at.y, at.turned) for at in shelved)
-    rows = _as_bought(
-        replace(
-            layout,
-            laid=tuple(replace(one, opened_out=_is_halved(draft, one.copy)) for one in in_rows),
-            used_length=used,
-            arranged_by="rows",
-            folded=False,
-        ),
-        material,
-        units,
-    )
-    apart = shifted_to_match(layout.laid, matching, GAP[units], repeat)
-    if apart is None:
-        return rows
-    used = max(
-        whole_repeats(one.y + one.length, repeat) if one.copy in matching else one.y + one.length for one in apart
-    )
-    as_found = _as_bought(replace(layout, laid=tuple(apart), used_length=used), material, units)
-    return as_found if as_found.buy_length <= rows.buy_length else rows
-
-
-def _is_halved(draft: Draft, name: str) -> bool:
-    """True for a copy whose template shows a half of it."""
-    copy = draft.copy(name)
-    return not copy.rough and fold_way(draft.piece(copy.piece), 0) is not None
-
-
-def _as_bought(layout: ClothLayout, material: Material, units: UnitSystem) -> ClothLayout:
-    """The layout with what is needed and bought for the length that it uses."""
-    needed, bought = to_buy(material, units, layout.used_length)
-    return replace(layout, needed_length=needed, buy_length=bought)
 
 
 def cut_for_many(draft: Draft, times: int) -> Draft:

@@ -15,15 +15,15 @@ WOVEN_WITH_SELVAGE = ("fabric", "lining")
 
 
 def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
-    """What a width leaves between its selvages, mm; precuts and interfacing have none.
+    """What a width leaves between its selvages after the first wash, mm; precuts and interfacing have none.
 
-    A precut shrinks both ways, and no more of it can be bought.
+    What a material is said to shrink is counted across as well as along: a cloth that shrinks less across leaves a
+    little more beside the pieces, one that was laid to its full width would leave one of them short.
     """
-    if width.precut:
-        return width.width * (1 - material.shrinkage)
-    if material.kind not in WOVEN_WITH_SELVAGE:
-        return width.width
-    return width.width - SELVAGES[units]
+    washed = width.width * (1 - material.shrinkage)
+    if width.precut or material.kind not in WOVEN_WITH_SELVAGE:
+        return washed
+    return washed - SELVAGES[units]
 
 
 def to_buy(material: Material, units: UnitSystem, used: float) -> tuple[float, float]:

@@ -35,6 +35,20 @@ def test_length_to_buy_goes_up_to_the_selling_step() -> None:
     assert inch.buy_length == pytest.approx(27 * 25.4)
 
 
+def test_cloth_shrinks_across_too() -> None:
+    """Two panels of 42 cm lie beside each other on 88 cm, and no longer once 90 cm of cloth have lost a twentieth."""
+    narrow = HEAD.replace("110 cm wide", "90 cm wide")
+    shrunk = narrow.replace("    sold:", "    shrinkage: 5%\n    sold:")
+    layouts = []
+    for head in (narrow, shrunk):
+        proof, findings = prove("specimen", files(PIECES, "", head))
+        assert proof is not None, findings
+        layouts += proof.cloths[1].layouts
+    before, after = layouts
+    assert (before.usable_width, after.usable_width) == (pytest.approx(880), pytest.approx(835))
+    assert (before.used_length, after.used_length) == (pytest.approx(643), pytest.approx(320 + 3 + 320 + 3 + 320))
+
+
 def test_fat_quarters_are_counted() -> None:
     """A fat quarter is sold as 18 × 21 in, or 50 × 55 cm (common practice, no source): one 42 × 32 cm panel each."""
     quarters = HEAD.replace("42 in wide | 110 cm wide", "fat quarter")

@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import box
 
-from publisher.cloth import AtHand, from_stock, plan_cloth
+from publisher.cloth import AtHand, from_stock, plan_cloth, written_answer
+from publisher.cloth.kept import holds
+from publisher.cloth.questions import Spot
 from publisher.cloth.repeats import arrange_to_match
 from publisher.cloth.shelves import Rectangle, arrange_in_rows
 from publisher.drafting import Repeat
@@ -146,3 +148,50 @@ def test_the_materials_list_is_told() -> None:
         (read_length("6 in"), read_length("4 in")),
         (read_length("15 cm"), read_length("10 cm")),
     ]
+
+
+ON_THE_FOLD = """\
+    repeat: 24 in | 60 cm
+pieces:
+  apron:
+    outline:
+      points:
+        low middle: 0, 0
+        low corner: 30 cm, 0
+        top corner: 30 cm, 58 cm
+        top middle: 0, 58 cm
+      edges:
+        base:   line from low middle to low corner
+        side:   line from low corner to top corner
+        crown:  line from top corner to top middle
+        centre: line from top middle to low middle
+      on the fold along: centre
+    allowance: 0
+    copies:
+      only: canvas
+  pocket:
+    outline:
+      rectangle: 45 cm by 28.5 cm
+    allowance: 0
+    copies:
+      only: canvas, cut 2
+"""
+
+
+def test_single_and_folded_cloth_are_compared_as_the_print_is_matched() -> None:
+    """The pockets beside the apron: 58 cm of single cloth where folded cloth takes 58 + 28.5; matched, both take 120."""
+
+    def laid(pattern: str) -> tuple[bool, float, float]:
+        draft, findings = draft_text(pattern)
+        assert not findings
+        (question,) = [one for one in plan_cloth(draft)[0].questions if not one.folded]
+        wide = next(number for number, shape in enumerate(question.shapes) if shape.size[0] > 500)
+        answer = (Spot(wide, 0, 0, 0), Spot(1 - wide, 603, 0, 0), Spot(1 - wide, 603, 288, 0))
+        assert holds(question, answer)
+        (layout,) = plan_cloth(draft, ((question.name, written_answer(answer)),))[0].layouts
+        return layout.folded, layout.used_length, layout.folded_buy_length
+
+    plain = ON_THE_FOLD.replace("    repeat: 24 in | 60 cm\n", "")
+    # 58 + 0.3 + 28.5 cm and 2.5 for squaring up: 90 cm would be bought of folded cloth.
+    assert laid(plain) == (False, pytest.approx(580), pytest.approx(900))
+    assert laid(ON_THE_FOLD) == (True, pytest.approx(1200), 0)

@@ -69,8 +69,9 @@ def test_yes_with_where_each_piece_lies(workshop: Path, capfd: pytest.CaptureFix
     assert "canvas, inch: yes, from 9 in of 42 in\n" in out
     assert "cotton, inch: yes, from 9 in of 42 in\n" in out
     assert "metric" not in out
-    # 41 in are usable: 40 1/4 in is where the loop ends, behind the flap and the two halves of the body, 9 1/4 in each.
-    assert "  body back      11 1/4 in       0 in           9 1/4 in   6 3/4 in\n" in out
+    # 42 in, less 4%, less the selvages, are 39.3 in: the loop ends at 29 1/8 in, behind the flap and the two halves of the
+    # body, each 9 1/4 in and a gap of 1/8 in.
+    assert "  body back      9 3/8 in        0 in           9 1/4 in   6 3/4 in\n" in out
 
 
 def test_no_with_what_finds_no_room_and_how_much_is_missing(workshop: Path, capfd: pytest.CaptureFixture[str]) -> None:
