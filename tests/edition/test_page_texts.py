@@ -25,6 +25,7 @@ MARGINS = (27.0, 24.0, 20.0, 22.0)
 LABELS_WIDTH = 186.0  # three labels to pin on side by side, in the middle of the paper
 LABEL_WIDTH, LABEL_HEIGHT = 62.0, 38.0
 TEMPLATE_MARGIN = 9.5
+NEARLY_EMPTY = 0.4  # of the height that text may take
 WHITE = 10.0  # of the paper's edge that running heads and feet keep
 RUNNING = re.compile(r"Page \d+ of \d+|.+ · revision .+|(inch|metric) edition, .+")
 BOTH = tuple(Request)
@@ -138,10 +139,27 @@ def test_no_line_of_a_text_page_leaves_its_margins(demo: str, edition: Edition) 
 
 
 @every_edition
-def test_the_heading_of_the_steps_stands_above_the_first_step(demo: str, edition: Edition) -> None:
-    (page,) = (texts for texts in read_demo(demo, edition).texts if any(text.text == "Steps" for text in texts))
-    heading = next(text for text in page if text.text == "Steps")
-    assert any(text.text == "1" and text.top > heading.bottom for text in page)
+def test_the_heading_of_the_steps_stands_above_the_first_step_or_above_the_words_before_it(
+    demo: str, edition: Edition
+) -> None:
+    pages = read_demo(demo, edition).texts
+    (at,) = (at for at, texts in enumerate(pages) if any(text.text == "Steps" for text in texts))
+    heading = next(text for text in pages[at] if text.text == "Steps")
+    below = [text for text in pages[at] if text.top > heading.bottom and not RUNNING.fullmatch(text.text)]
+    if not any(text.text == "1" for text in below):
+        assert len({text.baseline for text in below}) >= 3
+        assert any(text.text == "1" for text in pages[at + 1])
+
+
+@every_edition
+def test_no_page_of_text_is_nearly_empty(demo: str, edition: Edition) -> None:
+    """Every page is paid for by the reader. What is kept together may leave a page short, never two fifths full."""
+    read = read_demo(demo, edition)
+    for number in range(1, read.text_pages - 1):
+        _, top, _, bottom = body_of(read.lines[number], edition)
+        ends = [text.bottom for text in read.texts[number] if text.bottom <= bottom]
+        ends += [path.ink.bounds[3] for path in read.lines[number].paths]
+        assert (max(ends) - top) / (bottom - top) > NEARLY_EMPTY, number + 1
 
 
 @every_edition
