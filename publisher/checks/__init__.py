@@ -53,7 +53,7 @@ from publisher.checks.layers import (
     print_upside_down,
     strap_too_thick,
 )
-from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.marks import mark_off_piece, mark_without_template, notch_off_centre, pair_left_over
 from publisher.checks.materials import (
     backing_sewn_as_cloth,
     backings_cut_unalike,
@@ -150,6 +150,7 @@ CHECKS: tuple[Check, ...] = (
     placement_overhangs,
     mark_off_piece,
     mark_without_template,
+    notch_off_centre,
     marks_coincide,
     notch_kinds_differ,
     pleat_on_a_line,
