@@ -27,6 +27,7 @@ SUBJECTS = {
     "sequence": "What prepares what",
     "crowded": "Marks in one another's way",
     "sayings": "Words against the data",
+    "sides": "Sides and faces in words",
     "cutting": "Cutting",
     "sizes": "Sizes",
     "units": "Inches and metric",
