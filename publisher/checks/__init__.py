@@ -104,7 +104,7 @@ from publisher.checks.sequence import (
     threaded_too_early,
     trimmed_before_quilting,
 )
-from publisher.checks.sides import other_side_told
+from publisher.checks.sides import laid_other_face_up, other_side_told
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.stage_pages import stage_pages
 from publisher.checks.strips import (
@@ -244,6 +244,7 @@ CHECKS: tuple[Check, ...] = (
     quote_against_word,
     step_names_another,
     other_side_told,
+    laid_other_face_up,
     step_too_long,
     step_does_much,
     left_without_viewpoint,

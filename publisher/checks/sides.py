@@ -1,4 +1,4 @@
-"""Sides as the words of a step tell them, against where marks and edges lie."""
+"""Sides and faces as the words of a step tell them, against where marks, edges and placements lie."""
 
 import re
 from collections.abc import Iterator
@@ -7,10 +7,10 @@ from publisher.assembly import Action
 from publisher.checks.deeds import piece_of
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, Piece, PointMark
+from publisher.drafting import Draft, Notch, Piece, Placement, PointMark
 from publisher.geometry import nearest
 from publisher.source import WrittenStep
-from publisher.terms import Finding, Place, Severity
+from publisher.terms import Finding, Place, Severity, Variant
 
 ENGLISH = "en"
 NEAR = 0.5  # mm: what lies nearer lies on the edge
@@ -119,3 +119,59 @@ def _edges_at(piece: Piece, name: str) -> Iterator[tuple[str, Place | None]]:
             yield from ((edge.name, mark.place) for edge in piece.edges if nearest(edge.path, mark.at)[2] < NEAR)
     if any(one.name == name for one in (*piece.edges, *piece.joint_edges)):
         yield name, None
+
+
+# How a piece comes to lie on the one below, by the words of a step.
+TURNED = re.compile(
+    r"\b(?:outside to outside|right sides? (?:together|facing each other|to right side)|face to face)\b", re.I
+)
+UPWARDS = re.compile(r"\b(?:right side up|face up|right side (?:facing )?(?:you|upwards))\b", re.IGNORECASE)
+# Words after which it may lie otherwise in the end.
+MOVED = re.compile(r"\b(?:fold|flip|turn|press|open)(?:s|ed|ing)?\b|\bflipp(?:ed|ing)\b", re.IGNORECASE)
+LIES_OVER = re.compile(r"\bwrong sides?\b|\bface down\b|\bright side down\b", re.IGNORECASE)
+
+
+def laid_other_face_up(proof: Proof) -> Iterator[Finding]:
+    """The words of a step lay a piece face to face on another, and its placement right side up; or the other way round.
+
+    Why: marks, figures and proof follow the placement, and sewn as one of the two says the piece shows its wrong side.
+
+    Fix: write `face: down` under the placement, or take it out; or say in the step how the piece lies."""
+    if str(proof.source.facts.language) != ENGLISH:
+        return
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        placements = {one.name: one for one in draft.placements}
+        over = False  # something has been laid wrong side up, and what is laid on it right side up is turned over to it
+        for step in assembly.steps:
+            text = str(written[step.number].text)
+            over = over or LIES_OVER.search(text) is not None
+            laid = _only_laid(draft, step.actions, placements)
+            if laid is None or MOVED.search(text):
+                continue
+            down, up = TURNED.search(text), UPWARDS.search(text)
+            if down and not up and not laid.laying.turned_over:
+                yield _other_face(laid, step.number, down[0], "right side up", "write", draft.variant)
+            elif up and not down and not over and laid.laying.turned_over:
+                yield _other_face(laid, step.number, up[0], "face down", "take out", draft.variant)
+
+
+def _only_laid(draft: Draft, actions: tuple[Action, ...], placements: dict[str, Placement]) -> Placement | None:
+    """The placement of a step that does nothing else, so that its words can speak of nothing else; a strip is folded, and
+    has no face."""
+    laid = [placements[one.target] for one in actions if one.verb in ("place", "baste") and one.target in placements]
+    others = [one for one in actions if one.verb not in ("cut", "mark", "place", "baste")]
+    if len(laid) != 1 or others or piece_of(draft, laid[0].placed).strip is not None:
+        return None
+    return laid[0]
+
+
+def _other_face(laid: Placement, step: int, said: str, lies: str, mend: str, variant: Variant) -> Finding:
+    return Finding(
+        "laid-other-face-up",
+        Severity.WARNING,
+        laid.place,
+        f"step {step} says '{said}', and '{laid.name}' lays '{laid.placed}' {lies} on '{laid.below}'",
+        f"{mend} 'face: down' under '{laid.name}', or say in the step how it lies",
+        (variant,),
+    )

@@ -1,4 +1,4 @@
-"""Left and right as a step tells them, against where marks lie."""
+"""Left and right, up and down, as a step tells them, against where marks lie and how pieces are laid."""
 
 import pytest
 
@@ -64,3 +64,51 @@ def test_an_edge_that_is_worked_on() -> None:
     assert told(hemmed, "Hem the right edge of the front.", "hem front.left edge") == ["other-side-told"]
     assert told(hemmed, "Hem the left edge of the front.", "hem front.left edge") == []
     assert told(hemmed, "Hem the right side of the front as you did the left.", "hem front.left edge") == []
+
+
+LAID = """\
+pieces:
+  back:
+    outline:
+      rectangle: 20 cm by 20 cm
+    copies:
+      only: canvas
+  flap:
+    outline:
+      rectangle: 20 cm by 10 cm
+    copies:
+      only: canvas
+placements:
+  flap on back:
+    place: flap
+    on: back
+{face}    matching:
+      - top edge
+"""
+
+
+def faces(face: str, words: str) -> list[str]:
+    return told(LAID.replace("{face}", f"    face: {face}\n" if face else ""), words, "place flap on back")
+
+
+@pytest.mark.parametrize("words", ["outside to outside", "right sides together"])
+def test_face_to_face_is_face_down(words: str) -> None:
+    assert faces("", f"Lay the flap on the back, {words}.") == ["laid-other-face-up"]
+    assert faces("down", f"Lay the flap on the back, {words}.") == []
+
+
+def test_right_side_up_is_not_face_down() -> None:
+    assert faces("down", "Lay the flap on the back, right side up.") == ["laid-other-face-up"]
+    assert faces("", "Lay the flap on the back, right side up.") == []
+
+
+@pytest.mark.parametrize(
+    ("face", "words"),
+    [
+        ("down", "Lay the back before you, wrong side up, and the flap on it, right side up."),
+        ("", "Lay the flap upside down on the back, right sides together, sew, and fold it up."),
+        ("down", "Lay the flap on the back, wrong sides together."),
+    ],
+)
+def test_how_it_lies_in_the_end(face: str, words: str) -> None:
+    assert faces(face, words) == []
