@@ -92,6 +92,7 @@ from publisher.checks.sayings import (
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
+    quote_of_another,
     step_names_another,
 )
 from publisher.checks.sequence import (
@@ -242,6 +243,7 @@ CHECKS: tuple[Check, ...] = (
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
+    quote_of_another,
     step_names_another,
     other_side_told,
     laid_other_face_up,

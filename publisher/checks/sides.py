@@ -117,7 +117,7 @@ def _edges_at(piece: Piece, name: str) -> Iterator[tuple[str, Place | None]]:
             yield mark.edge, mark.place
         elif mark.name == name and isinstance(mark, PointMark):
             yield from ((edge.name, mark.place) for edge in piece.edges if nearest(edge.path, mark.at)[2] < NEAR)
-    if any(one.name == name for one in (*piece.edges, *piece.joint_edges)):
+    if name in {edge.name for edge in piece.edges} | {joint.name for joint in piece.joint_edges}:
         yield name, None
 
 
