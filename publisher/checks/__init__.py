@@ -109,6 +109,7 @@ from publisher.checks.sides import laid_other_face_up, other_side_told
 from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.stage_pages import stage_pages
 from publisher.checks.strips import (
+    binding_sewn_too_far_in,
     both_ends_at_one_place,
     folded_strip_cut_plain,
     loop_lost_in_the_seam,
@@ -167,6 +168,7 @@ CHECKS: tuple[Check, ...] = (
     binding_not_on_bias,
     binding_wider_than_allowance,
     binding_cut_narrow,
+    binding_sewn_too_far_in,
     hem_on_curve,
     left_undone,
     hem_without_allowance,
