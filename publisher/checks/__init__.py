@@ -29,6 +29,7 @@ from publisher.checks.edges import (
     raw_edge_left,
     seam_without_allowance,
 )
+from publisher.checks.ends import ends_joined_too_late
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     ease_too_large,
@@ -199,6 +200,7 @@ CHECKS: tuple[Check, ...] = (
     clipped_too_late,
     corner_not_mitred,
     curve_not_clipped,
+    ends_joined_too_late,
     folded_after_sewing,
     hemmed_after_placing,
     never_turned,

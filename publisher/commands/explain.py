@@ -25,6 +25,7 @@ SUBJECTS = {
     "turning": "Turning the work",
     "inside_out": "What is turned",
     "sequence": "What prepares what",
+    "ends": "Ends of what is sewn on",
     "crowded": "Marks in one another's way",
     "sayings": "Words against the data",
     "sides": "Sides and faces in words",
