@@ -29,7 +29,7 @@ from publisher.checks.edges import (
     raw_edge_left,
     seam_without_allowance,
 )
-from publisher.checks.ends import ends_joined_too_late
+from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     ease_too_large,
@@ -202,6 +202,7 @@ CHECKS: tuple[Check, ...] = (
     curve_not_clipped,
     ends_joined_too_late,
     folded_after_sewing,
+    hemmed_after_joining,
     hemmed_after_placing,
     never_turned,
     placed_after_sewing,

@@ -1,4 +1,4 @@
-"""The ends of what is sewn on: joined into a ring before it goes round a ring."""
+"""The ends of what is sewn on: joined into a ring before it goes round a ring, hemmed before it is sewn to a hemmed edge."""
 
 import re
 from collections.abc import Iterator
@@ -93,3 +93,45 @@ def _is_ring(deed: Deed, atoms: set[Atom]) -> bool:
 def _closed_by_itself(draft: Draft, atoms: set[Atom]) -> bool:
     copies = {copy for copy, _ in atoms}
     return len(copies) == 1 and len(atoms) == len(piece_of(draft, next(iter(copies))).edges)
+
+
+def hemmed_after_joining(proof: Proof) -> Iterator[Finding]:
+    """An edge is hemmed when the edge beside it is sewn already, to a piece that was hemmed first at that corner.
+
+    Why: the seam holds the allowance flat that the hem would turn in, and the two do not end level.
+
+    Fix: hem it before the seam."""
+    for deeds in deeds_of(proof):
+        told: set[str] = set()
+        for deed in deeds:
+            copy, _, edge = deed.action.target.partition(".")
+            if deed.action.verb != "hem" or copy in told or piece_of(deed.draft, copy).strip is not None:
+                continue
+            met = next((one for one in _met_by_a_hem(deeds, deed, copy, edge)), None)
+            if met is not None:
+                told.add(copy)
+                sewn, hems = met
+                between = " and ".join(f"'{one}'" for one in hems)
+                yield Finding(
+                    "hemmed-after-joining",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} hems '{deed.action.target}', and '{sewn.action.target}' in step "
+                    f"{sewn.step.number} has sewn it on between {between}, which were hemmed before",
+                    f"move the line to a step before step {sewn.step.number}",
+                    (deed.draft.variant,),
+                )
+
+
+def _met_by_a_hem(deeds: tuple[Deed, ...], deed: Deed, copy: str, edge: str) -> Iterator[tuple[Deed, list[str]]]:
+    """Earlier seams of an edge round the corner of this one, and the two hems between which the other side lies."""
+    own = {(copy, part.name) for part in piece_of(deed.draft, copy).edges_of(edge)}
+    for sewn in _sewn_earlier(deeds, deed):
+        seam = seam_of(deed.draft, sewn.action.target)
+        for near, far in ((seam.first, seam.second), (seam.second, seam.first)) if seam is not None else ():
+            if not own & _beside(deed.draft, _atoms(deed.draft, near)) or {one.copy for one in far} == {copy}:
+                continue
+            hems = {f"{other}.{name}" for other, name in _beside(deed.draft, _atoms(deed.draft, far))}
+            # Only where both ends of the other side are hemmed is it plain that this end meets a hem.
+            if len(hems) == 2 and hems <= set(sewn.before.hemmed):
+                yield sewn, sorted(hems)

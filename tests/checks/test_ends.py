@@ -1,4 +1,4 @@
-"""What is sewn round while its own ends are still raw, and when that is right."""
+"""What is sewn round or beside a hem while its own ends are still raw, and when that is right."""
 
 import pytest
 
@@ -64,3 +64,36 @@ def test_what_is_sewn_on_flat_is_joined_with_the_side() -> None:
 )
 def test_ends_that_are_left_free_are_joined_afterwards(words: str) -> None:
     assert "ends-joined-too-late" not in told(BAG, SIDES, f"{words}.\n   Does: sew band seam", ENDS)
+
+
+SHIRT = """\
+pieces:
+  shirt:
+    outline:
+      rectangle: 40 cm by 50 cm
+    hems:
+      bottom edge: 1 cm, turned twice
+      top edge: 1 cm, turned twice
+    copies:
+      front: canvas
+      back: canvas
+seams:
+  left seam:
+    join:
+      - shirt front.left edge
+      - shirt back.right edge
+"""
+SEWN = "Sew the side.\n   Does: sew left seam"
+
+
+def hem(which: str) -> str:
+    return f"Hem.\n   Does: hem shirt {which}.bottom edge\n   Does: hem shirt {which}.top edge"
+
+
+def test_a_hem_after_a_seam_of_two_raw_edges() -> None:
+    assert "hemmed-after-joining" not in told(SHIRT, SEWN, hem("front"), hem("back"))
+
+
+def test_a_hem_beside_one_that_was_hemmed_before_the_seam() -> None:
+    assert told(SHIRT, hem("front"), SEWN, hem("back")).count("hemmed-after-joining") == 1
+    assert "hemmed-after-joining" not in told(SHIRT, hem("front"), hem("back"), SEWN)
