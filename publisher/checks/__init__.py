@@ -117,7 +117,7 @@ from publisher.checks.strips import (
     strip_caught_in_next_seam,
     strip_shorter_than_its_place,
 )
-from publisher.checks.turning import gap_too_short, set_out_of_reach
+from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
 from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
@@ -191,6 +191,8 @@ CHECKS: tuple[Check, ...] = (
     marked_after_use,
     closed_before_turning,
     gap_never_closed,
+    no_gap_to_close,
+    turned_without_gap,
     notion_never_attached,
     tool_named_not_listed,
     tool_not_listed,
