@@ -107,7 +107,7 @@ from publisher.checks.sequence import (
     trimmed_before_quilting,
 )
 from publisher.checks.sides import laid_other_face_up, other_side_told
-from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
+from publisher.checks.sizes import depth_not_the_corners, nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.stage_pages import stage_pages
 from publisher.checks.strips import (
     binding_sewn_too_far_in,
@@ -186,6 +186,7 @@ CHECKS: tuple[Check, ...] = (
     nested_lines_close,
     size_guide_ease,
     uneven_grading,
+    depth_not_the_corners,
     used_before_cut,
     fused_after_sewing,
     marked_after_use,
