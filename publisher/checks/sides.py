@@ -101,7 +101,9 @@ def _spots_of(draft: Draft, action: Action) -> Iterator[tuple[str, str]]:
     """Copy and name of the marks and edges that an action marks, works on, or lays something on."""
     placement = next((one for one in draft.placements if one.name == action.target), None)
     if action.verb in ("place", "baste") and placement is not None:
-        yield from ((placement.below, there) for _, there in placement.matching)
+        # Of a piece that is turned over left comes to lie on right, and the words may speak of either.
+        pairs = [(_words(own) & set(OTHER), _words(there) & set(OTHER), there) for own, there in placement.matching]
+        yield from ((placement.below, there) for own, below, there in pairs if not own or not below or own == below)
     elif action.verb == "mark" or (action.verb in ON_EDGES and edge_named(draft, action.target) is not None):
         copy, _, name = action.target.partition(".")
         yield copy, name

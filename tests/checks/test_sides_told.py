@@ -112,3 +112,14 @@ def test_right_side_up_is_not_face_down() -> None:
 )
 def test_how_it_lies_in_the_end(face: str, words: str) -> None:
     assert faces(face, words) == []
+
+
+def test_what_is_turned_over_lies_left_on_right() -> None:
+    turned = LAID.replace("rectangle: 20 cm by 10 cm", "rectangle: 20 cm by 20 cm").replace(
+        "{face}", "    face: down\n"
+    )
+    turned = turned.replace("      - top edge\n", "      - left edge to right edge\n")
+    assert told(turned, "Lay the left edge of the flap on the back.", "place flap on back") == []
+    assert told(
+        LAID.replace("{face}", "").replace("top", "right"), "Lay it on the left edge of the back.", "place flap on back"
+    ) == ["other-side-told"]
