@@ -64,6 +64,7 @@ from publisher.checks.materials import (
     half_cut_from_lining,
     print_on_its_side,
     trimmed_but_not_larger,
+    wadding_not_quilted,
 )
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
@@ -234,6 +235,7 @@ CHECKS: tuple[Check, ...] = (
     fused_without_glue,
     backing_sewn_as_cloth,
     trimmed_but_not_larger,
+    wadding_not_quilted,
     backings_cut_unalike,
     cut_not_as_told,
     print_on_its_side,
