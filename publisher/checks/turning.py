@@ -151,11 +151,11 @@ def _sewn_together(deed: Deed, copy: str) -> frozenset[str]:
 
 
 def _opens(deeds: tuple[Deed, ...], deed: Deed, together: frozenset[str]) -> bool:
-    """True where what hangs together has an edge that no seam closes, a gap that is still open, or a zip."""
+    """True where what hangs together has an edge that no seam closes, a gap, or a zip."""
     closed: set[tuple[str, str]] = set()
     for seam in sewn_before(deed):
-        if seam.leave_open and seam.name not in deed.before.gaps_closed and {one.copy for one in seam.first} & together:
-            return True
+        if seam.leave_open and {one.copy for one in seam.first} & together:
+            return True  # one that is closed too soon is told where it is closed
         for side in (*seam.first, *seam.second):
             closed |= {(side.copy, part.name) for part in piece_of(deed.draft, side.copy).edges_of(side.edge)}
     edges = {(copy, edge.name) for copy in together for edge in piece_of(deed.draft, copy).edges}
