@@ -221,6 +221,14 @@ def _check(verb: str, name: Name, kinds: tuple[str, ...], known: Known) -> None:
             f"'{name.text}' is {_article(is_a)} {is_a}; '{verb}' is done to {_article(kinds[0])} {wanted}",
             did_you_mean(name.text, names),
         )
+    seam = name.text.partition(".")[2]
+    if verb == "mark" and seam in known.seams:
+        raise _unusable(
+            "no-such-name",
+            name.place,
+            f"no mark called '{name.text}': the seam '{seam}' leaves no gap to mark",
+            f"write 'leave open: …' under the seam '{seam}', or take this out",
+        )
     raise _unusable(
         "no-such-name", name.place, f"no {wanted} called '{name.text}'", did_you_mean_or_gone(name.text, names)
     )

@@ -29,6 +29,7 @@ from publisher.checks.edges import (
     raw_edge_left,
     seam_without_allowance,
 )
+from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     ease_too_large,
@@ -53,7 +54,7 @@ from publisher.checks.layers import (
     print_upside_down,
     strap_too_thick,
 )
-from publisher.checks.marks import mark_off_piece, mark_without_template, pair_left_over
+from publisher.checks.marks import mark_off_piece, mark_without_template, notch_off_centre, pair_left_over
 from publisher.checks.materials import (
     backing_sewn_as_cloth,
     backings_cut_unalike,
@@ -63,6 +64,7 @@ from publisher.checks.materials import (
     half_cut_from_lining,
     print_on_its_side,
     trimmed_but_not_larger,
+    wadding_not_quilted,
 )
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
@@ -92,6 +94,7 @@ from publisher.checks.sayings import (
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
+    quote_of_another,
     step_names_another,
 )
 from publisher.checks.sequence import (
@@ -104,16 +107,18 @@ from publisher.checks.sequence import (
     threaded_too_early,
     trimmed_before_quilting,
 )
-from publisher.checks.sizes import nested_lines_close, size_guide_ease, uneven_grading
+from publisher.checks.sides import laid_other_face_up, other_side_told
+from publisher.checks.sizes import depth_not_the_corners, nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.stage_pages import stage_pages
 from publisher.checks.strips import (
+    binding_sewn_too_far_in,
     both_ends_at_one_place,
     folded_strip_cut_plain,
     loop_lost_in_the_seam,
     strip_caught_in_next_seam,
     strip_shorter_than_its_place,
 )
-from publisher.checks.turning import gap_too_short, set_out_of_reach
+from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
 from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
@@ -150,6 +155,7 @@ CHECKS: tuple[Check, ...] = (
     placement_overhangs,
     mark_off_piece,
     mark_without_template,
+    notch_off_centre,
     marks_coincide,
     notch_kinds_differ,
     pleat_on_a_line,
@@ -164,6 +170,7 @@ CHECKS: tuple[Check, ...] = (
     binding_not_on_bias,
     binding_wider_than_allowance,
     binding_cut_narrow,
+    binding_sewn_too_far_in,
     hem_on_curve,
     left_undone,
     hem_without_allowance,
@@ -180,11 +187,14 @@ CHECKS: tuple[Check, ...] = (
     nested_lines_close,
     size_guide_ease,
     uneven_grading,
+    depth_not_the_corners,
     used_before_cut,
     fused_after_sewing,
     marked_after_use,
     closed_before_turning,
     gap_never_closed,
+    no_gap_to_close,
+    turned_without_gap,
     notion_never_attached,
     tool_named_not_listed,
     tool_not_listed,
@@ -194,7 +204,9 @@ CHECKS: tuple[Check, ...] = (
     clipped_too_late,
     corner_not_mitred,
     curve_not_clipped,
+    ends_joined_too_late,
     folded_after_sewing,
+    hemmed_after_joining,
     hemmed_after_placing,
     never_turned,
     placed_after_sewing,
@@ -223,6 +235,7 @@ CHECKS: tuple[Check, ...] = (
     fused_without_glue,
     backing_sewn_as_cloth,
     trimmed_but_not_larger,
+    wadding_not_quilted,
     backings_cut_unalike,
     cut_not_as_told,
     print_on_its_side,
@@ -240,7 +253,10 @@ CHECKS: tuple[Check, ...] = (
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
+    quote_of_another,
     step_names_another,
+    other_side_told,
+    laid_other_face_up,
     step_too_long,
     step_does_much,
     left_without_viewpoint,

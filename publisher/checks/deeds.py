@@ -1,11 +1,13 @@
 """What is done, deed by deed, with the state of the work before each."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from publisher.assembly import Action, AssemblyStep, WorkState, after_action
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Piece, Seam
+from publisher.measures import ActionSaying
+from publisher.terms import nearest_name
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,3 +50,14 @@ def seam_of(draft: Draft, name: str) -> Seam | None:
 def sewn_before(deed: Deed) -> list[Seam]:
     """The seams that have been sewn before a deed."""
     return [one for one in deed.draft.seams if one.name in deed.before.sewn]
+
+
+def misspelt(proof: Proof, verbs: Collection[str], known: Collection[str], undone: Collection[str]) -> frozenset[str]:
+    """Those of what is left undone that are meant by lines whose names nothing known bears, which has been told there."""
+    meant: set[str] = set()
+    for line in (line for section in proof.source.sections for step in section.steps for line in step.does):
+        said = proof.measures.saying(line)
+        if isinstance(said, ActionSaying) and said.verb in verbs and said.target.text not in known:
+            name = nearest_name(said.target.text, undone)
+            meant |= {name} if name is not None else set()
+    return frozenset(meant)

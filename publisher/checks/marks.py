@@ -4,9 +4,16 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import PieceKind, PointMark
-from publisher.geometry import inside, nearest
-from publisher.terms import Finding, Severity
+from publisher.drafting import Draft, Edge, Notch, Piece, PieceKind, PointMark
+from publisher.geometry import inside, mirrored, nearest, same_area
+from publisher.terms import Finding, Severity, UnitSystem
+
+OFF_CENTRE = 1.0  # mm, where nothing was rounded to eighths of an inch
+NEAR = 0.5  # mm: what lies nearer is at the end of an edge
+EXACT = 0.05  # mm, of what is its own mirror image
+CENTRE = frozenset({"centre", "center", "middle"})
+# What a name may say beside the words of the piece and the edge: with any other it may be the centre of another thing.
+PLAIN = frozenset({"edge", "notch", "mark", "of", "the"})
 
 
 def mark_off_piece(proof: Proof) -> Iterator[Finding]:
@@ -87,3 +94,57 @@ def _measured_off(proof: Proof) -> set[str]:
         for action in step.actions
         if action.verb == "mark"
     }
+
+
+def notch_off_centre(proof: Proof) -> Iterator[Finding]:
+    """A notch is called the centre or the middle of its edge, and does not lie there.
+
+    Why: pinned notch on notch, the two pieces lie beside one another by as much.
+
+    Fix: write `notch at the middle of …`, or give it another name."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            for mark in piece.marks:
+                edge = _edge_of_centre(piece, mark) if isinstance(mark, Notch) else None
+                if not isinstance(mark, Notch) or edge is None or not _symmetric(piece, edge):
+                    continue
+                off = abs(mark.distance - edge.length / 2)
+                if off > max(OFF_CENTRE, _rounding(draft)):
+                    yield Finding(
+                        "notch-off-centre",
+                        Severity.WARNING,
+                        mark.place,
+                        f"'{mark.name}' lies {told(off, draft)} off the middle of '{edge.name}' of '{piece.name}', which is "
+                        f"{told(edge.length, draft)} long",
+                        f"write 'notch at the middle of {edge.name}', or give it another name",
+                        (draft.variant,),
+                    )
+
+
+def _rounding(draft: Draft) -> float:
+    """By how much the edge and the way to its middle may have been rounded apart, mm."""
+    return float(draft.inch_step) * 25.4 if draft.variant.units is UnitSystem.INCH else 0.0
+
+
+def _edge_of_centre(piece: Piece, notch: Notch) -> Edge | None:
+    """The edge that a notch is named the centre of: the only such notch of it, and not at its end, where the centre of a
+    whole lies of which this is the half."""
+    edge = next((one for one in piece.edges if one.name == notch.edge), None)
+    if edge is None or not NEAR < notch.distance < edge.length - NEAR:
+        return None
+    own = set(f"{piece.name} {edge.name} {' '.join(copy.name for copy in piece.copies)}".lower().split())
+
+    def names_it(name: str) -> bool:
+        words = set(name.lower().split())
+        return bool(words & CENTRE) and words <= own | CENTRE | PLAIN
+
+    named = [one for one in piece.marks if isinstance(one, Notch) and one.edge == edge.name and names_it(one.name)]
+    return edge if named == [notch] else None
+
+
+def _symmetric(piece: Piece, edge: Edge) -> bool:
+    """True for a piece that is its own mirror image about the middle of an edge."""
+    middle = edge.length / 2
+    across = edge.path.direction_at(middle).left()
+    turned = mirrored(piece.finished_line, edge.path.point_at(middle), across)
+    return same_area(piece.finished_line, turned, EXACT)

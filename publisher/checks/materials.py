@@ -15,6 +15,7 @@ BACKINGS = ("interfacing", "wadding")
 AS_CLOTH = ("hem", "pleat", "dart", "gather", "fold", "bind", "topstitch")
 OPPOSITE = (frozenset({"front", "back"}), frozenset({"left", "right"}))
 LINING = "lining"
+WADDING = "wadding"
 
 
 def _material(draft: Draft, copy: Copy) -> Material | None:
@@ -100,6 +101,40 @@ def trimmed_but_not_larger(proof: Proof) -> Iterator[Finding]:
                     f"write 'rough by 1 in | 2.5 cm' behind the material of '{deed.action.target}'",
                     (deed.draft.variant,),
                 )
+
+
+def wadding_not_quilted(proof: Proof) -> Iterator[Finding]:
+    """Wadding that is cut larger than its template is trimmed to it, and no step quilts or fuses the layers.
+
+    Why: it is cut larger because quilting draws it in; trimmed and not quilted it shifts between the layers, and balls.
+
+    Fix: quilt the layers first: `Does: topstitch …` on one of them; or cut the wadding to its template."""
+    for deeds in deeds_of(proof):
+        for at, deed in enumerate(deeds):
+            found = drafted_copies(deed.draft).get(deed.action.target) if deed.action.verb == "trim" else None
+            if found is None or not found[1].rough or found[0].name in _held(deeds, at):
+                continue
+            if _kind(deed.draft, found[1]) == WADDING:
+                yield Finding(
+                    "wadding-not-quilted",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} trims '{deed.action.target}', which is cut {told(found[1].rough, deed.draft)} "
+                    "larger all round to be quilted, and no step stitches across its layers",
+                    "write 'Does: topstitch …' under the step that quilts them, before this one",
+                    (deed.draft.variant,),
+                )
+
+
+def _held(deeds: tuple[Deed, ...], trimmed: int) -> set[str]:
+    """The pieces of which a layer is stitched across or fused to another, or, before they are trimmed, what lies on it."""
+    held: set[str] = set()
+    for at, deed in enumerate(deeds):
+        copies = drafted_copies(deed.draft)
+        if deed.action.verb in ("topstitch", "fuse"):
+            below = [one.below for one in deed.draft.placements if one.placed == deed.action.target and at < trimmed]
+            held |= {copies[name][0].name for name in (deed.action.target, deed.action.other, *below) if name in copies}
+    return held
 
 
 def _sewn_before(deed: Deed) -> bool:

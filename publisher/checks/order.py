@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.deeds import Deed, copies_of, deeds_of
+from publisher.checks.deeds import Deed, copies_of, deeds_of, misspelt
 from publisher.checks.values import Proof
 from publisher.terms import Finding, Severity
 
@@ -227,7 +227,7 @@ def topstitched_too_early(proof: Proof) -> Iterator[Finding]:
     for deeds in deeds_of(proof):
         for deed in deeds:
             later = _seams_to_come(deed) if deed.action.verb == "topstitch" else []
-            if later:
+            if later and not misspelt(proof, ("sew",), [seam.name for seam in deed.draft.seams], later):
                 yield Finding(
                     "topstitched-too-early",
                     Severity.WARNING,

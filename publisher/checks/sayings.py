@@ -19,6 +19,13 @@ COUNTED = re.compile(
 # "{width of pocket} wide", "{height of roll} high": the quote and the word behind it.
 MEASURED = re.compile(r"\{(width|height) of [^{}]*\} (wide|across|high|tall|long)\b")
 CONTRARY = {"width": ("high", "tall"), "height": ("wide", "across")}
+# "pliers {pliers girth}" among others behind commas, or behind an article: a thing and its measure. A verb, or what tells
+# which of its measures is meant, is no thing; and "the loop {flap drop} below the edge" tells where the thing lies.
+NO_THING = r"(?!(?:cut|fold|hem|turn|trim|sew|press|leave|mark|finished|whole|other|same|full|half)\b)"
+PLACED = r"(?! (?:from|below|above|beyond|away|inside|beside|before|behind|past|to|apart)\b)"
+NAMED = re.compile(
+    rf"(?:[,:;(]|\b(?:the|a|an|each|of|for)) {NO_THING}(?P<thing>\w+) \{{(?P<quoted>\w+(?: \w+)+)\}}{PLACED}"
+)
 QUOTE = re.compile(r"\{([^{}]*)\}")
 
 
@@ -147,6 +154,29 @@ def quote_against_word(proof: Proof) -> Iterator[Finding]:
                         text.part(found.start(), found.end()).place,
                         f"{where} quotes a {found[1]} and calls it '{found[2]}'",
                         "quote the other measure of the piece, or say the other word",
+                        _everywhere(proof),
+                    )
+
+
+def quote_of_another(proof: Proof) -> Iterator[Finding]:
+    """A word names one of two things that both have a measure of that kind, and the quote behind it is the other's.
+
+    Why: "pliers {brush girth}" tells the brush's girth for the pliers, and the reader measures hers against it.
+
+    Fix: quote the measure of the thing that is named."""
+    measures = {str(measure.name) for measure in proof.source.measures}
+    for where, texts in prose_of(proof):
+        for text in texts:
+            for found in NAMED.finditer(str(text)):
+                thing, quoted = found["thing"], " ".join(found["quoted"].split())
+                its_own = f"{thing} {quoted.partition(' ')[2]}"
+                if quoted in measures and its_own in measures and its_own != quoted:
+                    yield Finding(
+                        "quote-of-another",
+                        Severity.WARNING,
+                        text.part(found.start("thing"), found.end()).place,
+                        f"{where} tells '{quoted}' behind the word '{thing}', and there is a measure '{its_own}'",
+                        f"write {{{its_own}}}, if that is meant",
                         _everywhere(proof),
                     )
 

@@ -13,6 +13,8 @@ from publisher.terms import Dimension, Finding, Place, Quantity, Severity, UnitS
 # Two lines so near are one to scissors; over more than this part of a line it matters (rules of the house).
 NEAR, PART = 1.0, 0.1
 HAIR = 1e-3  # mm: less is no difference
+DEPTH, HEIGHT = "depth", "height"  # finished sizes by their usual names
+ROUNDED = 2.0  # mm, that a lining or a rounded measure may differ by
 
 
 def size_guide_ease(proof: Proof) -> Iterator[Finding]:
@@ -129,3 +131,31 @@ def _close(nest: Nest, drafts: tuple[Draft, ...]) -> Iterator[Finding]:
         f"let the sizes differ by more, or not at all; or publish them one by one: --size {one}",
         tuple(draft.variant for draft in of_pair),
     )
+
+
+def depth_not_the_corners(proof: Proof) -> Iterator[Finding]:
+    """The finished depth is not the depth of the corners that are boxed.
+
+    Why: a boxed corner sewn across by as much makes the work as deep, and the cover promises another size.
+
+    Fix: ask the seam: `length of right corner seam`."""
+    names = {str(name): name for name, _ in proof.source.finished_size}
+    for draft in proof.drafts:
+        told_sizes = dict(draft.finished_size)
+        corners = [seam for seam in draft.seams if seam.boxes_a_corner]
+        depth = told_sizes.get(DEPTH)
+        # Without a height beside it the depth may be how far down a bag reaches.
+        if depth is None or HEIGHT not in told_sizes or depth.dimension is not Dimension.LENGTH or not corners:
+            continue
+        deep = float(depth.amount)
+        if all(abs(seam.length - deep) > max(ROUNDED, _rounding(draft)) for seam in corners):
+            nearest = min(corners, key=lambda seam: abs(seam.length - deep))
+            yield Finding(
+                "depth-not-the-corners",
+                Severity.WARNING,
+                names[DEPTH].place,
+                f"the finished depth is {told(deep, draft)}, and the corner '{nearest.name}' is {told(nearest.length, draft)} "
+                "long, which is how deep it makes the work",
+                f"write 'length of {nearest.name}'",
+                (draft.variant,),
+            )

@@ -1,5 +1,6 @@
 """Strips: long enough for where they are held, enough of them outside their seams, cut for the way they are folded."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
@@ -8,7 +9,7 @@ from publisher.checks.amounts import told
 from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import allowance_at, atoms_in_seams, distance_between, spot_on
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, Piece, Placement
+from publisher.drafting import Draft, Notch, Piece, Placement, Strip
 from publisher.terms import Finding, Severity
 
 NEAR = 1.0  # mm that nobody sews nearer to
@@ -16,6 +17,14 @@ NEAR = 1.0  # mm that nobody sews nearer to
 SHORTEST_LOOP = 6.0  # mm
 # Two edges that meet at less than this run on into each other (a rule of the house): the cosine of 20°.
 RUNS_ON = 0.94
+# "Sew in the fold, {binding width} from the edge": how far in the strip is sewn on.
+SEWN_FROM_EDGE = re.compile(
+    r"\b(?:sew|sews|stitch|stitches)\b"
+    r"(?:(?!\bstop|\bbegin|\bleav)[^.{}])*\{(?P<quoted>[^{}]*)\} from (?:the|its|their) (?:raw )?edges?\b",
+    re.IGNORECASE,
+)
+# What may be added to the width for thick layers.
+SLACK = 2.0  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,3 +190,39 @@ def folded_strip_cut_plain(proof: Proof) -> Iterator[Finding]:
                     f"write under '{piece.name}' how it is folded: 'fold: doubled' or 'fold: in fourths'",
                     (deed.draft.variant,),
                 )
+
+
+def binding_sewn_too_far_in(proof: Proof) -> Iterator[Finding]:
+    """A step sews a binding on further from the edge than the binding finishes wide.
+
+    Why: it is sewn on beside its crease, and folded over it does not reach round the edge.
+
+    Fix: sew it on in its crease: quote its finished width."""
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        strips = {binding.name: binding.strip for binding in draft.bindings}
+        quoted = {(place, text): value.quantity for (place, text), value in draft.quoted}
+        for step in assembly.steps:
+            named = [strips.get(one.target) or one.other for one in step.actions if one.verb in ("begin", "bind")]
+            pieces = [draft.piece(draft.copy(name).piece) for name in named if name is not None]
+            widths = [_reach(piece, piece.strip) for piece in pieces if piece.strip is not None]
+            said = {found["quoted"].strip() for found in SEWN_FROM_EDGE.finditer(str(written[step.number].text))}
+            for quote in written[step.number].quotes if widths else ():
+                quantity = quoted.get((quote.place, str(quote)))
+                if str(quote).strip() in said and quantity is not None and float(quantity.amount) > max(widths):
+                    far = told(float(quantity.amount), draft)
+                    strip = next(piece.strip for piece in pieces if piece.strip is not None)
+                    yield Finding(
+                        "binding-sewn-too-far-in",
+                        Severity.ERROR,
+                        quote.place,
+                        f"step {step.number} sews '{named[0]}' on '{quote}' from the edge, {far}, "
+                        f"and it finishes {told(strip.finished_width, draft)} wide",
+                        "quote the finished width of the binding",
+                        (draft.variant,),
+                    )
+
+
+def _reach(piece: Piece, strip: Strip) -> float:
+    """How far from the edge a strip may be sewn on, mm: at its first crease, a quarter of its cut width in."""
+    return max(strip.finished_width, min(piece.cut_width, piece.cut_height) / 4) + SLACK

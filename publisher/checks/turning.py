@@ -1,9 +1,10 @@
 """Turning the work right side out: through a gap that lets it pass, and nothing set when its wrong side is shut in."""
 
+import re
 from collections.abc import Iterator
 
 from publisher.checks.amounts import told
-from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before
 from publisher.checks.inside_out import enclosed_pairs
 from publisher.checks.values import Proof
 from publisher.drafting import Copy, Draft, Piece
@@ -16,6 +17,9 @@ SHORTEST_GAP, STIFF_PART = 40.0, 3  # mm; a third
 STIFF = 1.5  # mm
 # What is set with prongs or a back part, from the wrong side.
 SET_FROM_BEHIND = ("magnetic snap", "eyelet", "grommet", "rivet", "snap")
+
+# What is turned through a cut in its lining or backing.
+SLIT = re.compile(r"\b(?:slit|slash|hole|cut open)\b", re.IGNORECASE)
 
 
 def gap_too_short(proof: Proof) -> Iterator[Finding]:
@@ -110,3 +114,73 @@ def _shut_in(deed: Deed, copy: str) -> bool:
     gaps = {seam.name for seam in sewn if seam.leave_open}
     shut = {edge.name for edge in piece.edges} <= parts
     return shut and gaps <= deed.before.gaps_closed
+
+
+def turned_without_gap(proof: Proof) -> Iterator[Finding]:
+    """The work is turned when all edges of all that is sewn together are sewn, and no seam leaves a gap.
+
+    Why: there is nothing to turn it through.
+
+    Fix: write `leave open: …` under a seam, and say in its step that it is left open; or turn before the last seam."""
+    texts = {step.number: str(step.text) for section in proof.source.sections for step in section.steps}
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            if deed.action.verb != "turn" or any(SLIT.search(texts[number]) for number in texts):
+                continue
+            together = _sewn_together(deed, deed.action.target)
+            if len(together) > 1 and not _opens(deeds, deed, together):
+                yield Finding(
+                    "turned-without-gap",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} turns '{deed.action.target}', and it is sewn shut all round: no seam leaves a gap",
+                    "write 'leave open: …' under a seam of it, or turn it in a step before its last seam",
+                    (deed.draft.variant,),
+                )
+
+
+def _sewn_together(deed: Deed, copy: str) -> frozenset[str]:
+    """All copies that hang together with one by seams."""
+    groups = [frozenset(side.copy for side in (*seam.first, *seam.second)) for seam in sewn_before(deed)]
+    together = frozenset({copy})
+    while True:
+        wider = together.union(*(group for group in groups if group & together))
+        if wider == together:
+            return together
+        together = wider
+
+
+def _opens(deeds: tuple[Deed, ...], deed: Deed, together: frozenset[str]) -> bool:
+    """True where what hangs together has an edge that no seam closes, a gap, or a zip."""
+    closed: set[tuple[str, str]] = set()
+    for seam in sewn_before(deed):
+        if seam.leave_open and {one.copy for one in seam.first} & together:
+            return True  # one that is closed too soon is told where it is closed
+        for side in (*seam.first, *seam.second):
+            closed |= {(side.copy, part.name) for part in piece_of(deed.draft, side.copy).edges_of(side.edge)}
+    edges = {(copy, edge.name) for copy in together for edge in piece_of(deed.draft, copy).edges}
+    zips = {notion.key for notion in deed.draft.notions if notion.kind == "zip"}
+    zipped = any(one.action.verb == "attach" and one.action.target in zips for one in deeds)
+    return zipped or not edges <= closed
+
+
+def no_gap_to_close(proof: Proof) -> Iterator[Finding]:
+    """A step closes the gap of a seam that leaves none.
+
+    Why: the reader looks for a gap, and what was to be turned through it is shut in.
+
+    Fix: write `leave open: …` under the seam, or name the one that leaves a gap."""
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            seam = seam_of(deed.draft, deed.action.target) if deed.action.verb == "close" else None
+            if seam is not None and not seam.leave_open:
+                gaps = ", ".join(f"'{one.name}'" for one in deed.draft.seams if one.leave_open)
+                yield Finding(
+                    "no-gap-to-close",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} closes the gap of '{seam.name}', and that seam leaves none",
+                    f"write 'leave open: …' under '{seam.name}'"
+                    + (f", or name one that leaves a gap: {gaps}" if gaps else ""),
+                    (deed.draft.variant,),
+                )

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
+from publisher.checks.deeds import misspelt
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
 from publisher.measures import Name
@@ -19,8 +20,10 @@ def seam_never_sewn(proof: Proof) -> Iterator[Finding]:
     Fix: add `Does: sew …` to the step that sews it, or take the seam out."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         sewn = {action.target for step in assembly.steps for action in step.actions if action.verb == "sew"}
+        names = [seam.name for seam in draft.seams]
+        meant = misspelt(proof, ("sew",), names, [name for name in names if name not in sewn])
         for seam in draft.seams:
-            if assembly.steps and seam.name not in sewn:
+            if assembly.steps and seam.name not in sewn | meant:
                 yield Finding(
                     "seam-never-sewn",
                     Severity.ERROR,
@@ -65,8 +68,10 @@ def placement_never_placed(proof: Proof) -> Iterator[Finding]:
         placed = {
             action.target for step in assembly.steps for action in step.actions if action.verb in ("place", "baste")
         }
+        names = [placement.name for placement in draft.placements]
+        meant = misspelt(proof, ("place",), names, [name for name in names if name not in placed])
         for placement in draft.placements:
-            if assembly.steps and placement.name not in placed:
+            if assembly.steps and placement.name not in placed | meant:
                 yield Finding(
                     "placement-never-placed",
                     Severity.ERROR,

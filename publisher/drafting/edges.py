@@ -7,7 +7,7 @@ from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.drawn_cut_lines import finished_path
 from publisher.drafting.drawn_marks import spot_called
 from publisher.drafting.elsewhere import DrawnEdge
-from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, half_of, sided_name, whole_edges
+from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, corner_on_axis, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, ShapedCorner, Side, outline_plan
 from publisher.drafting.points import told_point
 from publisher.drafting.references import as_length, work_out_formula
@@ -29,7 +29,7 @@ from publisher.geometry import (
 )
 from publisher.measures import ArcSaying, CurveSaying, Formula, Name, Pair, PointSaying
 from publisher.source import WrittenPiece
-from publisher.terms import Dimension, Place, did_you_mean
+from publisher.terms import Dimension, Place, Unusable, did_you_mean
 
 SAME_SPOT = 1e-6  # mm
 
@@ -85,9 +85,7 @@ def atomic_edges(bench: Bench, piece: WrittenPiece, edge: str, asked: Name) -> t
     joined = joint_edges(bench, piece, edge)
     if not joined and edge not in names:
         known = (*names, *(str(name) for name, _ in piece.joint_edges))
-        raise unusable(
-            "no-such-edge", asked.place, f"'{piece.name}' has no edge called '{edge}'", did_you_mean(edge, known)
-        )
+        raise _no_edge(bench, piece, edge, asked.place, known)
     return joined or (edge,)
 
 
@@ -97,10 +95,17 @@ def joint_edges(bench: Bench, piece: WrittenPiece, joint: str) -> tuple[str, ...
     parts = next((parts for name, parts in piece.joint_edges if name == joint), ())
     for part in parts:
         if part not in names:
-            raise unusable(
-                "no-such-edge", part.place, f"'{piece.name}' has no edge called '{part}'", did_you_mean(part, names)
-            )
+            raise _no_edge(bench, piece, str(part), part.place, names)
     return tuple(map(str, parts))
+
+
+def _no_edge(bench: Bench, piece: WrittenPiece, edge: str, place: Place, known: tuple[str, ...]) -> Unusable:
+    """A name that no edge bears; that of a half's edge which comes twice, since it meets its mirror image in a corner."""
+    if half_of(piece) is not None and edge in outline_plan(bench, piece).drafted_names:
+        corner = corner_on_axis(piece, edge, whole(bench, piece)[0], drafted_path(bench, piece, edge))
+        if corner is not None:
+            return corner
+    return unusable("no-such-edge", place, f"'{piece.name}' has no edge called '{edge}'", did_you_mean(edge, known))
 
 
 def edge_names(bench: Bench, piece: WrittenPiece) -> tuple[str, ...]:

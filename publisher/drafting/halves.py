@@ -1,12 +1,15 @@
 """Outlines drafted as a half: the names and parts of the whole's edges, mirrored along one straight edge."""
 
+import math
 from dataclasses import dataclass
 
 from publisher.drafting.bench import unusable
-from publisher.geometry import Line, Path, Point, mirrored, mirrored_point
+from publisher.geometry import Arc, Line, Path, Point, mirrored, mirrored_point
 from publisher.source import WrittenHalf, WrittenPiece
+from publisher.terms import Place, Unusable
 
 SMOOTH = 1e-6  # sine of the turn below which an edge runs on over the axis
+ON_AXIS = 1e-6  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,3 +103,41 @@ def sided_name(sides: tuple[str, str], name: str, turned_over: bool) -> str:
 
 def _square(axis: Axis, direction: Point) -> bool:
     return abs(axis.along.dot(direction)) < SMOOTH
+
+
+def corner_on_axis(piece: WrittenPiece, edge: str, axis: Axis, path: Path) -> Unusable | None:
+    """What is told of an edge of the half that ends on the axis, and not square to it; nothing of any other."""
+    for at, spot in ((0.0, path.start), (path.length, path.end)):
+        direction = path.direction_at(at)
+        if (axis.point(spot) - spot).length > ON_AXIS or _square(axis, direction):
+            continue
+        bend = 2 * math.degrees(math.asin(min(1.0, abs(axis.along.unit().dot(direction)))))
+        other = f"'{sided_name(axis.sides, edge, False)}' and '{sided_name(axis.sides, edge, True)}'"
+        turned = _bent_the_other_way(path, direction)
+        mend = (
+            "bent the other way it is square to the middle: say ', inwards' behind it, or take that out"
+            if turned is not None and _square(axis, turned)
+            else "let it end square to the middle, as an arc does whose centre lies on it"
+        )
+        return unusable(
+            "halves-meet-in-a-corner",
+            _place_of(piece, edge),
+            f"the two halves of '{edge}' of '{piece.name}' meet in a corner that turns by {bend:.0f}°, and it is spoken of as "
+            "one edge",
+            f"{mend}; or name its halves, {other}",
+        )
+    return None
+
+
+def _bent_the_other_way(path: Path, direction: Point) -> Point | None:
+    """The direction at an end of an arc, were it bent to the other side of its chord."""
+    (segment, *more) = path.segments
+    if more or not isinstance(segment, Arc):
+        return None
+    chord = (segment.end - segment.start).unit()
+    return chord * (2 * chord.dot(direction)) - direction
+
+
+def _place_of(piece: WrittenPiece, edge: str) -> Place:
+    edges = piece.outline.edges if piece.outline is not None else ()
+    return next((name.place for name, _ in edges if name == edge), piece.name.place)

@@ -96,3 +96,41 @@ def test_a_zip_is_sewn_with_the_allowance_of_its_edges() -> None:
     sewn = "## Sew\n\n1. Sew with a {ease} allowance.\n   Does: cut all\n   Does: sew base seam\n   Does: attach zip at"
     assert told(ZIPPED, f"{sewn} panel front.bottom edge\n", "allowance-not-the-edges")
     assert not told(ZIPPED, f"{sewn} panel front.top edge\n", "allowance-not-the-edges")
+
+
+PLACED = (
+    SEAM
+    + """\
+  side seam:
+    join:
+      - panel front.left edge
+      - panel back.right edge
+placements:
+  back on front:
+    place: panel back
+    on: panel front
+    matching:
+      - top edge
+"""
+)
+DONE = ("cut all", "sew base seam", "sew side seam", "place back on front", "topstitch panel front.bottom edge")
+FOLLOWS = {"seam-never-sewn", "placement-never-placed", "topstitched-too-early"}
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "follow"),
+    [
+        ("sew base seam", "sew bse seam", set()),
+        ("sew base seam", "sew lining", {"seam-never-sewn", "topstitched-too-early"}),
+        ("sew base seam", "press panel front", {"seam-never-sewn", "topstitched-too-early"}),
+        ("place back on front", "place bck on front", set()),
+        ("place back on front", "press panel front", {"placement-never-placed"}),
+    ],
+)
+def test_what_a_misspelt_line_means_is_not_told_as_left_out(was: str, now: str, follow: set[str]) -> None:
+    lines = "".join(f"   Does: {now if one == was else one}\n" for one in DONE)
+    findings = prove_text(PLACED, f"## Sew\n\n1. Sew.\n{lines}")[1]
+    assert {one.name for one in findings} & FOLLOWS == follow
+    assert any(one.name == "no-such-name" for one in findings) is (
+        now in ("sew bse seam", "sew lining", "place bck on front")
+    )

@@ -130,6 +130,30 @@ def test_the_half_bears_the_marks_on_its_own_side() -> None:
     assert any(isinstance(mark, Notch) for mark in half.marks)
 
 
+@pytest.mark.parametrize("half", ["mirrored along", "on the fold along"])
+def test_a_corner_where_an_edge_was_to_run_on_is_told_at_the_edge(half: str) -> None:
+    """The chord falls by atan(20 / 60) = 18.435°; an arc of 150 mm bends by asin(63.246 / 300) = 12.170° at each end."""
+    pattern = flap(half, radius="15 cm", side="crown")
+    finding = found(draft_text(pattern)[1], "halves-meet-in-a-corner")
+    assert finding.place.line == pattern_line(pattern, "crown: ")
+    # 2 · (18.435° − 12.170°)
+    assert "meet in a corner that turns by 13°" in finding.says
+    assert finding.mend.startswith("let it end square to the middle")
+    assert "'right crown' and 'left crown'" in finding.mend
+
+
+def test_an_arc_that_is_bent_the_wrong_way_is_told_so() -> None:
+    pattern = flap("mirrored along", radius="10 cm, inwards", side="crown")
+    finding = found(draft_text(pattern)[1], "halves-meet-in-a-corner")
+    # The tangent lies as far on the other side of the chord: 2 · 18.435° at the axis, twice that in all.
+    assert "turns by 74°" in finding.says
+    assert finding.mend.startswith("bent the other way it is square to the middle")
+
+
+def test_an_edge_away_from_the_axis_is_only_unknown() -> None:
+    assert "no edge called 'side'" in found(draft_text(flap("mirrored along", side="side"))[1], "no-such-edge").says
+
+
 def test_marks_may_name_the_mirrored_side() -> None:
     piece = draft_text(flap("mirrored along", side="left side"))[0].piece("flap")
     (notch,) = [mark for mark in piece.marks if isinstance(mark, Notch)]
