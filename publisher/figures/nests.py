@@ -4,11 +4,13 @@ from publisher.drafting import Notch, PointMark
 from publisher.figures.pieces import (
     SMALL_POINT,
     fold_bracket,
+    fold_stroke,
     grain_strokes,
     mark_strokes,
     notch_dots,
     notch_strokes,
     notch_wedges,
+    outline_strokes,
 )
 from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
@@ -29,16 +31,16 @@ NOTCH_SIGNS = {NotchSign.LINE: notch_strokes, NotchSign.WEDGE: notch_wedges, Not
 def nest_figures(nest: Nest) -> tuple[tuple[tuple[str, ...], Figure], ...]:
     """(the sizes that see it, its lines): () for what every size sees. A line that sizes share is solid."""
     layers: dict[tuple[str, ...], list[Stroke]] = {(): []}
+    fold = None if nest.inner.fold_edge is None else nest.inner.edge(nest.inner.fold_edge).path
     for line in nest.lines:
         style = SIZE_STYLES[nest.sizes.index(line.sizes[0])] if len(line.sizes) == 1 else Style.CUT
-        layers.setdefault(_layer(nest, line.sizes), []).append(Stroke(line.path, style, line.closed))
+        layers.setdefault(_layer(nest, line.sizes), []).extend(outline_strokes(line.path, style, line.closed, fold))
     for mark in nest.marks:
         layers.setdefault(_layer(nest, mark.sizes), []).extend(_mark_strokes(nest, mark))
     if nest.grain_line is not None:
         layers[()] += grain_strokes(nest.grain_line)
-    if nest.inner.fold_edge is not None:
-        fold = nest.inner.edge(nest.inner.fold_edge).path
-        layers[()] += fold_bracket(fold.start, fold.end)
+    if fold is not None:
+        layers[()] += [fold_stroke([line.path for line in nest.lines], fold), *fold_bracket(fold.start, fold.end)]
     order = sorted(layers, key=lambda sizes: [nest.sizes.index(size) for size in sizes])
     return tuple((sizes, Figure(tuple(layers[sizes]))) for sizes in order if layers[sizes])
 

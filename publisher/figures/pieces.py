@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Iterable
+from itertools import groupby
 
 from publisher.drafting import GrainLine, Mark, Notch, PathMark, Piece, Pleat, PointMark
 from publisher.figures.stretch_marks import stretch_strokes
 from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
-from publisher.geometry import Arc, Line, Path, Point
+from publisher.geometry import Arc, Line, Path, Point, Segment
 
 SMALL_POINT = 0.45  # of its usual size, a point for some sizes only: those of other sizes lie near
 HEAD_LENGTH = 5.0
@@ -17,6 +18,7 @@ FOLD_SNIP = 2.0  # half the width of a single notch on the fold, mm
 WEDGE_WIDTH = 2.0  # mm, of a notch among the lines of other sizes
 DOT = 0.8  # mm, radius: wider than the line it lies on
 BRACKET_REACH = 10.0
+ON_THE_FOLD = 1e-3  # mm that a segment may leave the line of its fold
 LINE_STYLES = {
     "fold line": Style.FOLD,
     "placement line": Style.PLACEMENT,
@@ -27,16 +29,54 @@ LINE_STYLES = {
 
 def piece_figure(piece: Piece) -> Figure:
     """All lines of a drawn piece. Where an edge has no allowance, cut line and finished line are one, drawn as cut."""
-    strokes = [Stroke(piece.cut_line, Style.CUT, closed=True)]
+    fold = None if piece.fold_edge is None else piece.edge(piece.fold_edge).path
+    strokes = outline_strokes(piece.cut_line, Style.CUT, True, fold)
     strokes += [Stroke(edge.path, Style.FINISHED) for edge in piece.edges if edge.allowance > 0]
     for mark in piece.marks:
         strokes += mark_strokes(mark)
     if piece.grain_line is not None:
         strokes += grain_strokes(piece.grain_line)
-    if piece.fold_edge is not None:
-        fold = piece.edge(piece.fold_edge).path
-        strokes += fold_bracket(fold.start, fold.end)
+    if fold is not None:
+        strokes += [fold_stroke([piece.cut_line], fold), *fold_bracket(fold.start, fold.end)]
     return Figure(tuple(strokes), piece.cut_width, piece.cut_height)
+
+
+def outline_strokes(outline: Path, style: Style, closed: bool, fold: Path | None) -> list[Stroke]:
+    """An outline without what of it lies along the fold, which is no line to cut by."""
+    stretches = off_the_fold(outline, fold)
+    return [Stroke(stretch, style, closed and stretch == outline) for stretch in stretches]
+
+
+def off_the_fold(outline: Path, fold: Path | None) -> tuple[Path, ...]:
+    """The stretches of an outline that do not lie along the fold; a closed one goes on across its start."""
+    if fold is None or not any(_along(segment, fold) for segment in outline.segments):
+        return (outline,)
+    runs = [(along, tuple(run)) for along, run in groupby(outline.segments, key=lambda segment: _along(segment, fold))]
+    if outline.closed and len(runs) > 1 and runs[0][0] == runs[-1][0]:
+        runs = [(runs[0][0], runs[-1][1] + runs[0][1]), *runs[1:-1]]
+    return tuple(Path(run) for along, run in runs if not along)
+
+
+def fold_stroke(outlines: Iterable[Path], fold: Path) -> Stroke:
+    """One line along the fold, from end to end of the outlines: a hem or another size reaches further than its edge."""
+    way, start = (fold.end - fold.start).unit(), fold.start
+    spots = [
+        start + way * way.dot(end - start)
+        for outline in outlines
+        for segment in outline.segments
+        if _along(segment, fold)
+        for end in (segment.start, segment.end)
+    ]
+    ends = sorted([*spots, fold.start, fold.end], key=lambda spot: way.dot(spot - start))
+    return Stroke(_line(ends[0], ends[-1]), Style.FOLD)
+
+
+def _along(segment: Segment, fold: Path) -> bool:
+    """Whether a segment lies on the line of the fold."""
+    way, start = (fold.end - fold.start).unit(), fold.start
+    return isinstance(segment, Line) and all(
+        abs(way.cross(end - start)) < ON_THE_FOLD for end in (segment.start, segment.end)
+    )
 
 
 def mark_strokes(mark: Mark) -> list[Stroke]:

@@ -137,7 +137,7 @@ def _line_sample(style: Style) -> Figure:
 
 def _folded() -> list[Stroke]:
     edge = _level(Point(1.0, 1.0), Point(WIDTH - 1.0, 1.0))
-    return [Stroke(edge, Style.CUT), *fold_bracket(edge.start, edge.end)]
+    return [Stroke(edge, Style.FOLD), *fold_bracket(edge.start, edge.end)]
 
 
 def _level(start: Point, end: Point) -> Path:
@@ -166,7 +166,7 @@ def _notch_on_the_fold(double: bool, sign: NotchSign) -> list[Stroke]:
     corner = Point(WIDTH / 2, HEIGHT - 2.5)
     edge, fold = _level(corner, Point(WIDTH - 1.0, corner.y)), Path((Line(corner, Point(corner.x, 1.0)),))
     snip = NOTCH_SIGNS[sign](corner, Point(corner.x, HEIGHT - 7.5), double, Point(1.0, 0.0))
-    return [Stroke(edge, Style.CUT), Stroke(fold, Style.CUT), *snip]
+    return [Stroke(edge, Style.CUT), Stroke(fold, Style.FOLD), *snip]
 
 
 def _stretch(kind: str) -> list[Stroke]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import sizes_words
 from publisher.figures.on_paper import OnPaper, flat
+from publisher.figures.pieces import off_the_fold
 from publisher.geometry import Box, Crowd, Path, Point, inside, stretches_within
 from publisher.template_pages import Nest
 
@@ -41,11 +42,13 @@ class SizeSpot:
 def size_spots(one: OnPaper, nest: Nest) -> Iterator[SizeSpot]:
     """Every spot, line by line; of a size whose stretches are all short, its longest."""
     shown: list[tuple[Path, tuple[str, ...], float]] = []
+    fold = None if nest.inner.fold_edge is None else nest.inner.edge(nest.inner.fold_edge).path
     for line in nest.lines:
         owner = nest.pieces[nest.sizes.index(line.sizes[0])]
         outline = flat(owner.cut_line, one.placed)
-        for stretch in stretches_within(flat(line.path, one.placed), one.within, 0.05):
-            shown.append((stretch, line.sizes, _inwards(outline, stretch)))
+        for path in off_the_fold(line.path, fold):
+            for stretch in stretches_within(flat(path, one.placed), one.within, 0.05):
+                shown.append((stretch, line.sizes, _inwards(outline, stretch)))
     longest = {sizes: max(path.length for path, own, _ in shown if own == sizes) for _, sizes, _ in shown}
     for stretch, sizes, inwards in shown:
         alone = len(sizes) == 1 and stretch.length == longest[sizes]

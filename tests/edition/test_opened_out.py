@@ -4,17 +4,22 @@ import re
 
 import pytest
 
+from publisher.checks import Proof
 from publisher.edition import set_edition
+from publisher.pipeline import prove
 from publisher.template_pages import DEFAULT_EDITIONS, Edition
-from tests.demo import demo_proof, printed_demo
+from tests.demo import demo_files, demo_proof, printed_demo
 from tests.pdfium_texts import inks_of
 
 INCH, METRIC = DEFAULT_EDITIONS
 
 
-def part(demo: str, edition: Edition, name: str) -> str:
+NARROW_PRINTS = (b"      - 42 in wide | 110 cm wide\n      - 45 in wide | 110 cm wide\n", b"")
+
+
+def part(proof: Proof, edition: Edition, name: str) -> str:
     """The text of one part of an edition."""
-    html = set_edition(demo_proof(demo), edition).html.replace("\N{NO-BREAK SPACE}", " ")
+    html = set_edition(proof, edition).html.replace("\N{NO-BREAK SPACE}", " ")
     whole = re.search(rf'<section class="{name}.*?</section>', html, re.DOTALL)
     assert whole is not None
     return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", whole[0]))
@@ -23,7 +28,8 @@ def part(demo: str, edition: Edition, name: str) -> str:
 @pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)
 def test_a_hat_that_is_cut_opened_out_says_so_on_chart_and_layout(edition: Edition) -> None:
     """All but its interfacing: three brims, a band and a crown on one fold take far more than side by side."""
-    chart, layouts = part("avocet-sun-hat", edition, "chart"), part("avocet-sun-hat", edition, "layouts")
+    proof = demo_proof("avocet-sun-hat")
+    chart, layouts = part(proof, edition, "chart"), part(proof, edition, "layouts")
     assert chart.count("Opened out, not on a fold: the template shows half of it.") == 6
     assert chart.count("On the fold of the cloth: the template shows half of it.") == 1
     assert "turn it over along its fold line, and draw the other half" in chart
@@ -37,16 +43,23 @@ def test_a_hat_that_is_cut_opened_out_says_so_on_chart_and_layout(edition: Editi
 
 
 def test_an_apron_on_the_fold_says_nothing_of_it() -> None:
-    chart, layouts = part("dunlin-workshop-apron", METRIC, "chart"), part("dunlin-workshop-apron", METRIC, "layouts")
+    """Of the cloths that are sold, the two wide ones only: half of the apron lies on their fold."""
+    files = dict(demo_files("dunlin-workshop-apron"))
+    files["pattern.yaml"] = files["pattern.yaml"].replace(*NARROW_PRINTS)
+    proof, findings = prove("apron", files)
+    assert proof is not None, findings
+    chart, layouts = part(proof, METRIC, "chart"), part(proof, METRIC, "layouts")
     assert "On the fold of the cloth: the template shows half of it." in chart
     assert "opened out" not in chart.lower() + layouts
 
 
-def test_where_widths_differ_the_layout_decides() -> None:
-    """Inches: on cloth 42 in wide the apron is opened out, on the wider ones it lies on the fold."""
-    chart, layouts = part("dunlin-workshop-apron", INCH, "chart"), part("dunlin-workshop-apron", INCH, "layouts")
+@pytest.mark.parametrize(("edition", "opened", "folded"), [(INCH, 2, 2), (METRIC, 1, 2)], ids=("inch", "metric"))
+def test_where_widths_differ_the_layout_decides(edition: Edition, opened: int, folded: int) -> None:
+    """On cloth of 42 and 45 in, or of 110 cm, the apron is opened out; on the wider ones it lies on the fold."""
+    proof = demo_proof("dunlin-workshop-apron")
+    chart, layouts = part(proof, edition, "chart"), part(proof, edition, "layouts")
     assert "On the fold of the cloth, or opened out, as the layout of your cloth shows" in chart
-    assert (layouts.count("Not folded: cut 1 opened out."), layouts.count("and fold it.")) == (1, 3)
+    assert (layouts.count("Not folded: cut 1 opened out."), layouts.count("and fold it.")) == (opened, folded)
 
 
 def test_headings_below_a_row_of_layouts_stand_level() -> None:

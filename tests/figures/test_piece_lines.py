@@ -15,6 +15,7 @@ from publisher.figures import PENS, Figure, Stroke, Style, figure_svg, pdf_opera
 from publisher.figures.pieces import notch_wedges
 from publisher.geometry import Arc, Line, Path, Point
 from tests.hand_pieces import HERE, hand_piece, notch, point_mark, rectangle, rounded
+from tests.specimens import draft_text
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -51,6 +52,42 @@ def test_the_arms_of_a_point_cross_on_its_spot() -> None:
     ring, *arms = (stroke.path for stroke in drawn if stroke.style is Style.POINT)
     assert [(arm.point_at(arm.length / 2).x, arm.point_at(arm.length / 2).y) for arm in arms] == [(40, 30)] * 2
     assert (ring.box.left + ring.box.right, ring.box.bottom + ring.box.top) == (80, 60)
+
+
+ON_THE_FOLD = """\
+pieces:
+  bib:
+    outline:
+      points:
+        low middle: 0, 0
+        low corner: 20 cm, 0
+        top corner: 12 cm, 30 cm
+        top middle: 0, 30 cm
+      edges:
+        base:   line from low middle to low corner
+        side:   line from low corner to top corner
+        crown:  line from top corner to top middle
+        centre: line from top middle to low middle
+      on the fold along: centre
+    allowance:
+      all: 1 cm
+      base: 3 cm
+    copies:
+      only: canvas
+"""
+
+
+def test_what_lies_on_the_fold_is_no_cut_line() -> None:
+    """The fold is drawn as a fold, from raw edge to raw edge; cut is what is left, in one go round."""
+    piece = draft_text(ON_THE_FOLD)[0].pieces[0].half
+    assert piece is not None
+    figure = piece_figure(piece)
+    (cut,) = (stroke for stroke in figure.strokes if stroke.style is Style.CUT)
+    (fold,) = (stroke for stroke in figure.strokes if stroke.style is Style.FOLD)
+    assert not cut.closed
+    assert {(round(end.x, 3), round(end.y, 3)) for end in (cut.path.start, cut.path.end)} == {(0, -30), (0, 310)}
+    assert {(round(end.x, 3), round(end.y, 3)) for end in (fold.path.start, fold.path.end)} == {(0, -30), (0, 310)}
+    assert cut.path.length == pytest.approx(piece.cut_line.length - 340)
 
 
 def test_a_fold_line_and_a_grain_arrow() -> None:
