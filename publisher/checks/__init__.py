@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from publisher.checks.allowing import Allowance, allowances_of, marked
+from publisher.checks.backings import fused_to_another
 from publisher.checks.bindings import (
     binding_cut_narrow,
     binding_not_on_bias,
@@ -47,6 +48,7 @@ from publisher.checks.holding import (
     pocket_too_small,
 )
 from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
+from publisher.checks.kinds import notion_kind_untold
 from publisher.checks.layers import (
     bulky_seam,
     folded_against_the_nap,
@@ -54,6 +56,7 @@ from publisher.checks.layers import (
     print_upside_down,
     strap_too_thick,
 )
+from publisher.checks.lines_sewn import stitching_line_never_sewn
 from publisher.checks.marks import mark_off_piece, mark_without_template, notch_off_centre, pair_left_over
 from publisher.checks.materials import (
     backing_sewn_as_cloth,
@@ -74,8 +77,6 @@ from publisher.checks.order import (
     gap_never_closed,
     marked_after_use,
     notion_never_attached,
-    tool_named_not_listed,
-    tool_not_listed,
     topstitched_too_early,
     used_before_cut,
 )
@@ -118,6 +119,9 @@ from publisher.checks.strips import (
     strip_caught_in_next_seam,
     strip_shorter_than_its_place,
 )
+from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
+from publisher.checks.tools import tool_named_not_listed, tool_not_listed
+from publisher.checks.trims import snipped_too_deep, trimmed_to_no_less
 from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
 from publisher.checks.units import native_pair_apart
 from publisher.checks.values import Proof
@@ -159,6 +163,7 @@ CHECKS: tuple[Check, ...] = (
     marks_coincide,
     notch_kinds_differ,
     pleat_on_a_line,
+    stitching_line_never_sewn,
     pair_left_over,
     seam_never_sewn,
     seam_sewn_twice,
@@ -196,12 +201,18 @@ CHECKS: tuple[Check, ...] = (
     no_gap_to_close,
     turned_without_gap,
     notion_never_attached,
+    notion_kind_untold,
     tool_named_not_listed,
     tool_not_listed,
     topstitched_too_early,
     done_twice,
     boxed_too_early,
     clipped_too_late,
+    snipped_too_deep,
+    trimmed_to_no_less,
+    just_sewn_is_another,
+    hemmed_only_later,
+    sides_together_not_as_told,
     corner_not_mitred,
     curve_not_clipped,
     ends_joined_too_late,
@@ -232,6 +243,7 @@ CHECKS: tuple[Check, ...] = (
     folded_against_the_nap,
     strap_too_thick,
     fused_twice,
+    fused_to_another,
     fused_without_glue,
     backing_sewn_as_cloth,
     trimmed_but_not_larger,

@@ -1,6 +1,5 @@
 """The order of the work: nothing is used before it is there, and nothing is done when it can no longer be reached."""
 
-import re
 from collections.abc import Iterator
 
 from publisher.checks.deeds import Deed, copies_of, deeds_of, misspelt
@@ -151,71 +150,6 @@ def notion_never_attached(proof: Proof) -> Iterator[Finding]:
                     f"write 'Does: attach {notion.key} at …' under the step that sets it",
                     (deeds[0].draft.variant,),
                 )
-
-
-TOOL_OF = {"fuse": "iron", "press": "iron", "sew": "sewing machine", "topstitch": "sewing machine"}
-
-
-def tool_not_listed(proof: Proof) -> Iterator[Finding]:
-    """A step does what needs a tool that the list of tools lacks.
-
-    Why: the reader finds out with her hands full, and the caution for that tool is not printed.
-
-    Fix: add the tool to `tools:`."""
-    tools = [str(tool) for tool in proof.source.facts.tools]
-    for deeds in deeds_of(proof):
-        told: set[str] = set()
-        for deed in deeds:
-            tool = TOOL_OF.get(deed.action.verb)
-            if tool and tools and tool not in told and not any(tool in listed for listed in tools):
-                told.add(tool)
-                yield Finding(
-                    "tool-not-listed",
-                    Severity.WARNING,
-                    deed.action.place,
-                    f"step {deed.step.number} says '{deed.action.verb}', and the tools do not list a '{tool}'",
-                    f"add a line '- {tool}' below 'tools:'",
-                    (deed.draft.variant,),
-                )
-
-
-# Tools that only their name in the words tells of, since no action needs them (common practice, no source).
-NAMED_TOOLS = re.compile(
-    r"\b(pliers|hammer|seam ripper|tweezers|screwdriver|hole punch|point turner|bodkin|rotary cutter|zip foot)\b",
-    re.IGNORECASE,
-)
-QUOTE = re.compile(r"\{[^{}]*\}")
-
-
-def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
-    """The words of a step put a tool into the reader's hand that the list of tools lacks.
-
-    Why: the reader finds out with her hands full.
-
-    Fix: add the tool to `tools:`."""
-    facts = proof.source.facts
-    if str(facts.language) != "en" or not facts.tools:
-        return
-    listed = " ".join(str(tool).lower() for tool in facts.tools)
-    told: set[str] = set()
-    for section in proof.source.sections:
-        for step in section.steps:
-            words = QUOTE.sub(lambda quote: " " * len(quote[0]), str(step.text))
-            for found in NAMED_TOOLS.finditer(words):
-                tool = found[1].lower()
-                held = re.search(
-                    r"\b(?:with|by|using|take|use) (?:the |a |an |your )?$", words[: found.start()].lower()
-                )
-                if held and tool not in listed and tool not in told:
-                    told.add(tool)
-                    yield Finding(
-                        "tool-named-not-listed",
-                        Severity.WARNING,
-                        step.text.part(found.start(), found.end()).place,
-                        f"step {step.number} works with the '{tool}', and the tools do not list it",
-                        f"add a line '- {tool}' below 'tools:'",
-                        tuple(draft.variant for draft in proof.drafts),
-                    )
 
 
 def topstitched_too_early(proof: Proof) -> Iterator[Finding]:

@@ -1,0 +1,93 @@
+"""Tools: what steps do, or name, or ask of the hand, against the list of tools."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.checks.deeds import deeds_of
+from publisher.checks.values import Proof
+from publisher.source import WrittenStep
+from publisher.terms import Finding, Severity
+
+TOOL_OF = {"fuse": "iron", "press": "iron", "sew": "sewing machine", "topstitch": "sewing machine"}
+
+
+def tool_not_listed(proof: Proof) -> Iterator[Finding]:
+    """A step does what needs a tool that the list of tools lacks.
+
+    Why: the reader finds out with her hands full, and the caution for that tool is not printed.
+
+    Fix: add the tool to `tools:`."""
+    tools = [str(tool) for tool in proof.source.facts.tools]
+    for deeds in deeds_of(proof):
+        told: set[str] = set()
+        for deed in deeds:
+            tool = TOOL_OF.get(deed.action.verb)
+            if tool and tools and tool not in told and not any(tool in listed for listed in tools):
+                told.add(tool)
+                yield Finding(
+                    "tool-not-listed",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} says '{deed.action.verb}', and the tools do not list a '{tool}'",
+                    f"add a line '- {tool}' below 'tools:'",
+                    (deed.draft.variant,),
+                )
+
+
+# Tools that only their name in the words tells of, since no action needs them (common practice, no source).
+NAMED_TOOLS = re.compile(
+    r"\b(pliers|hammer|seam ripper|tweezers|screwdriver|hole punch|point turner|bodkin|rotary cutter|zip foot)\b",
+    re.IGNORECASE,
+)
+HAND_NEEDLE = "hand needle"
+HELD = re.compile(r"\b(?:with|by|using|take|use) (?:the |a |an |your )?$")
+# "Catch its fold to the lining by hand": stitches, and no wheel that is turned by hand.
+BY_HAND = re.compile(
+    r"\b(?:sew|stitch|stitches|catch|close|tack|baste|fasten|whip)\b[^.:;]*?(?P<way>\bby hand\b)"
+    r"|(?P<stitch>\b(?:slip ?stitch|whip ?stitch|hand[- ]sew)\b)",
+    re.IGNORECASE,
+)
+QUOTE = re.compile(r"\{[^{}]*\}")
+
+
+def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
+    """The words of a step put a tool into the reader's hand that the list of tools lacks.
+
+    Why: the reader finds out with her hands full.
+
+    Fix: add the tool to `tools:`."""
+    facts = proof.source.facts
+    if str(facts.language) != "en" or not facts.tools:
+        return
+    listed = " ".join(str(tool).lower() for tool in facts.tools)
+    # What the edition adds to the list by itself, since a notion needs it, is not told again.
+    listed += " ".join(f" {tool.key.rpartition('.')[2]}" for tables in proof.tables for tool in tables.supplies.tools)
+    listed = listed.replace("-", " ")
+    told: set[str] = set()
+    for step in (step for section in proof.source.sections for step in section.steps):
+        for tool, start, end in _held(step):
+            if not _is_listed(tool, listed) and tool not in told:
+                told.add(tool)
+                yield Finding(
+                    "tool-named-not-listed",
+                    Severity.WARNING,
+                    step.text.part(start, end).place,
+                    f"step {step.number} works with the '{tool}', and the tools do not list it",
+                    f"add a line '- {tool}' below 'tools:'",
+                    tuple(draft.variant for draft in proof.drafts),
+                )
+
+
+def _is_listed(tool: str, listed: str) -> bool:
+    """A needle for the hand is listed as sewing needle, too."""
+    return tool in listed or (tool == HAND_NEEDLE and "needle" in listed)
+
+
+def _held(step: WrittenStep) -> Iterator[tuple[str, int, int]]:
+    """The tools that the words of a step work with, each with where it stands in the text."""
+    words = QUOTE.sub(lambda quote: " " * len(quote[0]), str(step.text))
+    for found in NAMED_TOOLS.finditer(words):
+        if HELD.search(words[: found.start()].lower()):
+            yield found[1].lower(), found.start(), found.end()
+    for found in BY_HAND.finditer(words):
+        yield HAND_NEEDLE, *found.span("way" if found["way"] else "stitch")
