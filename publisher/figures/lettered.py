@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat
 from publisher.figures.pieces import LINE_STYLES, circle, pleat_lines
 from publisher.figures.values import Figure, Stroke, Style
-from publisher.geometry import Box, Line, Movement, Path, Point, fills_box, polygon, scaled
+from publisher.geometry import Box, Line, Movement, Path, Point, fills_box, grown, polygon, scaled
 from publisher.tables import Corner, Dimensions
 
 LARGEST = 75.0  # mm, of the drawing
@@ -86,7 +86,7 @@ def _beside(
     corner: Corner, factor: float, cut_line: Path, size: tuple[float, float], taken: list[Box], leaders: list[Path]
 ) -> tuple[Box, Path | None]:
     """The nearest free box along the outward bisector, or turned from it a little; a leader where it is far."""
-    at, area = corner.at * factor, polygon(cut_line)
+    at, area = corner.at * factor, grown(polygon(cut_line), CLEAR)
     ways = sorted(
         ((step / 2, turn) for step in range(2, int(FARTHEST * 2)) for turn in TURNS),
         key=lambda way: way[0] * (1 + abs(way[1])),
@@ -95,7 +95,7 @@ def _beside(
     for reach, turn in ways:
         middle = at + corner.outward.turned(turn) * reach
         box = _box_round(middle, size)
-        if not fills_box(area, box, CLEAR) and not _meets(box, taken, [*leaders, _dot(at)]):
+        if not fills_box(area, box) and not _meets(box, taken, [*leaders, _dot(at)]):
             break
     box = _box_round(middle, size)
     away = middle - at

@@ -20,6 +20,7 @@ from publisher.geometry.meeting import intersections
 from publisher.geometry.offsets import CornerCut, offset_outline
 from publisher.geometry.paths import Path, nearest, signed_area
 from publisher.geometry.planar import (
+    Drawn,
     alike_flips,
     all_lines,
     area_within,
@@ -28,6 +29,7 @@ from publisher.geometry.planar import (
     fills_box,
     flat_ring,
     folded_along,
+    grown,
     inside,
     length_beside,
     length_near,
@@ -58,6 +60,7 @@ __all__ = [
     "CornerCut",
     "Crowd",
     "Cubic",
+    "Drawn",
     "FoldedBack",
     "Line",
     "Movement",
@@ -87,6 +90,7 @@ __all__ = [
     "fills_box",
     "flat_ring",
     "folded_along",
+    "grown",
     "inside",
     "intersections",
     "length_beside",

@@ -15,6 +15,7 @@ from publisher.geometry.points import Box, Point
 from publisher.geometry.segments import Line
 
 MOST_STEPS = 1000
+Drawn = BaseGeometry  # lines or areas that are asked about often
 
 
 def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
@@ -241,9 +242,16 @@ def _placed_areas(
     return numpy.asarray(shapely.polygons(lines))
 
 
-def fills_box(area: BaseGeometry, within: Box, margin: float) -> bool:
-    """True when something of an area, grown by `margin`, lies in an upright box."""
-    return bool(area.buffer(margin).intersects(box(within.left, within.bottom, within.right, within.top)))
+def grown(area: BaseGeometry, margin: float) -> BaseGeometry:
+    """An area grown by `margin` all round, to be asked about often."""
+    larger = area.buffer(margin)
+    shapely.prepare(larger)
+    return larger
+
+
+def fills_box(area: BaseGeometry, within: Box) -> bool:
+    """True when something of an area lies in an upright box."""
+    return bool(area.intersects(box(within.left, within.bottom, within.right, within.top)))
 
 
 def stretches_within(path: Path, within: Box, tolerance: float) -> tuple[Path, ...]:

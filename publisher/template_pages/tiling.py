@@ -7,7 +7,7 @@ from functools import reduce
 from itertools import product
 
 from publisher.drafting import Piece, Pleat, mark_spots
-from publisher.geometry import Box, Movement, Point, all_lines, fills_box, length_beside, union_area
+from publisher.geometry import Box, Drawn, Movement, Point, all_lines, fills_box, grown, length_beside, union_area
 from publisher.template_pages.joining import Join, drawn_lines, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
@@ -27,16 +27,13 @@ SHIFTS = (0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.0, 1.0)
 class Sheet:
     """One way of laying a piece over frames; `tiles` are the (row, column) pairs, from 0, that hold something.
 
-    Far too many are counted only, and not listed. `along_joints` is how much line runs beside joints of the tiles, mm;
-    `parted` is how many pleats lie with their folds on both sides of one.
+    Far too many are counted only, and not listed.
     """
 
     movement: Movement
     rows: int
     columns: int
     tiles: tuple[tuple[int, int], ...]
-    along_joints: float
-    parted: int
 
     @property
     def pages(self) -> int:
@@ -52,11 +49,13 @@ def best_sheet(pieces: Sequence[Piece], frame: Frame) -> Sheet:
     share it.
     """
     sheets = [sheet for turns in (0, 1) for sheet in _sheets(pieces, frame, turns)]
-    least = min(map(_loss, sheets))
-    equals = sorted(
-        (sheet for sheet in sheets if _loss(sheet) == least),
-        key=lambda sheet: (abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns),
-    )
+    sheets = _least(sheets, lambda sheet: sheet.pages)
+    if len(sheets) == 1:
+        return sheets[0]
+    lines = {turns: all_lines(drawn_lines(pieces, Movement(turns, Point(0.0, 0.0)))) for turns in (0, 1)}
+    sheets = _least(sheets, lambda sheet: _beside_joints(lines[sheet.movement.quarter_turns], sheet, frame))
+    sheets = _least(sheets, lambda sheet: _parted(pieces, sheet, frame))
+    equals = sorted(sheets, key=lambda sheet: (abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns))
     best, fewest = equals[0], _on_lines(pieces, equals[0], frame)
     for sheet in equals[1:]:
         if fewest == 0:
@@ -66,13 +65,15 @@ def best_sheet(pieces: Sequence[Piece], frame: Frame) -> Sheet:
     return best
 
 
+def _least(sheets: list[Sheet], loss: Callable[[Sheet], int]) -> list[Sheet]:
+    """Those of which the least is lost, in their order."""
+    losses = [loss(sheet) for sheet in sheets]
+    return [sheet for sheet, lost in zip(sheets, losses, strict=True) if lost == min(losses)]
+
+
 def _on_lines(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> int:
     """How many joining marks lie on lines."""
     return sum(join.on_lines for join in joins_of(pieces, sheet, frame).values())
-
-
-def _loss(sheet: Sheet) -> tuple[int, int, int]:
-    return sheet.pages, round(sheet.along_joints / COUNTED), sheet.parted
 
 
 def joins_of(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> dict[frozenset[tuple[int, int]], Join]:
@@ -87,32 +88,37 @@ def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet
     columns = max(math.ceil((box.width + 2 * CLEAR) / frame.width), 1)
     rows = max(math.ceil((box.height + 2 * CLEAR) / frame.height), 1)
     if rows * columns > 4 * MOST_TILES:
-        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, (), 0.0, 0)
+        yield Sheet(Movement(turns, Point(-box.left, -box.bottom)), rows, columns, ())
         return
     everywhere = tuple(product(range(rows), range(columns)))
     spare_x, spare_y = columns * frame.width - box.width, rows * frame.height - box.height
-    area = union_area(turned, tolerance=FINE)
-    lines = all_lines(drawn_lines(pieces, turn))
+    area = grown(union_area(turned, tolerance=FINE), margin=FINE)
     for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):
         x = CLEAR + (spare_x - 2 * CLEAR) * part_x - box.left
         y = CLEAR + (spare_y - 2 * CLEAR) * part_y - box.bottom
-        held = (tile for tile in everywhere if fills_box(area, _tile(*tile, rows, frame, x, y), margin=FINE))
-        upright = [column * frame.width - x for column in range(1, columns)]
-        level = [row * frame.height - y for row in range(1, rows)]
-        beside = length_beside(lines, upright, level, NEAR_JOINT)
-        parted = _parted(pieces, Movement(turns, Point(x, y)), rows, columns, frame)
-        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held), beside, parted)
+        held = (tile for tile in everywhere if fills_box(area, _tile(*tile, rows, frame, x, y)))
+        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held))
 
 
-def _parted(pieces: Sequence[Piece], movement: Movement, rows: int, columns: int, frame: Frame) -> int:
+def _beside_joints(lines: Drawn, sheet: Sheet, frame: Frame) -> int:
+    """How much line, turned as the sheet is, runs beside its joints, in steps that count."""
+    shift = sheet.movement.shift
+    upright = [column * frame.width - shift.x for column in range(1, sheet.columns)]
+    level = [row * frame.height - shift.y for row in range(1, sheet.rows)]
+    return round(length_beside(lines, upright, level, NEAR_JOINT) / COUNTED)
+
+
+def _parted(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> int:
     """How many pleats have folds on both sides of a joint that runs along them."""
     found = 0
     for pleat in (mark for piece in pieces for mark in piece.marks if isinstance(mark, Pleat)):
-        spots = [movement(spot) for spot in mark_spots(pleat)]
+        spots = [sheet.movement(spot) for spot in mark_spots(pleat)]
         along = spots[1] - spots[0]
         upright = abs(along.x) < abs(along.y)
         places = [spot.x if upright else spot.y for spot in spots]
-        joints = (at * (frame.width if upright else frame.height) for at in range(1, columns if upright else rows))
+        joints = (
+            at * (frame.width if upright else frame.height) for at in range(1, sheet.columns if upright else sheet.rows)
+        )
         found += sum(min(places) < joint < max(places) for joint in joints)
     return found
 
