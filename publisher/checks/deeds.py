@@ -1,35 +1,19 @@
 """What is done, deed by deed, with the state of the work before each."""
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 
-from publisher.assembly import Action, AssemblyStep, WorkState, after_action
-from publisher.checks.values import Proof
+from publisher.assembly import Action
+from publisher.checks.values import Deed, Proof
 from publisher.drafting import Draft, Piece, Seam
 from publisher.measures import ActionSaying
 from publisher.terms import nearest_name
 
-
-@dataclass(frozen=True, slots=True)
-class Deed:
-    """One action with its step, and the state of the work before it."""
-
-    draft: Draft
-    step: AssemblyStep
-    action: Action
-    before: WorkState
+__all__ = ["Deed", "copies_of", "deeds_of", "misspelt", "piece_of", "seam_of", "sewn_before"]
 
 
 def deeds_of(proof: Proof) -> Iterator[tuple[Deed, ...]]:
     """All actions in order, of each variant."""
-    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        deeds: list[Deed] = []
-        for step in assembly.steps:
-            state = step.before
-            for action in step.actions:
-                deeds.append(Deed(draft, step, action, state))
-                state = after_action(state, action, draft)
-        yield tuple(deeds)
+    return iter(proof.deeds)
 
 
 def copies_of(action: Action) -> tuple[str, ...]:

@@ -1,8 +1,10 @@
 """The proof: everything that was computed of a pattern, which checks and editions read."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
-from publisher.assembly import Assembly
+from publisher.assembly import Action, Assembly, AssemblyStep, WorkState, after_action
 from publisher.cloth import Cloth
 from publisher.drafting import Draft
 from publisher.measures import Measures
@@ -13,6 +15,16 @@ from publisher.terms import Finding, UnitSystem, Variant
 
 
 @dataclass(frozen=True, slots=True)
+class Deed:
+    """One action with its step, and the state of the work before it."""
+
+    draft: Draft
+    step: AssemblyStep
+    action: Action
+    before: WorkState
+
+
+@dataclass(frozen=True)
 class Proof:
     """All stages of one pattern. Drafts, assemblies, cloths and tables stand in the same order, inch first.
 
@@ -30,6 +42,13 @@ class Proof:
     findings: tuple[Finding, ...] = ()
     only: tuple[str, ...] = ()
     make: int = 1
+
+    @cached_property
+    def deeds(self) -> tuple[tuple[Deed, ...], ...]:
+        """All actions in order, of each variant; most checks ask for them."""
+        return tuple(
+            tuple(_deeds(draft, assembly)) for draft, assembly in zip(self.drafts, self.assemblies, strict=True)
+        )
 
     def drafts_of(self, units: UnitSystem) -> tuple[Draft, ...]:
         """The drafts of one unit system, a draft a size."""
@@ -56,3 +75,11 @@ class Proof:
     def tables_of(self, variant: Variant) -> Tables:
         """The tables of one variant."""
         return self.tables[self._at(variant)]
+
+
+def _deeds(draft: Draft, assembly: Assembly) -> Iterator[Deed]:
+    for step in assembly.steps:
+        state = step.before
+        for action in step.actions:
+            yield Deed(draft, step, action, state)
+            state = after_action(state, action, draft)

@@ -42,19 +42,21 @@ def all_lines(lines: Sequence[Line]) -> BaseGeometry:
     return shapely.multilinestrings([[(end.x, end.y) for end in (line.start, line.end)] for line in lines])
 
 
-def length_beside(drawn: BaseGeometry, upright: Sequence[float], level: Sequence[float], gap: float) -> float:
-    """How much of some lines, taken as one, runs along endless upright and level ones, nearer than `gap` to one.
+def length_beside(drawn: BaseGeometry, at: float, upright: bool, gap: float) -> float:
+    """How much of some lines, taken as one, runs along an endless upright (or level) one at `at`, nearer to it than `gap`.
 
-    What only crosses one is not counted: of each stretch the way across is taken off its way along.
+    What only crosses it is not counted: of each stretch the way across is taken off its way along.
     """
     left, bottom, right, top = drawn.bounds
-    bands = [(box(at - gap, bottom - gap, at + gap, top + gap), True) for at in upright]
-    bands += [(box(left - gap, at - gap, right + gap, at + gap), False) for at in level]
+    band = (
+        box(at - gap, bottom - gap, at + gap, top + gap)
+        if upright
+        else box(left - gap, at - gap, right + gap, at + gap)
+    )
     found = 0.0
-    for band, stands in bands:
-        for stretch in shapely.get_parts(shapely.line_merge(drawn.intersection(band))):
-            across, along = _extent(stretch) if stands else _extent(stretch)[::-1]
-            found += max(along - across, 0.0)
+    for stretch in shapely.get_parts(shapely.line_merge(drawn.intersection(band))):
+        across, along = _extent(stretch) if upright else _extent(stretch)[::-1]
+        found += max(along - across, 0.0)
     return found
 
 

@@ -1,11 +1,12 @@
 """Where tiles join: a letter for each shared edge, and spots along it for the marks. On the sheet: mm, y up."""
 
 import itertools
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import LineMark, Mark, Notch, PathMark, Piece, Pleat
-from publisher.geometry import Box, Line, Movement, Path, Point, nearest
+from publisher.geometry import Box, Line, Movement, Point
 from publisher.template_pages.values import Frame
 
 JOINING_RADIUS = 5.0  # mm, of the ring that two halves make; a letter stands in each half
@@ -109,11 +110,20 @@ def _clear_spot(edge: Line, places: Sequence[float], lines: Sequence[Line]) -> P
 
 
 def _is_clear(spot: Point, lines: Sequence[Line]) -> bool:
-    return all(nearest(Path((line,)), spot)[2] >= ROOM for line in lines)
+    return all(_distance(line, spot) >= ROOM for line in lines)
 
 
 def _letter_clearance(spot: Point, lines: Sequence[Line]) -> float:
-    return min((LETTER_ROOM, *(nearest(Path((line,)), spot)[2] for line in lines)))
+    return min((LETTER_ROOM, *(_distance(line, spot) for line in lines)))
+
+
+def _distance(line: Line, spot: Point) -> float:
+    """How far a spot lies from a straight line between its ends; asked for every ring and every line near its edge."""
+    along_x, along_y = line.end.x - line.start.x, line.end.y - line.start.y
+    to_x, to_y = spot.x - line.start.x, spot.y - line.start.y
+    squared = along_x * along_x + along_y * along_y
+    part = min(max((to_x * along_x + to_y * along_y) / squared, 0.0), 1.0) if squared else 0.0
+    return math.hypot(to_x - part * along_x, to_y - part * along_y)
 
 
 def _comes_near(one: Box, other: Box) -> bool:

@@ -1,7 +1,7 @@
 """A piece too large for one page, laid over rows and columns of frames that meet edge to edge."""
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from itertools import product
@@ -53,7 +53,8 @@ def best_sheet(pieces: Sequence[Piece], frame: Frame) -> Sheet:
     if len(sheets) == 1:
         return sheets[0]
     lines = {turns: all_lines(drawn_lines(pieces, Movement(turns, Point(0.0, 0.0)))) for turns in (0, 1)}
-    sheets = _least(sheets, lambda sheet: _beside_joints(lines[sheet.movement.quarter_turns], sheet, frame))
+    joints = _Joints(lines, {})
+    sheets = _least(sheets, lambda sheet: joints.beside(sheet, frame))
     sheets = _least(sheets, lambda sheet: _parted(pieces, sheet, frame))
     equals = sorted(sheets, key=lambda sheet: (abs(sheet.rows - sheet.columns), sheet.movement.quarter_turns))
     best, fewest = equals[0], _on_lines(pieces, equals[0], frame)
@@ -100,12 +101,26 @@ def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet
         yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held))
 
 
-def _beside_joints(lines: Drawn, sheet: Sheet, frame: Frame) -> int:
-    """How much line, turned as the sheet is, runs beside its joints, in steps that count."""
-    shift = sheet.movement.shift
-    upright = [column * frame.width - shift.x for column in range(1, sheet.columns)]
-    level = [row * frame.height - shift.y for row in range(1, sheet.rows)]
-    return round(length_beside(lines, upright, level, NEAR_JOINT) / COUNTED)
+@dataclass(frozen=True, slots=True)
+class _Joints:
+    """How much line of the pieces runs beside a joint, mm. Many sheets share a joint's place, which is measured once."""
+
+    lines: Mapping[int, Drawn]  # by quarter turns
+    known: dict[tuple[int, bool, float], float]
+
+    def beside(self, sheet: Sheet, frame: Frame) -> int:
+        """Beside all joints of a sheet, in steps that count."""
+        shift = sheet.movement.shift
+        upright = [(True, column * frame.width - shift.x) for column in range(1, sheet.columns)]
+        level = [(False, row * frame.height - shift.y) for row in range(1, sheet.rows)]
+        along = sum(self._along(sheet.movement.quarter_turns, *joint) for joint in (*upright, *level))
+        return round(along / COUNTED)
+
+    def _along(self, turns: int, upright: bool, at: float) -> float:
+        asked = (turns, upright, round(at, 6))
+        if asked not in self.known:
+            self.known[asked] = length_beside(self.lines[turns], at, upright, NEAR_JOINT)
+        return self.known[asked]
 
 
 def _parted(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> int:
