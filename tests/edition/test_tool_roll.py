@@ -71,6 +71,11 @@ class OnPaper:
         return math.atan2(self.side - self.crown_middle, self.width / 2 - self.corner)
 
     @property
+    def mitres(self) -> float:
+        """Two corners, each twice the width of the binding."""
+        return 2 * 2 * (0.375 if self.unit > 20 else 1)
+
+    @property
     def perimeter(self) -> float:
         """Base, two sides, two corners, the crown."""
         corners, crown = 2 * self.corner * self.turned, self.crown_radius * (math.pi - 2 * self.turned)
@@ -122,7 +127,7 @@ ROLLS = {
         meets=(7.25, 10.875, 13.125, 15.625, 17.875),
         band=(22.0, 7.0, 8.0),  # 17 1/2 + 3 × 1 1/2; hem twice 1/2
         tie=(48.0, 0.625, 49.0, 2.5),  # 2 × 11 + 26; ends 1/2 each; in fourths 4 × 5/8
-        binding_width=1.625,  # 4 × 3/8 + 1/8 for the thick edge
+        binding_width=1.75,  # 4 × 3/8, 1/8 for the thick edge, and 1/8 past the stitching
         overlap=6.0,
         girth=11.0,
         bow=26.0,
@@ -130,9 +135,10 @@ ROLLS = {
             "open width 17 1⁄2 in, open height 18 in, girth rolled up 11 in",
             "19 1⁄2 in × 20 in",  # 1 in larger all round
             "49 in × 2 1⁄2 in",
-            # 17.5 + 2 × 12.42 + 2 × 2 × 0.596 + 10.156 × (3.1416 − 2 × 0.596) = 64.53; and 6: 70.53, to the nearest 1/8.
-            "70 3⁄4 in × 1 5⁄8 in",
-            "Make the binding strip on the bias, 1 5⁄8 in wide and at least 70 3⁄4 in long",
+            # 17.5 + 2 × 12.42 + 2 × 2 × 0.596 + 10.156 × (3.1416 − 2 × 0.596) = 64.53; 6, and 2 × 2 × 3/8
+            # for the mitres: 72.03, up to a quarter.
+            "72 1⁄4 in × 1 3⁄4 in",
+            "Make the binding strip on the bias, 1 3⁄4 in wide and at least 72 1⁄4 in long",
             "pliers 6 in, brush 5 in, folding rule 4 in. Each pocket is half the girth wide, and 1⁄2 in more",
             "Check: roll outside now measures 17 1⁄2 in across and 18 in down",
             "Check: pocket band now measures 17 1⁄2 in across and 7 in down",
@@ -159,7 +165,7 @@ ROLLS = {
         meets=(18.45, 27.65, 33.65, 39.85, 45.85),
         band=(56.1, 18.0, 20.4),
         tie=(122.0, 1.5, 125.0, 6.0),  # 2 × 28 + 66; ends 12 mm each, up to a whole cm
-        binding_width=4.3,
+        binding_width=4.6,  # 4 × 1, 0.3 and 0.3
         overlap=15.0,
         girth=28.0,
         bow=66.0,
@@ -167,9 +173,10 @@ ROLLS = {
             "open width 44.1 cm, open height 46 cm, girth rolled up 28 cm",
             "49.5 cm × 51 cm",
             "125 cm × 6 cm",
-            # 44.1 + 2 × 31.63 + 2 × 5 × 0.566 + 25.2 × (3.1416 − 2 × 0.566) = 163.67; and 15: 178.67, up to a whole cm.
-            "179 cm × 4.3 cm",
-            "Make the binding strip on the bias, 4.3 cm wide and at least 179 cm long",
+            # 44.1 + 2 × 31.63 + 2 × 5 × 0.566 + 25.2 × (3.1416 − 2 × 0.566) = 163.67; 15, and 4
+            # for two mitres: 182.67, up to a whole cm.
+            "183 cm × 4.6 cm",
+            "Make the binding strip on the bias, 4.6 cm wide and at least 183 cm long",
             "pliers 15 cm, brush 13 cm, folding rule 10 cm. Each pocket is half the girth wide, and 1.2 cm more",
             "Check: roll outside now measures 44.1 cm across and 46 cm down",
             "Check: pocket band now measures 44.1 cm across and 18 cm down",
@@ -233,13 +240,14 @@ def test_computed_numbers_are_those_on_paper(units: UnitSystem) -> None:
     assert sizes["tie"] == pytest.approx((roll.tie[2] * roll.unit, roll.tie[3] * roll.unit))
     # Cut as printed: up to the next 1/4 in, or cm.
     step = Fraction(127, 20) if units is UnitSystem.INCH else 10
-    length = math.ceil((roll.perimeter + roll.overlap) * roll.unit / step) * step
+    length = math.ceil((roll.perimeter + roll.mitres + roll.overlap) * roll.unit / step) * step
     assert sizes["binding strip"] == pytest.approx((float(length), roll.binding_width * roll.unit))
 
 
 @each_system
 def test_the_binding_reaches_round(units: UnitSystem) -> None:
-    """The edges of the roll, each against its own formula; their sum is bound, and the strip is longer by the overlap."""
+    """The edges of the roll, each against its own formula; their sum is bound, and the strip is longer by two mitres and
+    the overlap."""
     roll = ROLLS[units]
     (piece,) = (piece for piece in record()[units.value]["pieces"] if piece["name"] == "roll")
     lengths = {name: edge["length"] / roll.unit for name, edge in piece["edges"].items()}
@@ -256,7 +264,11 @@ def test_the_binding_reaches_round(units: UnitSystem) -> None:
         abs=1e-3,
     )
     (strip,) = (piece for piece in record()[units.value]["pieces"] if piece["name"] == "binding strip")
-    assert 0 <= strip["cut width"] / roll.unit - roll.perimeter - roll.overlap < (0.25 if roll.unit > 20 else 1)
+    assert (
+        0
+        <= strip["cut width"] / roll.unit - roll.perimeter - roll.mitres - roll.overlap
+        < (0.25 if roll.unit > 20 else 1)
+    )
 
 
 @pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)

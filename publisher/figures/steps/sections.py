@@ -20,6 +20,8 @@ QUARTER = 11.0  # how wide the finished width of a folded strip is drawn
 FAR = 34.0  # mm of the layers that are bound
 LAYER = GAP * 0.8  # between two layers that are bound
 BESIDE = 1.6  # from the stitches of a seam that is bound to the strip's
+FOURTHS = 4
+MORE = 0.5  # mm that a strip is wider than that by more than rounding
 RAW = 0.8  # by so much a raw edge inside a fold is drawn short of it
 
 
@@ -52,6 +54,8 @@ def strip_panels(bench: Bench, copy: str) -> list[Panel]:
         return []
     stages = STAGES.get(piece.strip.folding, ())
     if piece.grain is Grain.BIAS or copy in {binding.strip for binding in bench.draft.bindings}:
+        if piece.cut_height > FOURTHS * piece.strip.finished_width + MORE:
+            return [_pressed_in(copy, piece)]
         stages = stages[:2]  # a binding is folded once more round its edge
     return [
         _stage(copy, piece, stage, at, last=at == len(STAGES[piece.strip.folding]))
@@ -75,6 +79,25 @@ def _stage(copy: str, piece: Piece, stage: str, at: int, last: bool) -> Panel:
     caption = Phrase.of(stage)
     told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
     return Panel(stage.removeprefix("figures."), Scene(tuple(shapes), (), across, scale=1.0), told, caption)
+
+
+def _pressed_in(copy: str, piece: Piece) -> Panel:
+    """A binding cut wider than four times its width, for what the edge takes: each edge turned in by that width."""
+    assert piece.strip is not None
+    finished = piece.strip.finished_width
+    middle = (piece.cut_height - 2 * finished) / finished * QUARTER
+    shapes = strand(
+        Point(QUARTER, GAP), LEFT, (Go(QUARTER), Fold(True), Go(middle), Fold(True), Go(QUARTER)), wrong_left=True
+    )
+    cloth = next(shape.path.box for shape in shapes if shape.look is Look.CLOTH)
+    turned, whole = length_words(finished), length_words(piece.cut_height)
+    measures = (
+        Dimension(Point(cloth.left, cloth.top), Point(QUARTER, cloth.top), turned, away=5.0),
+        Dimension(Point(middle - QUARTER, cloth.top), Point(cloth.right, cloth.top), turned, away=5.0),
+    )
+    caption = Phrase.of("figures.press-edges-in", amount=turned, whole=whole)
+    told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
+    return Panel("edges pressed in", Scene(tuple(shapes), (), measures, scale=1.0), told, caption)
 
 
 def _flat() -> list[Shape]:

@@ -43,6 +43,7 @@ KINDS = {
     "corner to box",
     "cutting",
     "edge to sew",
+    "edges pressed in",
     "end turned in",
     "fold",
     "fold-crease",
