@@ -46,8 +46,13 @@ class Tile:
         return shapely.box(frame.left, frame.top, frame.left + frame.width, frame.top + frame.height)
 
     def cut_line(self) -> ReadPath:
-        (cut,) = (path for path in self.paths if path.closed and path.width == pytest.approx(0.5, abs=1e-3))
-        return cut
+        """Closed, or from end to end of the fold that a piece lies on."""
+        drawn = [path for path in self.paths if path.stroked and path.width == pytest.approx(0.5, abs=1e-3)]
+        closed = [path for path in drawn if path.closed]
+        if closed:
+            (cut,) = closed
+            return cut
+        return max((path for path in drawn if not path.dashes), key=lambda path: path.length)
 
     def lines(self, width: float, *dashes: float) -> list[tuple[Spot, Spot]]:
         """The straight lines of a pen, ends in the piece's mm, the lower or left one first; sorted."""

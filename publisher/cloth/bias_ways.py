@@ -5,18 +5,18 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from publisher.cloth.arranging import KeptFiles
-from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, lowest_block, narrowed
+from publisher.cloth.bias_strips import LEAST_SIDE, Wanted, cut_lines, lowest_block, narrowed
 from publisher.cloth.forms import as_path
 from publisher.cloth.layouts import lay_out
 from publisher.cloth.questions import Question
 from publisher.cloth.usable import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, to_buy, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
-from publisher.geometry import Box, Path, ring_round
+from publisher.geometry import Box, Movement, Path, Point, ring_round
 from publisher.terms import Finding, UnitSystem
 
 # A lower block may waste less at its corners, a higher one may fit better beside what else is cut.
-HIGHER = (1.0, 2.0)
+HIGHER = (1.0, 1.5, 2.0)
 LONGEST = 20  # widths: a block is no longer
 MOST_EDGES = 80  # of what is laid; among more of them a place that is left is not looked for
 
@@ -165,9 +165,9 @@ def _lay(draft: Draft, ways: Ways, kept: KeptFiles) -> tuple[Cloth, tuple[Findin
         way = ways.get(copy.name, Way())
         wanted = _wanted(draft.variant.units, piece, copy)
         if way.left_over:
-            layout, got = _on_what_is_left(draft, material, layout, copy, wanted)
-            plans.append(_plan(layout, piece, copy, wanted, got))
-        elif way.block is not None:
+            layout, way = _on_what_is_left(draft, material, layout, copy, wanted)
+        if way.block is not None:
+            layout = _with_cuts(layout, copy, wanted, way.block)
             plans.append(_plan(layout, piece, copy, wanted, way))
     return replace(cloth, layouts=(layout,), strips=tuple(plans)), found
 
@@ -196,6 +196,18 @@ def _rectangle(piece: Piece, copy: Copy, block: tuple[float, float]) -> Piece:
         strip=None,
         copies=(replace(copy, count=1, to_finished_line=False, mirrored=False),),
     )
+
+
+def _with_cuts(layout: ClothLayout, copy: Copy, wanted: Wanted, block: tuple[float, float]) -> ClothLayout:
+    """A layout with the lines along which a block is cut into strips."""
+    lines = cut_lines(*block, wanted.strip, wanted.chosen(*block))
+    laid = tuple(
+        replace(one, cuts=tuple(line.moved(Movement(0, Point(one.x, one.y))) for line in lines))
+        if one.copy == copy.name
+        else one
+        for one in layout.laid
+    )
+    return replace(layout, laid=laid)
 
 
 def _plan(layout: ClothLayout, piece: Piece, copy: Copy, wanted: Wanted, way: Way) -> StripPlan:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from publisher.cloth.questions import Question
-from publisher.geometry import Path
+from publisher.geometry import Line, Path
 from publisher.terms import Variant
 
 
@@ -27,6 +27,7 @@ class Laid:
     outline: Path
     sheet: int = 0
     opened_out: bool = False
+    cuts: tuple[Line, ...] = ()  # of a block for bias strips: where it is cut for them
 
 
 @dataclass(frozen=True, slots=True)

@@ -176,7 +176,8 @@ def _pieces(layout: ClothLayout, draft: Draft, laid: Sequence[Laid], sheet: _She
             way_up = (-1 if one.turn % 360 else 1) if piece.one_way else 0
             hatched = one.turned_over and not layout.folded
             folds = tuple(_fold_of_template(one, piece, sheet)) if one.opened_out else ()
-            yield LaidPiece(str(piece.number), way_up, hatched, stretches, _area(stretches), folds)
+            cuts = tuple(line(sheet.place(cut.start), sheet.place(cut.end)) for cut in one.cuts)
+            yield LaidPiece(str(piece.number), way_up, hatched, stretches, _area(stretches), folds, cuts)
 
 
 def _outline(piece: LaidPiece) -> Iterator[DrawnShape]:

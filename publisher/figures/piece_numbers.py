@@ -35,6 +35,7 @@ class LaidPiece:
     stretches: tuple[Path, ...]
     area: Path  # closed
     folds: tuple[Path, ...] = ()  # of its template, where it is cut opened out
+    cuts: tuple[Path, ...] = ()  # of a block for bias strips
 
     @property
     def middle(self) -> Point:
@@ -62,11 +63,11 @@ def placed_numbers(pieces: Sequence[LaidPiece], cloth: Box, letters: Lettering) 
         label = _inside(one, lines, cloth, letters)
         if label is None:
             outside.append(one)
-            yield (_hatched(one, None) if one.hatched else []), []
+            yield [*(_hatched(one, None) if one.hatched else []), *_cuts(one, None)], []
             continue
         taken.append(label.box)
         hatching = _hatched(one, label.box) if one.hatched else []
-        yield [*hatching, *_way_up(one, lines, label.box, cloth)], [label]
+        yield [*hatching, *_cuts(one, label.box), *_way_up(one, lines, label.box, cloth)], [label]
     left: list[LaidPiece] = []
     for number, together in _neighbours(outside):
         near = _near(number, together, pieces, lines, taken, cloth, letters)
@@ -90,8 +91,7 @@ def _inside(one: LaidPiece, lines: Sequence[Path], within: Box, letters: Letteri
 
 def _hatched(one: LaidPiece, number: Box | None) -> list[DrawnShape]:
     """Slanting lines over a piece that lies turned over, none through its number."""
-    box = one.area.box
-    kept = number and box_path(number.left - 0.8, number.bottom - 0.4, number.right + 0.8, number.top + 0.4)
+    box, kept = one.area.box, _kept_clear(number)
     shapes: list[DrawnShape] = []
     along = -box.height + HATCH / 2
     while along < box.width:
@@ -101,6 +101,19 @@ def _hatched(one: LaidPiece, number: Box | None) -> list[DrawnShape]:
             shapes += [DrawnShape(part, Look.THIN, None, False) for part in parts]
         along += HATCH
     return shapes
+
+
+def _cuts(one: LaidPiece, number: Box | None) -> list[DrawnShape]:
+    """Where a block is cut into bias strips, but for its number."""
+    kept = _kept_clear(number)
+    parts = [part for cut in one.cuts for part in (outside_of(cut, kept) if kept else (cut,))]
+    return [DrawnShape(part, Look.RAW, None, False) for part in parts]
+
+
+def _kept_clear(number: Box | None) -> Path | None:
+    if number is None:
+        return None
+    return box_path(number.left - 0.8, number.bottom - 0.4, number.right + 0.8, number.top + 0.4)
 
 
 def _way_up(one: LaidPiece, lines: Sequence[Path], number: Box, within: Box) -> list[DrawnShape]:

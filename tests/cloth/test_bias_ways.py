@@ -5,10 +5,10 @@ from itertools import combinations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely.geometry import Polygon, box
+from shapely.geometry import Point, Polygon, box
 
 from publisher.cloth import AtHand, Laid, StripPlan, cut_for_many, from_stock, plan_cloth
-from publisher.cloth.bias_strips import Wanted, along_selvage, lowest_block, narrowed, strips_of
+from publisher.cloth.bias_strips import Wanted, along_selvage, cut_lines, lowest_block, narrowed, strips_of
 from publisher.cloth.bias_ways import empty_places
 from publisher.cloth.forms import as_path
 from publisher.drafting import Draft
@@ -25,7 +25,7 @@ def test_joined_bias_from_a_rectangle() -> None:
     wanted = Wanted(5000.0, 25.0, 0.0)
     assert lowest_block(wanted, 860.0, 5.0, 860.0) == 155
     # Its area, by the same page: L·w + (m / 1.4)², 1300.41 cm²; the strips here are what is cut, not their area alone.
-    strips = list(strips_of(860.0, 155.0, 25.0))
+    strips = [one.length for one in strips_of(860.0, 155.0, 25.0)]
     assert sum(strips) * 25 / 100 == pytest.approx(1300 - 50, rel=0.02)
 
 
@@ -40,10 +40,12 @@ def test_the_longest_bias_across_a_width() -> None:
 
 
 def test_seams_and_squared_ends_are_counted() -> None:
-    """By hand: from 30 × 20 cm, 4 cm wide, √2 · 4 = 5.66 cm each: from 7.07 − 20 to 30 − 7.07 there are 6.
+    """By hand: from 30 × 20 cm, 4 cm wide, √2 · 4 = 5.66 cm each. Left of the first cut, from the lower left corner, two
+    have an edge of 10 cm or more (20 − 2 · 5.66 = 8.69, on the slant 12.3), right of it four (30 − 4 · 5.66 = 7.37, 10.4).
     A seam of 6 mm takes 2 · √2 · 6 = 17 mm, squaring the ends 4 cm."""
-    strips = sorted(strips_of(300.0, 200.0, 40.0), reverse=True)
+    strips = sorted((one.length for one in strips_of(300.0, 200.0, 40.0)), reverse=True)
     assert len(strips) == 6
+    # The longest begins at the corner, and its edges run right across: 20 · √2.
     assert strips[0] == pytest.approx(200 * 2**0.5)
     two = strips[0] + strips[1] - 2 * 2**0.5 * 6 - 40
     assert Wanted(two - 1, 40.0, 6.0).from_block(300.0, 200.0) == 2
@@ -51,16 +53,35 @@ def test_seams_and_squared_ends_are_counted() -> None:
     assert Wanted(10_000.0, 40.0, 6.0).from_block(300.0, 200.0) == 0
 
 
+def test_a_strip_that_ends_in_a_corner_loses_its_width() -> None:
+    """By hand: from 30 × 20 cm the line from the upper right corner meets the lower edge at 10 cm. The strip from 5.66 to
+    11.31 ends in that corner: (20 + 18.69) · √2 / 2 is its middle but for the corner, a triangle of 4.34 · 1.31 / 2 less."""
+    (ends_there,) = (one for one in strips_of(300.0, 200.0, 40.0) if one.start < 100 < one.start + 40 * 2**0.5)
+    whole = box(0, 0, 300, 200).intersection(slanting(ends_there.start, 40.0)).area / 40
+    assert ends_there.length == pytest.approx(whole - 40)
+
+
+def slanting(start: float, strip: float) -> Polygon:
+    """All between two lines at 45° of which the first meets the lower edge at `start`."""
+    low, high = start, start + strip * 2**0.5
+    return Polygon([(low - 9e3, -9e3), (high - 9e3, -9e3), (high + 9e3, 9e3), (low + 9e3, 9e3)])
+
+
 @given(st.floats(150.0, 1500.0), st.floats(150.0, 1500.0), st.floats(15.0, 120.0))
 def test_strips_lie_side_by_side_on_the_block(width: float, length: float, strip: float) -> None:
-    """Shapely agrees with the area of each, and none reaches beyond the block."""
+    """Shapely agrees with the area of each; none reaches beyond the block, and cuts at one of its corners begin them."""
     block = box(0, 0, width, length)
-    start = 100 / 2**0.5 - length
-    for at, mean in enumerate(strips_of(width, length, strip)):
-        low, high = start + at * strip * 2**0.5, start + (at + 1) * strip * 2**0.5
-        band = Polygon([(low - 9e3, -9e3), (high - 9e3, -9e3), (high + 9e3, 9e3), (low + 9e3, 9e3)])
-        assert band.intersection(block).area == pytest.approx(mean * strip, rel=1e-6, abs=1e-3)
-        assert high <= width
+    strips = list(strips_of(width, length, strip))
+    for one in strips:
+        middle = block.intersection(slanting(one.start, strip)).area / strip
+        in_a_corner = one.start < width - length < one.start + strip * 2**0.5
+        assert one.length == pytest.approx(middle - (strip if in_a_corner else 0), rel=1e-6, abs=1e-3)
+        assert one.start >= -length
+        assert one.start + strip * 2**0.5 <= width + 1e-6
+        assert one.start / (strip * 2**0.5) == pytest.approx(round(one.start / (strip * 2**0.5)), abs=1e-6)
+    lines = cut_lines(width, length, strip, strips)
+    assert all(block.buffer(1e-6).covers(Point(end.x, end.y)) for one in lines for end in (one.start, one.end))
+    assert len(lines) <= len(strips) + 1
 
 
 @given(st.floats(500.0, 9000.0), st.floats(20.0, 80.0), st.floats(300.0, 1500.0))

@@ -10,7 +10,7 @@ from functools import cache
 
 import pytest
 from pdfminer.high_level import extract_text
-from shapely import LinearRing, Point
+from shapely import LineString, Point
 
 from publisher.edition import computed_json
 from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition
@@ -207,16 +207,16 @@ def test_printed_numbers_are_those_on_paper(edition: Edition) -> None:
         assert words in text
 
 
-def half_cut(apron: OnPaper) -> LinearRing:
+def half_cut(apron: OnPaper) -> LineString:
     """The cut line of the right half, mm: straight through the hems, the armhole's circle nearer to its centre by the
-    allowance, nothing at the fold."""
+    allowance; the fold is no part of it."""
     lower, side, top = apron.hems
     right, waist, inner = apron.width / 2, apron.skirt + apron.allowance, apron.radius - apron.allowance
     turns = [math.radians(270 - 90 * at / 2000) for at in range(2001)]
     curve = [(right + inner * math.cos(turn), apron.height + inner * math.sin(turn)) for turn in turns]
     bib = apron.bib / 2 + apron.allowance
     corners = [(0.0, -lower), (right + side, -lower), (right + side, waist), *curve, (bib, apron.height + top)]
-    return LinearRing([(x * apron.unit, y * apron.unit) for x, y in (*corners, (0.0, apron.height + top))])
+    return LineString([(x * apron.unit, y * apron.unit) for x, y in (*corners, (0.0, apron.height + top))])
 
 
 @every_edition
