@@ -120,7 +120,7 @@ def drawing_order(
     page: TemplatePage, templates: Pieces, sizes: Sequence[str] = (), labels: Sequence[Label] = ()
 ) -> DrawingOrder:
     """All lines of a page: its pieces, the check block, then frame, joining marks, scale bar and leaders."""
-    forms = [form for together in page.together for form in _piece_forms(together, templates, sizes)]
+    forms = [form for together in page.together for form in _piece_forms(together, templates, sizes, labels)]
     if page.check_block is not None:
         forms.append(DrawnForm(check_block_figure(), shift=Point(page.check_block.left, page.check_block.top)))
     leaders: dict[tuple[str, ...], list[Stroke]] = {(): list(furniture_figure(page).strokes)}
@@ -132,14 +132,18 @@ def drawing_order(
     return DrawingOrder(tuple(forms))
 
 
-def _piece_forms(together: Sequence[PlacedPiece], templates: Pieces, sizes: Sequence[str]) -> list[DrawnForm]:
-    """A piece as one form; of a nest a form for what all sizes see, and one for each size or sizes that share lines."""
+def _piece_forms(
+    together: Sequence[PlacedPiece], templates: Pieces, sizes: Sequence[str], labels: Sequence[Label]
+) -> list[DrawnForm]:
+    """A piece as one form; of a nest a form for what all sizes see, and one for each size or sizes that share lines,
+    with gaps for the labels that stand in its lines."""
     placed = together[0]
     if len(together) == 1:
         own = (placed.size,) if placed.size in sizes and placed.size is not None else ()
         return [DrawnForm(piece_figure(templates[(placed.piece, placed.size)]), placed=placed, sizes=own)]
     nest = nest_of(tuple(Template(templates[(one.piece, one.size)], one.size) for one in together))
-    return [DrawnForm(figure, placed=placed, sizes=own) for own, figure in nest_figures(nest)]
+    gaps = [label.gap for label in labels if label.piece == placed.piece and label.gap is not None]
+    return [DrawnForm(figure, placed=placed, sizes=own) for own, figure in nest_figures(nest, gaps)]
 
 
 def _page(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from publisher.figures.label_words import Words
+from publisher.figures.line_gaps import LineGap
 from publisher.figures.values import Stroke
 from publisher.geometry import Box
 from publisher.terms import Phrase
@@ -14,7 +15,7 @@ TIGHT = 0.75  # … of a line whose letters reach neither below its foot nor, mu
 DESCENDING = frozenset("gjpqyJQ,;()[]{}/|_@ç")
 POINT = 25.4 / 72
 SMALLER = (1.0, 0.85, 0.7)  # of the wanted size; never below the smallest
-SMALLEST, SMALLEST_TIGHT = 8.0, 7.0  # points
+SMALLEST = 8.0  # points
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,7 @@ class Label:
     leader: Stroke | None = None
     leader_end: Stroke | None = None  # a dot on the line that the leader means, where it runs over others
     sizes: tuple[str, ...] = ()  # whose layer it belongs to; none: it always shows
+    gap: LineGap | None = None  # of the line that it stands in
 
     @property
     def box(self) -> Box:
@@ -61,8 +63,7 @@ def fitted(words: tuple[Words, ...], fit: TextFitter) -> Iterator[tuple[tuple[La
         lines: list[LabelLine] = []
         width = height = 0.0
         for word in words:
-            smallest = SMALLEST_TIGHT if word.tight else SMALLEST
-            points = round(max(word.points * factor, min(smallest, word.points)), 2)
+            points = round(max(word.points * factor, min(SMALLEST, word.points)), 2)
             text, wide = fit(word.phrase, points, word.bold)
             leading = TIGHT if word.tight and not DESCENDING.intersection(text) else LINE_HEIGHT
             lines.append(LabelLine(text, points, word.bold, leading))

@@ -155,11 +155,10 @@ def _reach(mark: Mark) -> float:
 
 
 def _label_sizes(one: OnPaper, nest: Nest, page: _Page, number: int) -> Iterator[Finding]:
-    """The sizes beside the lines of a nest; where the lines lie too close, a leader leads to its line."""
-    crowd = Crowd(page.lines, page.taken)
+    """The sizes in the lines of a nest; where the lines lie too close, a leader leads to its line."""
     left: list[SizeSpot] = []
     for wanted in size_spots(one, nest):
-        label = label_line(one, nest, wanted, crowd, page.taken, page.fit)
+        label = label_line(one, nest, wanted, page.lines, page.taken, page.fit)
         if label is None:
             left.append(wanted)
         else:

@@ -1,6 +1,9 @@
 """A nest as figures: what all sizes share, then what belongs to fewer, so that sizes can be layers. mm, y up."""
 
+from collections.abc import Iterable
+
 from publisher.drafting import Notch, PointMark
+from publisher.figures.line_gaps import LineGap, between_gaps, fold_of, sized_stretches
 from publisher.figures.pieces import (
     SMALL_POINT,
     fold_bracket,
@@ -10,7 +13,6 @@ from publisher.figures.pieces import (
     notch_dots,
     notch_strokes,
     notch_wedges,
-    outline_strokes,
 )
 from publisher.figures.symbols import symbol_strokes
 from publisher.figures.values import Figure, Stroke, Style
@@ -28,17 +30,23 @@ SIZE_STYLES = (
 NOTCH_SIGNS = {NotchSign.LINE: notch_strokes, NotchSign.WEDGE: notch_wedges, NotchSign.DOT: notch_dots}
 
 
-def nest_figures(nest: Nest) -> tuple[tuple[tuple[str, ...], Figure], ...]:
-    """(the sizes that see it, its lines): () for what every size sees. A line that sizes share is solid."""
+def nest_figures(nest: Nest, gaps: Iterable[LineGap] = ()) -> tuple[tuple[tuple[str, ...], Figure], ...]:
+    """(the sizes that see it, its lines): () for what every size sees. A line that sizes share is solid, and heavier;
+    `gaps` are left out of the lines, for the sizes that stand in them."""
     layers: dict[tuple[str, ...], list[Stroke]] = {(): []}
-    fold = None if nest.inner.fold_edge is None else nest.inner.edge(nest.inner.fold_edge).path
-    for line in nest.lines:
-        style = SIZE_STYLES[nest.sizes.index(line.sizes[0])] if len(line.sizes) == 1 else Style.CUT
-        layers.setdefault(_layer(nest, line.sizes), []).extend(outline_strokes(line.path, style, line.closed, fold))
+    spans: dict[int, list[tuple[float, float]]] = {}
+    for gap in gaps:
+        spans.setdefault(gap.stretch, []).append((gap.start, gap.end))
+    for number, stretch in enumerate(sized_stretches(nest)):
+        style = SIZE_STYLES[nest.sizes.index(stretch.sizes[0])] if len(stretch.sizes) == 1 else Style.CUT_SHARED
+        layers.setdefault(_layer(nest, stretch.sizes), []).extend(
+            Stroke(path, style, path.closed) for path in between_gaps(stretch.path, spans.get(number, ()))
+        )
     for mark in nest.marks:
         layers.setdefault(_layer(nest, mark.sizes), []).extend(_mark_strokes(nest, mark))
     if nest.grain_line is not None:
         layers[()] += grain_strokes(nest.grain_line)
+    fold = fold_of(nest.inner)
     if fold is not None:
         layers[()] += [fold_stroke([line.path for line in nest.lines], fold), *fold_bracket(fold.start, fold.end)]
     order = sorted(layers, key=lambda sizes: [nest.sizes.index(size) for size in sizes])

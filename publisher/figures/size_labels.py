@@ -1,98 +1,119 @@
-"""The size beside each line of a nest: small, just inside its line, at several spots of a long one. Paper: mm, y down."""
+"""The sizes of a nest's lines: each in gaps of its own line, near both ends of every stretch and at times between.
+
+So the reader follows her size round corners and past the spots where lines meet. On paper: mm, y down.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import sizes_words
+from publisher.figures.line_gaps import LineGap, SizedStretch, gap_for, sized_stretches
 from publisher.figures.on_paper import OnPaper, flat
-from publisher.figures.pieces import off_the_fold
-from publisher.geometry import Box, Crowd, Path, Point, inside, stretches_within
+from publisher.geometry import Box, Crowd, Path, Point, stretches_within
 from publisher.template_pages import Nest
 
 SPACING = 110.0  # mm from one label of a line to the next
-LEAST = 14.0  # mm: of a line of which a page shows less, its other stretches are labelled
-CLEAR = 0.65  # mm from a line's middle: some 0.4 mm of white
-LEADERS_APART = 8.0  # mm along lines that lie too close for labels between them
-STEP = 3.0  # mm that a label moves along its line to find room
+FROM_END = 16.0  # mm from where a line ends, turns or meets another to its first label
+BOTH_ENDS = 60.0  # mm: a shorter run has one label, in its middle
+LEAST = 9.0  # mm: a run of which a page shows less has none
+CLEAR = 0.65  # mm from another line's middle: some 0.4 mm of white
+LEADERS_APART = 8.0  # mm along lines that lie too close for labels in them
+STEP = 1.5  # mm that a label moves along its line to find room
+CORNER = 0.5  # sine of the angle by which a line turns at a corner
 
 
 @dataclass(frozen=True, slots=True)
 class SizeSpot:
-    """Where a line wants its sizes told: the stretch that the page shows, how far along it, on which side."""
+    """Where a line wants its sizes told: the run of it that the page shows, and how far along that."""
 
-    stretch: Path
+    number: int  # of the stretch, as gaps count
+    whole: SizedStretch
+    line: Path  # all of the stretch, on paper
+    run: Path  # … what the page shows of it, from corner to corner
+    around: tuple[Path, ...]  # its other runs
     distance: float
-    sizes: tuple[str, ...]
+    reach: float  # mm that the label may lie away from there
     layer: tuple[str, ...]  # () for what every size sees
-    inwards: float  # 1 where the piece lies to the left of the stretch, −1 to the right
-    first: bool  # the page's first label of this stretch: it should not be missing
+    first: bool  # the only one of this run, or its first: it should not be missing
 
     @property
-    def at(self) -> Point:
-        """The spot on the line."""
-        return self.stretch.point_at(self.distance)
+    def sizes(self) -> tuple[str, ...]:
+        """Those that are cut along the line."""
+        return self.whole.sizes
 
     def leader_at(self, nest: Nest) -> Point:
         """Where a leader ends: beside those of the other sizes."""
         aside = (nest.sizes.index(self.sizes[0]) - (len(nest.sizes) - 1) / 2) * LEADERS_APART
-        return self.stretch.point_at(min(max(self.distance + aside, 1.0), self.stretch.length - 1.0))
+        return self.run.point_at(min(max(self.distance + aside, 1.0), self.run.length - 1.0))
 
 
 def size_spots(one: OnPaper, nest: Nest) -> Iterator[SizeSpot]:
-    """Every spot, line by line; of a size whose stretches are all short, its longest."""
-    shown: list[tuple[Path, tuple[str, ...], float]] = []
-    fold = None if nest.inner.fold_edge is None else nest.inner.edge(nest.inner.fold_edge).path
-    for line in nest.lines:
-        owner = nest.pieces[nest.sizes.index(line.sizes[0])]
-        outline = flat(owner.cut_line, one.placed)
-        for path in off_the_fold(line.path, fold):
-            for stretch in stretches_within(flat(path, one.placed), one.within, 0.05):
-                shown.append((stretch, line.sizes, _inwards(outline, stretch)))
-    longest = {sizes: max(path.length for path, own, _ in shown if own == sizes) for _, sizes, _ in shown}
-    for stretch, sizes, inwards in shown:
-        alone = len(sizes) == 1 and stretch.length == longest[sizes]
-        if stretch.length < LEAST and not (alone and stretch.length > LEAST / 4):
-            continue
-        count = max(1, round(stretch.length / SPACING))
-        layer = () if sizes == nest.sizes else sizes
-        for at in range(count):
-            distance = stretch.length * (at + 0.5) / count
-            yield SizeSpot(stretch, distance, sizes, layer, inwards, at == 0)
+    """Every spot, line by line."""
+    for number, whole in enumerate(sized_stretches(nest)):
+        layer = () if whole.sizes == nest.sizes else whole.sizes
+        line = flat(whole.path, one.placed)
+        for stretch in stretches_within(line, one.within, 0.05):
+            runs = tuple(_runs(stretch))
+            for own, run in enumerate(runs):
+                around = (*runs[:own], *runs[own + 1 :])
+                for at, (distance, reach) in enumerate(_wanted_along(run.length)):
+                    yield SizeSpot(number, whole, line, run, around, distance, reach, layer, at == 0)
 
 
-def _inwards(outline: Path, stretch: Path) -> float:
-    """On which side of a stretch its piece lies."""
-    middle = stretch.length / 2
-    beside = stretch.direction_at(middle).left() * 0.2
-    return 1.0 if inside(outline, stretch.point_at(middle) + beside) else -1.0
+def _runs(stretch: Path) -> Iterator[Path]:
+    """A stretch in parts from corner to corner."""
+    start = 0
+    for at, (one, other) in enumerate(pairwise(stretch.segments), start=1):
+        if abs(one.direction_at(one.length).cross(other.direction_at(0.0))) > CORNER:
+            yield Path(stretch.segments[start:at])
+            start = at
+    yield Path(stretch.segments[start:])
+
+
+def _wanted_along(length: float) -> Iterator[tuple[float, float]]:
+    """How far along a run its labels stand, and by how much each may be moved."""
+    if length < LEAST:
+        return
+    if length < BOTH_ENDS:
+        yield length / 2, length / 2
+        return
+    count = max(round((length - 2 * FROM_END) / SPACING), 1)
+    apart = (length - 2 * FROM_END) / count
+    for at in range(count + 1):
+        yield FROM_END + apart * at, min(apart / 2, FROM_END * 1.5)
 
 
 def label_line(
-    one: OnPaper, nest: Nest, wanted: SizeSpot, crowd: Crowd, taken: Sequence[Box], fit: TextFitter
+    one: OnPaper, nest: Nest, wanted: SizeSpot, lines: Sequence[Path], taken: Sequence[Box], fit: TextFitter
 ) -> Label | None:
-    """The label on the inner side of its line, near the spot; in smaller type where lines lie close; None without room."""
-    reach = min(SPACING, wanted.stretch.length) / 2
-    steps = range(int(reach / STEP) + 1)
+    """The label in a gap of its line, near the spot; in smaller type where lines lie close; None without room."""
+    others = Crowd([*(line for line in lines if line != wanted.line), *wanted.around], ())
+    steps = range(int(wanted.reach / STEP) + 1)
     moves = [sign * step * STEP for step in steps for sign in ((1.0, -1.0) if step else (1.0,))]
-    for lines, width, height in fitted(sizes_words(wanted.sizes, wanted.sizes == nest.sizes), fit):
+    for told, width, height in fitted(sizes_words(wanted.sizes, wanted.sizes == nest.sizes), fit):
         for move in moves:
-            box = _beside(wanted, wanted.distance + move, width, height)
-            if box is not None and _fits(box, one.within, crowd, taken):
-                return Label(lines, box.left, box.bottom, width, height, one.piece.name, sizes=wanted.layer)
+            box = _on_line(wanted, wanted.distance + move, width, height)
+            if box is None or not _fits(box, one.within, others, taken):
+                continue
+            gap = gap_for(wanted.whole.path, one.placed, box)
+            if gap is not None:
+                own = LineGap(wanted.number, *gap)
+                return Label(told, box.left, box.bottom, width, height, one.piece.name, sizes=wanted.layer, gap=own)
     return None
 
 
-def _beside(wanted: SizeSpot, distance: float, width: float, height: float) -> Box | None:
-    if not 0 < distance < wanted.stretch.length:
+def _on_line(wanted: SizeSpot, distance: float, width: float, height: float) -> Box | None:
+    """The label's box upon its line, if the run goes on to both sides of it."""
+    reach = (width + height) / 2 + CLEAR
+    if not reach < distance < wanted.run.length - reach:
         return None
-    aside = wanted.stretch.direction_at(distance).left() * wanted.inwards
-    away = CLEAR + 0.01 + (abs(aside.x) * width + abs(aside.y) * height) / 2
-    middle = wanted.stretch.point_at(distance) + aside * away
+    middle = wanted.run.point_at(distance)
     return Box(middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2)
 
 
-def _fits(box: Box, within: Box, crowd: Crowd, taken: Sequence[Box]) -> bool:
+def _fits(box: Box, within: Box, lines: Crowd, taken: Sequence[Box]) -> bool:
     free = all(
         box.left - CLEAR > other.right
         or box.right + CLEAR < other.left
@@ -106,4 +127,4 @@ def _fits(box: Box, within: Box, crowd: Crowd, taken: Sequence[Box]) -> bool:
         and within.bottom + CLEAR < box.bottom
         and box.top < within.top - CLEAR
     )
-    return free and in_frame and crowd.keeps_clear(box, CLEAR)
+    return free and in_frame and lines.keeps_clear(box, CLEAR)

@@ -18,6 +18,8 @@ class Pen:
 # Widths from the series 0.13 0.18 0.25 0.35 0.5 0.7 of ISO 128, its long-dash dot for fold lines (from memory).
 PENS: dict[Style, Pen] = {
     Style.CUT: Pen(0.5),
+    # Of a nest: heavier where sizes share a line, so that whoever follows her own sees where it joins the others.
+    Style.CUT_SHARED: Pen(0.7),
     # Of a nest: as wide as a cut line, so that none is taken for a line to sew or fold by; gaps that scissors jump.
     Style.CUT_LONG_DASH: Pen(0.5, (12.0, 1.8)),
     Style.CUT_DASH_DOT: Pen(0.5, (9.0, 1.5, 1.2, 1.5)),

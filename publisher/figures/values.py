@@ -10,6 +10,7 @@ class Style(Enum):
     """What a line means; each writer gives each style its width and dashes (in style.py)."""
 
     CUT = "cut line"
+    CUT_SHARED = "cut line of several sizes"
     CUT_LONG_DASH = "cut line of the second size"
     CUT_DASH_DOT = "cut line of the third size"
     CUT_DASH_DOT_DOT = "cut line of the fourth size"

@@ -76,6 +76,15 @@ class Box:
         """Extent in y."""
         return self.top - self.bottom
 
+    @property
+    def middle(self) -> Point:
+        """Where its diagonals cross."""
+        return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    def holds(self, point: Point) -> bool:
+        """True when a point lies inside, or on a side."""
+        return self.left <= point.x <= self.right and self.bottom <= point.y <= self.top
+
     def joined(self, other: "Box") -> "Box":
         """The smallest box round both."""
         return Box(

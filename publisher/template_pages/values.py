@@ -71,6 +71,12 @@ class PlacedPiece:
         on_sheet = self.movement(point)
         return Point(on_sheet.x + self.shift.x, self.shift.y - on_sheet.y)
 
+    def of_piece(self, point: Point) -> Point:
+        """A point of this page, mm, y down, as a point of the piece."""
+        origin = self.on_paper(Point(0.0, 0.0))
+        right, up = self.on_paper(Point(1.0, 0.0)) - origin, self.on_paper(Point(0.0, 1.0)) - origin
+        return Point((point - origin).dot(right), (point - origin).dot(up))
+
 
 @dataclass(frozen=True, slots=True)
 class JoiningMark:

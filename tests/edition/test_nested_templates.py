@@ -17,10 +17,10 @@ from publisher.terms import UnitSystem
 from tests.graded import ALLOWANCE, EASE, HEAD, HEIGHT, SIZES, above_advice, cap_proof, radius
 from tests.page_measures import crossed, too_near
 from tests.pdfium_reading import ReadPath, Spot, lines_of
-from tests.pdfium_texts import inks_of
+from tests.pdfium_texts import InkText, inks_of
 
 TRUE = 0.02
-CUT = 0.5
+CUT, SHARED = 0.5, 0.7
 METRIC = DEFAULT_EDITIONS[1]
 
 every_edition = pytest.mark.parametrize("edition", EDITIONS, ids=lambda edition: edition.name)
@@ -54,12 +54,13 @@ def layers_of(pdf: bytes, page: int) -> list[tuple[str, ...] | None]:
     return found
 
 
-def cut_lines(edition: Edition, piece: str, size: str) -> list[tuple[PlacedPiece, list[ReadPath]]]:
-    """The cut lines that a reader sees of a size when the other sizes are switched off, on each page of its sheet."""
+def cut_lines(edition: Edition, piece: str, size: str) -> list[tuple[PlacedPiece, list[ReadPath], list[InkText]]]:
+    """The cut lines that a reader sees of a size when the other sizes are switched off, on each page of its sheet, and
+    the words that tell of it."""
     made = printed(edition)
     pages = cap_proof().pages_of(edition).pages
     first = made.pages - made.template_pages
-    read = lines_of(made.pdf)
+    read, inks = lines_of(made.pdf), inks_of(made.pdf)
     found = []
     for at, page in enumerate(pages):
         placed = next((one for one in page.placed if one.piece == piece and one.size == size), None)
@@ -72,15 +73,34 @@ def cut_lines(edition: Edition, piece: str, size: str) -> list[tuple[PlacedPiece
             if path.form is not None
             and (layers[path.form] is None or size in (layers[path.form] or ()))
             and path.stroked
-            and path.width == pytest.approx(CUT, abs=1e-3)
+            and any(path.width == pytest.approx(width, abs=1e-3) for width in (CUT, SHARED))
             and not _is_notch(path)
         ]
-        found.append((placed, seen))
+        told = [
+            text for text in inks[first + at] if text.text == "all sizes" or size in re.split(", | and ", text.text)
+        ]
+        found.append((placed, seen, told))
     return found
 
 
+def is_told_in_its_gaps(outline: shapely.LineString, line: tuple[PlacedPiece, list[ReadPath], list[InkText]]) -> bool:
+    """True when an outline is drawn once and all along, but for gaps in each of which the size is told."""
+    placed, paths, texts = line
+    lines = [shapely.LineString([in_piece(placed, spot) for spot in path.flattened()]) for path in paths]
+    drawn = shapely.union_all(lines)
+    once = sum(one.length for one in lines) == pytest.approx(drawn.length, abs=TRUE)
+    words = [in_piece(placed, ((one.left + one.right) / 2, (one.top + one.bottom) / 2)) for one in texts]
+    gaps = shapely.get_parts(shapely.line_merge(outline.difference(drawn.buffer(TRUE))))
+    told = all(
+        any(gap.interpolate(0.5, normalized=True).distance(shapely.Point(*word)) < 1.0 for word in words)
+        for gap in gaps
+    )
+    whole = drawn.length + sum(gap.length for gap in gaps) == pytest.approx(outline.length, abs=3 * TRUE * len(gaps))
+    return bool(once and told and whole and len(gaps) > 0 and drawn.difference(outline.buffer(TRUE)).length == 0)
+
+
 def _is_notch(path: ReadPath) -> bool:
-    return path.length < 8 and len(path.commands) == 2
+    return path.length < 8 and len(path.commands) == 2 and not path.dashes
 
 
 @both_units
@@ -90,10 +110,12 @@ def test_the_crown_of_every_size_is_a_circle_as_long_as_its_band(edition: Editio
     wanted = radius(units, size) + ALLOWANCE[units]
     pages = cut_lines(edition, "crown", size)
     assert len(pages) == 2
-    for placed, paths in pages:
+    circle = shapely.Point(0.0, 0.0).buffer(wanted, quad_segs=400).exterior
+    for line in pages:
+        placed, paths, _ = line
         away = [math.hypot(*in_piece(placed, spot)) for path in paths for spot in path.flattened()]
         assert max(abs(one - wanted) for one in away) < TRUE
-        assert sum(path.length for path in paths) == pytest.approx(2 * math.pi * wanted, abs=TRUE)
+        assert is_told_in_its_gaps(circle, line)
 
 
 @both_units
@@ -103,11 +125,24 @@ def test_the_band_of_every_size_is_a_rectangle_once_round(edition: Edition, size
     add = ALLOWANCE[units]
     right, top = (HEAD[units][size] + EASE[units]) / 2 + add, HEIGHT[units] + add
     outline = shapely.box(-add, -add, right, top).exterior
-    for placed, paths in cut_lines(edition, "band", size):
-        lines = [shapely.LineString([in_piece(placed, spot) for spot in path.flattened()]) for path in paths]
-        drawn = shapely.union_all(lines)
-        assert sum(line.length for line in lines) == pytest.approx(outline.length, abs=TRUE), "no stretch twice"
-        assert drawn.hausdorff_distance(outline) < TRUE
+    for line in cut_lines(edition, "band", size):
+        assert is_told_in_its_gaps(outline, line)
+
+
+def test_a_line_that_sizes_share_is_heavier_than_one_of_one_size() -> None:
+    made = printed(METRIC)
+    first = made.pages - made.template_pages
+    read = lines_of(made.pdf)
+    at = next(
+        at for at, page in enumerate(cap_proof().pages_of(METRIC).pages) if "band" in {one.piece for one in page.placed}
+    )
+    layers = layers_of(made.pdf, first + at)
+    widths: dict[bool, set[float]] = {True: set(), False: set()}
+    for path in read[first + at].paths:
+        if path.form is not None and path.stroked and path.width > 0.45 and not _is_notch(path):
+            sizes = layers[path.form]
+            widths[sizes is None or len(sizes) > 1].add(round(path.width, 3))
+    assert widths == {True: {SHARED}, False: {CUT}}
 
 
 def test_lines_of_sizes_are_told_apart_without_colour() -> None:
