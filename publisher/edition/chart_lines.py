@@ -50,12 +50,17 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
     return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
 
 
+def halves_laid(tables: Sequence[Tables]) -> frozenset[str]:
+    """How cloth lies for pieces whose template shows a half: on the fold, opened out, or each for some."""
+    notes = {note.key for table in tables for row in table.chart for note in row.notes}
+    return frozenset(lay for lay, keys in HALVES.items() if notes & keys)
+
+
 def chart_intro(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speaker) -> tuple[str, ...]:
     """Sentences above the chart: what its sizes mean, and how the cloth lies for which copies."""
     drawn = [piece for draft in drafts for piece in draft.pieces if piece.kind is PieceKind.DRAWN]
     lying = {_lying(piece, copy) for piece in drawn if piece.half is None for copy in piece.copies}
-    notes = {note.key for table in tables for row in table.chart for note in row.notes}
-    lying |= {lay for lay, keys in HALVES.items() if notes & keys}
+    lying |= halves_laid(tables)
     if any(piece.one_way for draft in drafts for piece in draft.pieces):
         lying |= {"one way"}
     laid = [said for lay, said in LAID.items() if lay in lying] if lying - {"single"} else []

@@ -5,11 +5,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.checks import Proof
-from publisher.drafting import Draft, Notch
+from publisher.drafting import Draft
 from publisher.edition.cautions import cautions_of
-from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines
+from publisher.edition.chart_lines import ChartLine, chart_intro, chart_lines, halves_laid
 from publisher.edition.cover_facts import Fact, cover_facts
 from publisher.edition.cutting_layouts import LayoutsView, build_layouts
+from publisher.edition.legend import LegendLine, legend_intro, legend_lines
 from publisher.edition.prose import unwrapped
 from publisher.edition.scale_lines import ScaleLine, scale_lines
 from publisher.edition.size_guide import SizeGuideView, size_guide_of
@@ -19,7 +20,7 @@ from publisher.edition.supplies_view import SuppliesView, by_length, supplies_vi
 from publisher.edition.times import sum_of
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
-from publisher.figures import LINE_HEIGHT, cover_figure, figure_svg, mark_samples, size_samples
+from publisher.figures import cover_figure, figure_svg
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import Phrase, UnitSystem, Written
@@ -42,15 +43,6 @@ class MaterialView:
     lines: tuple[BuyLine, ...]
     notes: tuple[str, ...]
     pieced: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class LegendLine:
-    """One mark: its sample as SVG and what it means; `low` where the sample is but a level line."""
-
-    svg: str
-    words: str
-    low: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +97,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
     chart = chart_lines(tables, drafts, speak)
     listed = tuple(map(str, facts.tools))
     supplies = supplies_view(tables, speak, tiled, listed)
-    legend = tuple(_legend(drafts, speak, tiled))
+    legend = tuple(legend_lines(drafts, halves_laid(tables), speak, tiled))
     figures = build_step_figures(proof, drafts, speak)
     sections = tuple(section_view(proof, section, drafts, speak, figures) for section in proof.source.sections)
     return View(
@@ -137,7 +129,7 @@ def build_view(proof: Proof, units: UnitSystem, speak: Speaker, tiled: bool) -> 
         chart_intro=chart_intro(tables, drafts, speak),
         layouts=build_layouts(proof, units, speak),
         legend=legend,
-        legend_intro=_legend_intro(drafts, speak),
+        legend_intro=legend_intro(drafts, speak),
         vocabulary=used_terms(_texts(sections, chart, legend, drafts), speak),
         sections=sections,
         figure_key=figures.key,
@@ -236,25 +228,6 @@ def _notion(rows: Sequence[NotionRow], speak: Speaker) -> str:
     ]
     more = [words for words in (by_length(rows, speak), first.note) if words]
     return speak.say("numbers.list-separator").join([text, *sizes, *more])
-
-
-def _legend(drafts: Sequence[Draft], speak: Speaker, tiled: bool) -> list[LegendLine]:
-    lines: list[LegendLine] = []
-    for key, figure in mark_samples(drafts, tiled):
-        words = speak.say(f"legend.{key}")
-        lines.append(LegendLine(figure_svg(figure, words, y_up=True), words, figure.height <= LINE_HEIGHT))
-        if key.startswith("cut-line"):
-            for size, sample in size_samples(drafts):
-                words = speak.say("legend.size-line", size=size)
-                lines.append(LegendLine(figure_svg(sample, words, y_up=True), words, low=True))
-    return lines
-
-
-def _legend_intro(drafts: Sequence[Draft], speak: Speaker) -> str:
-    notched = {isinstance(mark, Notch) for draft in drafts for piece in draft.pieces for mark in piece.as_cut.marks}
-    if False not in notched:
-        return ""
-    return speak.say("legend.intro-and-notches" if True in notched else "legend.intro")
 
 
 def _texts(

@@ -33,10 +33,11 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
     shown = [notch for together in sheets for notch in _notches(together)]
     notches = {_notch_key(*notch) for notch in shown}
     whole = [one.piece for together in sheets for one in together if len(together) == 1]
-    cut_line = "cut-line" if all(len(together) == 1 for together in sheets) else "cut-line-shared"
+    nests = [nest_of(together) for together in sheets if len(together) > 1]
     sewn = any(edge.allowance for piece in whole for edge in piece.edges)
     samples: list[tuple[str, bool, list[Stroke] | Style]] = [
-        (cut_line, bool(pieces), Style.CUT),
+        ("cut-line", bool(whole), Style.CUT),
+        ("cut-line-shared", any(len(line.sizes) > 1 for nest in nests for line in nest.lines), Style.CUT_SHARED),
         (_finished_key(whole), sewn, Style.FINISHED),
         ("notch", "notch" in notches, _notch(double=False)),
         ("notch-on-the-fold", "notch-on-the-fold" in notches, _notch_on_the_fold(double=False, sign=NotchSign.LINE)),

@@ -2,6 +2,7 @@
 
 import pytest
 
+from publisher.edition.legend import legend_lines
 from publisher.edition.view import build_view
 from publisher.edition.words import speaker
 from publisher.terms import UnitSystem
@@ -26,3 +27,19 @@ def test_the_legend_of_a_demo(demo: str, notches: bool, hem: bool | None, inner:
         [] if hem is None else [(hem, inner)]
     )
     assert not any("nterfacing" in line.words for line in view.legend)
+
+
+@pytest.mark.parametrize(
+    ("laid", "corner", "halves", "turned"),
+    [({"fold"}, True, False, False), ({"opened"}, False, True, True), ({"fold", "opened"}, True, True, True)],
+)
+def test_the_fold_of_a_template_is_explained_as_its_cloth_is_cut(
+    laid: set[str], corner: bool, halves: bool, turned: bool
+) -> None:
+    """Of the hat's: the half of a notch, and the fold line itself."""
+    drafts = demo_proof("avocet-sun-hat").drafts_of(UnitSystem.METRIC)
+    told = [line.words for line in legend_lines(drafts, laid, speaker("en", UnitSystem.METRIC), tiled=True)]
+    (notch,) = (words for words in told if words.startswith("Notch on the fold"))
+    assert ("small corner off" in notch, "hal" in notch.replace("most half", "")) == (corner, halves)
+    (fold,) = (words for words in told if "dash and dot" in words and "otch" not in words)
+    assert ("fold of the cloth" in fold, "turn" in fold) == (corner, turned)

@@ -7,6 +7,7 @@ from publisher.figures.steps.values import Drawing, DrawnShape, Look, Texture
 from publisher.geometry import Point
 
 WIDE, HIGH = 13.0, 7.0
+SCISSORS_FROM = 3.0  # so that their handles lie in the sample
 # What is told, by the key of its words; what does not differ to the eye shares a sample.
 TEXTURES: dict[str, tuple[Texture, ...]] = {
     "figures.key-right": (Texture.PLAIN,),
@@ -41,7 +42,8 @@ def _area(texture: Texture) -> Drawing:
 
 def _line(look: Look) -> Drawing:
     level = line(Point(0.5, HIGH / 2), Point(WIDE - 0.5, HIGH / 2))
-    shapes = [DrawnShape(level, look, None, False), *(scissors(level) if look is Look.CUT else ())]
+    inside = line(Point(SCISSORS_FROM, HIGH / 2), Point(WIDE - 0.5, HIGH / 2))
+    shapes = [DrawnShape(level, look, None, False), *(scissors(inside) if look is Look.CUT else ())]
     if look is Look.CLOTH:
         beside = line(Point(0.5, HIGH / 2 - 0.65), Point(WIDE - 0.5, HIGH / 2 - 0.65))
         shapes.append(DrawnShape(beside, Look.WRONG_TICKS, None, False))
