@@ -83,6 +83,10 @@ class Strip:
     joins: str | None  # how it may be pieced: diagonal, straight; None: not at all
     join_allowance: float  # mm, of a join
 
+    def wider_than_fourths(self, cut_width: float) -> bool:
+        """True for a strip folded in fourths that is cut wider than four times its width by more than rounding, mm."""
+        return self.folding == "in fourths" and cut_width > 4 * self.finished_width + 0.5
+
 
 @dataclass(frozen=True, slots=True)
 class Held:

@@ -4,10 +4,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.checks import Proof
+from publisher.cloth import BIAS_SEAM
 from publisher.drafting import Draft
 from publisher.edition.step_letters import StepLetters
 from publisher.edition.words import Speaker
 from publisher.figures import (
+    BiasSquare,
     Drawing,
     Panel,
     StepFacts,
@@ -124,8 +126,21 @@ def step_facts(proof: Proof, draft: Draft, step: WrittenStep) -> StepFacts:
     assembly = proof.assembly_of(draft.variant)
     here = next(one for one in assembly.steps if one.id == step.id)
     facts = facts_of(assembly, here, quoted_lengths(draft, step))
+    facts = replace(facts, squares=tuple(_squares(proof, draft)))
     cuts = any(action.verb == "cut" for action in (*here.actions, *here.shows))
     return replace(facts, nested=nested_pieces(proof.drafts_of(draft.variant.units))) if cuts else facts
+
+
+def _squares(proof: Proof, draft: Draft) -> Iterator[BiasSquare]:
+    """The squares that bias strips come from, of those that come from one on every width of cloth."""
+    plans = proof.cloth_of(draft.variant).strips
+    for copy in dict.fromkeys(plan.copy for plan in plans):
+        own = [plan for plan in plans if plan.copy == copy]
+        if all(plan.square for plan in own):
+            largest = max(own, key=lambda plan: plan.square)
+            yield BiasSquare(
+                copy, largest.square, largest.cut_width, float(BIAS_SEAM[draft.variant.units]), largest.count
+            )
 
 
 def quoted_lengths(draft: Draft, step: WrittenStep) -> tuple[tuple[str, float], ...]:

@@ -22,6 +22,7 @@ from publisher.figures.pdf_writer import pdf_operators
 from publisher.figures.pieces import piece_figure
 from publisher.figures.samples import LINE_HEIGHT, mark_samples, size_samples
 from publisher.figures.steps import (
+    BiasSquare,
     Drawing,
     Lettering,
     Panel,
@@ -43,6 +44,7 @@ __all__ = [
     "CARD_SHORT",
     "LINE_HEIGHT",
     "PENS",
+    "BiasSquare",
     "Caption",
     "Drawing",
     "Figure",

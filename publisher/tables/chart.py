@@ -3,7 +3,7 @@
 import math
 
 from publisher.cloth import BIAS_SEAM, Cloth, StripPlan, rough_box
-from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat, Width
+from publisher.drafting import Copy, Draft, Grain, Hem, Piece, PieceKind, Pleat, Strip, Width
 from publisher.tables.values import ChartRow
 from publisher.terms import Phrase, Quantity, UnitSystem, length, round_cut
 
@@ -145,6 +145,14 @@ def _clear(draft: Draft, plans: list[StripPlan]) -> Phrase:
     return Phrase.of("chart.joins-clear", apart=_told(apart)) if apart else Phrase.of("chart.joins-near")
 
 
+def _fold_note(draft: Draft, piece: Piece, strip: Strip, copy: Copy) -> Phrase:
+    """How a strip is folded; a binding that is cut wider, for what its edge takes, is turned in by its finished width."""
+    binds = piece.grain is Grain.BIAS or copy.name in {binding.strip for binding in draft.bindings}
+    if binds and strip.wider_than_fourths(piece.cut_height):
+        return Phrase.of("chart.edges-turned-in", amount=_told(strip.finished_width))
+    return Phrase.of(f"chart.fold-{strip.folding.replace(' ', '-')}")
+
+
 def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]:
     notes: list[Phrase] = []
     if piece.half is not None and not copy.rough:
@@ -155,7 +163,7 @@ def _notes(draft: Draft, cloth: Cloth, piece: Piece, copy: Copy) -> list[Phrase]
         inner = "to-finished-line" if piece.kind is PieceKind.DRAWN else "without-allowance"
         notes.append(Phrase.of(f"chart.{inner}"))
     if piece.strip is not None:
-        notes.append(Phrase.of(f"chart.fold-{piece.strip.folding.replace(' ', '-')}"))
+        notes.append(_fold_note(draft, piece, piece.strip, copy))
     if copy.rough:
         notes.append(Phrase.of("chart.rough"))
     if any(isinstance(mark, Pleat) and mark.kind != "dart" for mark in piece.as_cut.marks):

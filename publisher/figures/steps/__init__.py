@@ -1,7 +1,7 @@
 """Figures of steps, drawn from the draft: a language of shapes, marks and callouts, the kinds of figure, their layout."""
 
 from publisher.figures.steps.chosen import finished_of, panels_of
-from publisher.figures.steps.facts import StepFacts, facts_of
+from publisher.figures.steps.facts import BiasSquare, StepFacts, facts_of
 from publisher.figures.steps.key import key_samples
 from publisher.figures.steps.layout import WIDEST, lay_out
 from publisher.figures.steps.values import Drawing, Lettering, Panel
@@ -9,6 +9,7 @@ from publisher.figures.steps.writer import drawing_svg
 
 __all__ = [
     "WIDEST",
+    "BiasSquare",
     "Drawing",
     "Lettering",
     "Panel",

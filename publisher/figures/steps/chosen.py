@@ -6,6 +6,7 @@ from itertools import groupby
 
 from publisher.assembly import Action, after_action
 from publisher.drafting import Draft, Pleat
+from publisher.figures.steps.bias_square import square_panels
 from publisher.figures.steps.cloth import BACKINGS, Bench, strip_loop
 from publisher.figures.steps.easing import dart_panels, eased_panel, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
@@ -266,7 +267,8 @@ def _join(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
         if bound is not None:
             panels.append(joined_ends_panel(bench, bound, facts.length_of(OVERLAP)))
         else:
-            panels += joined_panels(bench, action.target)
+            square = next((one for one in facts.squares if one.copy == action.target), None)
+            panels += square_panels(bench, square) if square else joined_panels(bench, action.target)
     return panels
 
 

@@ -7,6 +7,17 @@ from publisher.assembly import Action, Assembly, AssemblyStep
 
 
 @dataclass(frozen=True, slots=True)
+class BiasSquare:
+    """The square of cloth that a bias strip comes from, sewn into a tube: its side, the strip's width, the seam, mm."""
+
+    copy: str
+    side: float
+    strip: float
+    seam: float
+    rounds: int  # of the strip
+
+
+@dataclass(frozen=True, slots=True)
 class StepFacts:
     """A step, what was fused before it, and the lengths that its words quote, by the names of their measures."""
 
@@ -18,6 +29,7 @@ class StepFacts:
     last: bool = False  # of several
     begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
     quoted: tuple[tuple[str, float], ...] = ()
+    squares: tuple[BiasSquare, ...] = ()  # that strips come from, whatever cloth is bought
     nested: frozenset[str] = frozenset()  # pieces whose template holds several sizes, and so no inner line
 
     def length(self, begins: str) -> float | None:

@@ -20,8 +20,6 @@ QUARTER = 11.0  # how wide the finished width of a folded strip is drawn
 FAR = 34.0  # mm of the layers that are bound
 LAYER = GAP * 0.8  # between two layers that are bound
 BESIDE = 1.6  # from the stitches of a seam that is bound to the strip's
-FOURTHS = 4
-MORE = 0.5  # mm that a strip is wider than that by more than rounding
 RAW = 0.8  # by so much a raw edge inside a fold is drawn short of it
 
 
@@ -54,7 +52,7 @@ def strip_panels(bench: Bench, copy: str) -> list[Panel]:
         return []
     stages = STAGES.get(piece.strip.folding, ())
     if piece.grain is Grain.BIAS or copy in {binding.strip for binding in bench.draft.bindings}:
-        if piece.cut_height > FOURTHS * piece.strip.finished_width + MORE:
+        if piece.strip.wider_than_fourths(piece.cut_height):
             return [_pressed_in(copy, piece)]
         stages = stages[:2]  # a binding is folded once more round its edge
     return [

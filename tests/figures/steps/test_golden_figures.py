@@ -11,6 +11,9 @@ DEMOS = ("sanderling-lined-pouch", "turnstone-tool-roll", "avocet-sun-hat", "dun
 KINDS = {
     "bag",
     "bag in bag",
+    "bias block",
+    "bias block ruled",
+    "bias square",
     "band turned up",
     "folded over",
     "rolled",
