@@ -15,6 +15,7 @@ from publisher.figures import (
     Label,
     Pieces,
     Stroke,
+    boxed_corners,
     check_block_captions,
     check_block_figure,
     furniture_figure,
@@ -86,6 +87,8 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
     drafts = proof.drafts_of(edition.units)
     sizes = tuple(draft.variant.size for draft in drafts if draft.variant.size is not None) if len(drafts) > 1 else ()
     templates = {(one.piece.name, one.size): one.piece for one in templates_of(drafts)}
+    # Of several sizes a template of one size only is told its corners: elsewhere they differ.
+    corners = {piece.name: boxed_corners(draft, piece.template) for draft in drafts[:1] for piece in draft.pieces}
     pages: list[SheetPage] = []
     orders: list[DrawingOrder] = []
     found: list[Finding] = []
@@ -96,7 +99,7 @@ def build_sheets(proof: Proof, edition: Edition, speak: Speaker) -> Sheets:
 
     for key, page in enumerate(planned):
         pieces = [templates[(placed.piece, placed.size)] for placed in page.placed]
-        labels, unfitted = label_page(page, pieces, fit)
+        labels, unfitted = label_page(page, pieces, fit, corners)
         found.extend(unfitted)
         pages.append(_page(page, key, len(planned), labels, sizes, edition, speak))
         orders.append(drawing_order(page, templates, sizes, labels))

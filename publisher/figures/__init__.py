@@ -1,5 +1,6 @@
 """Figures as values, and their writers: pieces, check block, page furniture, page plan, samples of marks, labels."""
 
+from publisher.figures.boxed_corners import boxed_corners
 from publisher.figures.chart_shapes import chart_scale, chart_shape
 from publisher.figures.check_block import (
     CARD_LONG,
@@ -64,6 +65,7 @@ __all__ = [
     "Stroke",
     "Style",
     "TextFitter",
+    "boxed_corners",
     "chart_scale",
     "chart_shape",
     "check_block_captions",

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import Copy, Hem, LineMark, Mark, PathMark, Piece, PointMark
+from publisher.figures.boxed_corners import BoxedCorner
 from publisher.template_pages import TemplatePage
 from publisher.terms import Phrase, length
 
@@ -48,6 +49,15 @@ def _laid_for(mark: PointMark | LineMark | PathMark, piece: Piece) -> Iterator[W
     for key, copies in (("label.this-side-up", up), ("label.this-side-down", down)):
         if copies:
             yield Words(Phrase.of(key, copies=_listed([_short_name(piece, copy) for copy in copies])), SMALL)
+
+
+def corner_words(corner: BoxedCorner) -> tuple[Words, ...]:
+    """What is done at a corner that is boxed: how much is cut out, and the length of the seam across it."""
+    cut = Phrase.of("label.boxed-corner")
+    if corner.cut_out is not None:
+        across, up = corner.cut_out
+        cut = Phrase.of("label.boxed-corner-of", across=_told(across), up=_told(up))
+    return (Words(cut, SMALL), Words(Phrase.of("label.boxed-across", length=_told(corner.length)), SMALL))
 
 
 def sizes_words(sizes: Sequence[str], of_all: bool) -> tuple[Words, ...]:

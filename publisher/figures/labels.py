@@ -1,12 +1,14 @@
 """Live text on template pages: upright, inside its piece, clear of every line. On paper: mm, y down."""
 
 import itertools
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 
 from publisher.drafting import Mark, Notch, Piece, PointMark
+from publisher.figures.boxed_corners import BoxedCorner
 from publisher.figures.label_values import Label, TextFitter, fitted
-from publisher.figures.label_words import Words, block_words, mark_words, sizes_words
+from publisher.figures.label_words import Words, block_words, corner_words, mark_words, sizes_words
 from publisher.figures.leaders import CLEAR, dot, leader_from, middle_of, nearest_of, runs_along, runs_over
 from publisher.figures.on_paper import OnPaper, box_of, on_paper, outline_of, spot_of
 from publisher.figures.pieces import DOT, SMALL_POINT
@@ -20,6 +22,7 @@ from publisher.terms import Finding, Place, Severity
 FARTHEST_SIZE = 6.0  # mm: … a mark's size
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
+NO_CORNERS: Mapping[str, Sequence[BoxedCorner]] = MappingProxyType({})
 AROUND = (15.0, 30.0, 60.0, 120.0)  # mm: how far about free paper is looked for when the nearest will not do
 
 
@@ -57,9 +60,13 @@ class _Page:
 
 
 def label_page(
-    page: TemplatePage, pieces: Sequence[Piece], fit: TextFitter
+    page: TemplatePage,
+    pieces: Sequence[Piece],
+    fit: TextFitter,
+    corners: Mapping[str, Sequence[BoxedCorner]] = NO_CORNERS,
 ) -> tuple[tuple[Label, ...], tuple[Finding, ...]]:
-    """Labels for a page, `pieces` in the order of `page.placed`; findings for labels that found no room.
+    """Labels for a page, `pieces` in the order of `page.placed`; findings for labels that found no room;
+    `corners` that are boxed, by piece.
 
     Where the inside of the piece has no room, even in smaller type, a label stands on free paper with a leader.
     """
@@ -71,7 +78,7 @@ def label_page(
     for one in shown:
         if one.nest is not None:
             found.extend(_label_sizes(one, one.nest, filling, page.number))
-        wanted_here = list(_wanted(one, page))
+        wanted_here = list(_wanted(one, page, corners.get(one.piece.name, ())))
         for size_label in _place_together(one, [wanted for wanted in wanted_here if wanted.all_or_none], filling):
             filling.add(size_label)
         for wanted in (wanted for wanted in wanted_here if not wanted.all_or_none):
@@ -97,12 +104,15 @@ def _around(at: Point) -> Path:
     return outline_of(Box(at.x - reach, at.y - reach, at.x + reach, at.y + reach))
 
 
-def _wanted(one: OnPaper, page: TemplatePage) -> Iterator[_Wanted]:
+def _wanted(one: OnPaper, page: TemplatePage, corners: Sequence[BoxedCorner]) -> Iterator[_Wanted]:
     """The labels of a piece: the sizes of a nest's lines, a name beside each mark on this page, the block in its middle."""
     sizes: tuple[str, ...] = ()
     if one.nest is None:
         for mark in one.piece.marks:
             yield from _wanted_of_mark(one, mark)
+        for corner in corners:
+            if _holds(one.within, spot := one.placed.on_paper(corner.at)):
+                yield _Wanted(corner_words(corner), one.piece.name, corner.place, spot)
     else:
         sizes = one.nest.sizes
         yield from _wanted_of_nest(one, one.nest)
