@@ -70,7 +70,7 @@ def block_words(piece: Piece, size: str | None, page: TemplatePage, sizes: Seque
     lines = [_title(piece, None if sizes else size)]
     if sizes:
         lines.append(Words(Phrase.of("label.sizes", sizes=_listed(sizes)), BODY))
-    lines += [Words(_cut_phrase(piece, copy, nested=bool(sizes)), BODY) for copy in piece.copies]
+    lines += [Words(phrase, BODY) for phrase in _cut_phrases(piece, nested=bool(sizes))]
     turned = [_short_name(piece, copy) for copy in piece.copies if copy.turned_over]
     if turned:
         lines.append(Words(Phrase.of("label.turned-over", copies=_listed(turned)), BODY))
@@ -90,19 +90,34 @@ def _title(piece: Piece, size: str | None) -> Words:
     return Words(Phrase.of("label.title-size", **title, size=size), TITLE, bold=True)
 
 
-def _cut_phrase(piece: Piece, copy: Copy, nested: bool) -> Phrase:
-    told = {"copy": _short_name(piece, copy), "count": str(copy.count), "material": copy.material}
+def _cut_phrases(piece: Piece, nested: bool) -> Iterator[Phrase]:
+    """What to cut; copies that are cut alike, as right and left, are told together, so that none is forgotten."""
+    alike: dict[tuple[object, ...], list[Copy]] = {}
+    for copy in piece.copies:
+        cut = (copy.material, copy.count, copy.rough, copy.to_finished_line, copy.mirrored)
+        alike.setdefault(cut, []).append(copy)
+    return (_cut_phrase(piece, copies, nested) for copies in alike.values())
+
+
+def _cut_phrase(piece: Piece, copies: Sequence[Copy], nested: bool) -> Phrase:
+    copy, each = copies[0], "-each" if len(copies) > 1 else ""
+    names = [_short_name(piece, one) for one in copies]
+    told: dict[str, str | Phrase] = {
+        "copy": _listed(names) if each else names[0],
+        "count": str(copy.count),
+        "material": copy.material,
+    }
     if copy.rough:
-        return Phrase.of("label.cut-rough", **told)
+        return Phrase.of(f"label.cut-rough{each}", **told)
     if copy.to_finished_line and not nested:
-        return Phrase.of("label.cut-inner", **told)
+        return Phrase.of(f"label.cut-inner{each}", **told)
     if copy.to_finished_line and piece.one_allowance is not None:
-        return Phrase.of("label.cut-trimmed-by", **told, amount=_told(piece.one_allowance))
+        return Phrase.of(f"label.cut-trimmed-by{each}", **told, amount=_told(piece.one_allowance))
     if copy.to_finished_line:
-        return Phrase.of("label.cut-trimmed", **told)
+        return Phrase.of(f"label.cut-trimmed{each}", **told)
     if copy.mirrored and copy.count % 2 == 0:
-        return Phrase.of("label.cut-pair", **told | {"count": str(copy.count // 2)})
-    return Phrase.of("label.cut", **told)
+        return Phrase.of(f"label.cut-pair{each}", **told | {"count": str(copy.count // 2)})
+    return Phrase.of(f"label.cut{each}", **told)
 
 
 def _short_name(piece: Piece, copy: Copy) -> str:

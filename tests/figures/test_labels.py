@@ -85,6 +85,16 @@ def test_each_way_of_cutting_has_its_words() -> None:
     assert label.lines[1].text == "label.cut-pair: outside, 1, canvas"
 
 
+def test_copies_that_are_cut_alike_are_told_together_and_the_turned_one_on_its_own() -> None:
+    copies = (
+        Copy("facing right", "facing", "canvas", 1, False, False, HERE),
+        Copy("facing left", "facing", "canvas", 1, False, False, HERE, turned_over=True),
+        Copy("facing lining", "facing", "cotton", 1, False, False, HERE),
+    )
+    ((_, _, (label,), _),) = placed(replace(hand_piece(rectangle(180, 160), name="facing"), copies=copies))
+    assert keys(label) == ["label.title", "label.cut-each", "label.cut", "label.turned-over", "label.no-allowance"]
+
+
 @pytest.mark.parametrize(("lower", "key"), [(10.0, "label.cut-trimmed-by"), (15.0, "label.cut-trimmed")])
 def test_a_nest_has_no_inner_line_and_says_what_is_trimmed_off(lower: float, key: str) -> None:
     sizes = ("S", "M")
