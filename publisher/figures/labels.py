@@ -10,7 +10,7 @@ from publisher.figures.boxed_corners import BoxedCorner
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import Words, block_words, corner_words, mark_words, sizes_words
 from publisher.figures.leaders import CLEAR, dot, leader_from, middle_of, nearest_of, runs_along, runs_over
-from publisher.figures.on_paper import OnPaper, box_of, on_paper, outline_of, spot_of
+from publisher.figures.on_paper import OnPaper, box_of, flat, on_paper, outline_of, spot_of
 from publisher.figures.pieces import DOT, SMALL_POINT
 from publisher.figures.size_labels import SizeSpot, label_line, size_spots
 from publisher.figures.symbols import REACH as POINT_REACH
@@ -20,6 +20,7 @@ from publisher.template_pages import JOINING_RADIUS, Nest, NestedMark, NotchSign
 from publisher.terms import Finding, Place, Severity
 
 FARTHEST_SIZE = 6.0  # mm: … a mark's size
+BESIDE = 7.0  # mm: no nearer place is looked for than this
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
 NO_CORNERS: Mapping[str, Sequence[BoxedCorner]] = MappingProxyType({})
@@ -185,11 +186,28 @@ def _label_sizes(one: OnPaper, nest: Nest, page: _Page, number: int) -> Iterator
 
 def _place_inside(one: OnPaper, wanted: _Wanted, page: _Page) -> Label | None:
     for lines, width, height in fitted(wanted.words, page.fit):
-        area = outline_of(one.within) if wanted.sizes else one.outline
-        spot = place_box(area, page.lines, page.taken, (width, height), one.within, CLEAR, wanted.near)
+        spot: Box | None = None
+        for area in _areas(one, wanted):
+            found = place_box(area, page.lines, page.taken, (width, height), one.within, CLEAR, wanted.near)
+            if found is not None and (
+                spot is None or (wanted.near and _gap(found, wanted.near) < _gap(spot, wanted.near))
+            ):
+                spot = found
+            if spot is not None and (wanted.near is None or _gap(spot, wanted.near) <= BESIDE):
+                break
         if spot is not None and (wanted.near is None or _gap(spot, wanted.near) <= wanted.farthest):
             return Label(lines, spot.left, spot.bottom, width, height, one.piece.name, sizes=wanted.sizes)
     return None
+
+
+def _areas(one: OnPaper, wanted: _Wanted) -> Iterator[Path]:
+    """Where a label may stand: best within the finished line, beside a mark in the allowance where that is nearer."""
+    if wanted.sizes:
+        yield outline_of(one.within)
+        return
+    yield one.outline
+    if wanted.near is not None and one.nest is None:
+        yield flat(one.piece.cut_line, one.placed)
 
 
 def _place_together(one: OnPaper, wanted: Sequence[_Wanted], page: _Page) -> Iterator[Label]:

@@ -267,6 +267,19 @@ def test_two_marks_side_by_side_have_their_names_apart() -> None:
     assert not any(area(one).intersects(area(other)) for one, other in itertools.combinations(labels, 2))
 
 
+def test_the_name_of_a_corner_stands_in_the_allowance_where_the_inside_is_further_away() -> None:
+    # A hem 30 mm deep above the finished line, and below the corner a line that leaves no room beside it.
+    line = LineMark("crease", "fold line", Point(10, 68), Point(110, 68), "wrong side", (), HERE)
+    below = LineMark("tuck", "fold line", Point(10, 62), Point(110, 62), "wrong side", (), HERE)
+    corner = point_mark(10, 70, "corner")
+    piece = hand_piece(rectangle(120, 100), rectangle(100, 60, 10, 10), marks=[corner, line, below])
+    ((page, _, (label, *_), found),) = placed(piece)
+    assert found == ()
+    assert label.leader is None
+    assert label.lines[0].text == "label.mark: corner"
+    assert area(label).within(on_page(rectangle(120, 30, 0, 70), page))
+
+
 def test_a_name_that_would_stand_far_from_its_mark_stands_outside_instead() -> None:
     # A strap 5 mm wide, the mark at its far end; the next free place inside is the head, 90 mm away.
     lollipop = polyline((0, 0), (80, 0), (80, 80), (42, 80), (42, 180), (37, 180), (37, 80), (0, 80))
