@@ -9,6 +9,15 @@ from publisher.template_pages import TemplatePage
 from publisher.terms import Phrase, length
 
 TITLE, BODY, SMALL = 15.0, 10.0, 9.0  # type sizes, points
+# What is said of several copies that are cut alike.
+OF_EACH = {
+    "label.cut": "label.cut-each",
+    "label.cut-pair": "label.cut-pair-each",
+    "label.cut-inner": "label.cut-inner-each",
+    "label.cut-trimmed": "label.cut-trimmed-each",
+    "label.cut-trimmed-by": "label.cut-trimmed-by-each",
+    "label.cut-rough": "label.cut-rough-each",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,24 +109,26 @@ def _cut_phrases(piece: Piece, nested: bool) -> Iterator[Phrase]:
 
 
 def _cut_phrase(piece: Piece, copies: Sequence[Copy], nested: bool) -> Phrase:
-    copy, each = copies[0], "-each" if len(copies) > 1 else ""
+    copy, key = copies[0], _cut_key(piece, copies[0], nested)
     names = [_short_name(piece, one) for one in copies]
-    told: dict[str, str | Phrase] = {
-        "copy": _listed(names) if each else names[0],
-        "count": str(copy.count),
-        "material": copy.material,
-    }
+    told: dict[str, str | Phrase] = {"copy": names[0], "count": str(copy.count), "material": copy.material}
+    if key == "label.cut-pair":
+        told["count"] = str(copy.count // 2)
+    if key == "label.cut-trimmed-by" and piece.one_allowance is not None:
+        told["amount"] = _told(piece.one_allowance)
+    if len(copies) == 1:
+        return Phrase.of(key, **told)
+    return Phrase.of(OF_EACH[key], **told | {"copy": _listed(names)})
+
+
+def _cut_key(piece: Piece, copy: Copy, nested: bool) -> str:
     if copy.rough:
-        return Phrase.of(f"label.cut-rough{each}", **told)
+        return "label.cut-rough"
     if copy.to_finished_line and not nested:
-        return Phrase.of(f"label.cut-inner{each}", **told)
-    if copy.to_finished_line and piece.one_allowance is not None:
-        return Phrase.of(f"label.cut-trimmed-by{each}", **told, amount=_told(piece.one_allowance))
+        return "label.cut-inner"
     if copy.to_finished_line:
-        return Phrase.of(f"label.cut-trimmed{each}", **told)
-    if copy.mirrored and copy.count % 2 == 0:
-        return Phrase.of(f"label.cut-pair{each}", **told | {"count": str(copy.count // 2)})
-    return Phrase.of(f"label.cut{each}", **told)
+        return "label.cut-trimmed" if piece.one_allowance is None else "label.cut-trimmed-by"
+    return "label.cut-pair" if copy.mirrored and copy.count % 2 == 0 else "label.cut"
 
 
 def _short_name(piece: Piece, copy: Copy) -> str:
