@@ -1,8 +1,9 @@
 """What is sewn round right sides together: snipped while it can be reached, and turned before it is worked on."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before
+from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
 from publisher.geometry import Line
@@ -112,14 +113,14 @@ def curve_not_clipped(proof: Proof) -> Iterator[Finding]:
 
     Fix: trim it and snip it, and say so: `Does: clip …`."""
     for deeds in deeds_of(proof):
-        clipped = {deed.action.target.partition(".")[0] for deed in deeds if deed.action.verb == "clip"}
+        clipped = {deed.action.target for deed in deeds if deed.action.verb == "clip"}
         told: set[str] = set()
         for deed in deeds:
             if deed.action.verb != "turn":
                 continue
             for seam in sewn_before(deed):
                 copies = {side.copy for side in (*seam.first, *seam.second)}
-                known = clipped & (copies | {seam.name})
+                known = clipped & (copies | {seam.name}) or _edges(deed.draft, clipped) & _edges_sewn(deed.draft, seam)
                 if seam.name in told or known or deed.action.target not in copies or len(copies) != 2:
                     continue
                 if _bend(deed.draft, seam) < BENDS or not _one_each(seam) or _has_doubled(deed, seam):
@@ -134,6 +135,16 @@ def curve_not_clipped(proof: Proof) -> Iterator[Finding]:
                     f"write 'Does: clip {seam.name}' under a step before it",
                     (deed.draft.variant,),
                 )
+
+
+def _edges(draft: Draft, names: Iterable[str]) -> set[tuple[str, str]]:
+    """Copy and name of each single edge that is named `copy.edge`."""
+    named = (edge_named(draft, name) for name in names)
+    return {(one.copy.name, part.name) for one in named if one is not None for part in one.parts}
+
+
+def _edges_sewn(draft: Draft, seam: Seam) -> set[tuple[str, str]]:
+    return _edges(draft, (f"{side.copy}.{side.edge}" for side in (*seam.first, *seam.second)))
 
 
 def _one_each(seam: Seam) -> bool:

@@ -81,5 +81,9 @@ def name_html(name: str) -> str:
 
 
 def amount_html(text: str) -> str:
-    """A quantity within the text: it never breaks at a line's end."""
-    return f'<span class="amount">{escape(text)}</span>'
+    """A quantity within the text, which never breaks at a line's end.
+
+    It is no element of its own: where one begins just beyond a line that its text fills to the last space, WeasyPrint 70
+    breaks the line behind its first word.
+    """
+    return escape(text).replace(" ", "\N{NO-BREAK SPACE}")

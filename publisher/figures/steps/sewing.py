@@ -24,7 +24,7 @@ from publisher.figures.steps.shaping import (
     parted_seam,
     tube_panel,
 )
-from publisher.figures.steps.trimming import Cutting, clipped_panel, trimmed_panel
+from publisher.figures.steps.trimming import Cutting, clipped_panel, snipped_edge_panel, trimmed_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
 from publisher.figures.steps.zip_ends import open_zip_panel, trimmed_zip_panel, zip_end_panels
@@ -199,6 +199,9 @@ def clip_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
         if action.target not in trimmed and is_seam(bench, action.target):
             joints = joints_of(bench.draft, action.target)
             panels += [clipped_panel(bench, joints, Cutting(False, True, apart=facts.length(APART)))] if joints else []
+        elif action.target not in trimmed and "." in action.target:
+            copy, _, edge = action.target.partition(".")
+            panels.append(snipped_edge_panel(bench, copy, edge, facts.length(APART)))
     return panels[:1]
 
 

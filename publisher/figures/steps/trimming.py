@@ -92,6 +92,28 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
     return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
 
 
+def snipped_edge_panel(bench: Bench, copy: str, edge: str, apart: float | None) -> Panel:
+    """The allowance of an edge snipped before it is sewn to another: where it curves, almost to its stitching line."""
+    parts = bench.piece_now(copy).edges_of(edge)
+    path, wide = Path(tuple(segment for part in parts for segment in part.path.segments)), parts[0].allowance
+    step = apart or wide * 1.6
+    spots = _snip_spots(path, step)
+    bend = _sharpest(path)[2]
+    snips = [Shape(_snip(path, at, wide, bend), Look.CUT) for at in spots]
+    shapes = laid(bench, Lying(copy, new=False))
+    close = [*shapes, Shape(path, Look.STITCHED), *snips]
+    callouts = [Callout(face_words(copy, wrong_up=False), spot_on(bench.outline(copy)), bench.number(copy))]
+    detail = None
+    if spots:
+        at = spots[len(spots) // 3]
+        ends = [_beside(path, along, wide) for along in (at, at + step)]
+        told_apart = (Dimension(ends[0], ends[1], length_words(step)),) if apart is not None else ()
+        named = Callout(Phrase.of("figures.snips" if bend <= 0 else "figures.wedges"), _beside(path, at, wide * 0.5))
+        detail = Detail(_beside(path, at, wide * 0.3), wide * 2.2, tuple(close), told_apart, (named,))
+    told = Phrase.of("figures.told-snipped-edge", edge=edge, copy=copy)
+    return Panel("snipped edge", Scene((*shapes, *snips), tuple(callouts), detail=detail), told, copies=(copy,))
+
+
 def _running_on(joints: Sequence[Joint]) -> Path:
     """The edges of the first copy that the seam joins, as far as each begins where the one before ends."""
     segments = list(joints[0].first_path.segments)

@@ -72,6 +72,7 @@ KINDS = {
     "seam",
     "seam section",
     "snap section",
+    "snipped edge",
     "stitched lines",
     "topstitch",
     "trim",
