@@ -18,6 +18,7 @@ from publisher.terms import Place
 WIDTH, HEIGHT = 34.0, 12.0
 SAMPLE = Place("", 0, 0, 0, 0)  # a sample was written nowhere
 LINE_HEIGHT = 6.0  # of a sample that is one level line
+LETTER_HIGH, LETTER_ASIDE = 1.7, 2.3  # mm: of the letter in each half of a joining mark
 MIDDLE = Point(WIDTH / 2, HEIGHT / 2)
 
 
@@ -200,7 +201,16 @@ def _dart() -> list[Stroke]:
 def _joined() -> list[Stroke]:
     edge = Path((Line(Point(WIDTH / 2, 0.5), Point(WIDTH / 2, HEIGHT - 0.5)),))
     halves = [stroke for side in ("left", "right") for stroke in joining_strokes(JoiningMark(MIDDLE, side, "", MIDDLE))]
-    return [Stroke(edge, Style.FRAME), *halves]
+    letters = [stroke for aside in (-LETTER_ASIDE, LETTER_ASIDE) for stroke in _letter_a(MIDDLE + Point(aside, 0.0))]
+    return [Stroke(edge, Style.FRAME), *halves, *letters]
+
+
+def _letter_a(middle: Point) -> list[Stroke]:
+    """A capital in lines, as high as those of the joining marks."""
+    top, half = middle + Point(0.0, LETTER_HIGH / 2), LETTER_HIGH * 0.42
+    feet = [middle + Point(side * half, -LETTER_HIGH / 2) for side in (-1.0, 1.0)]
+    bar = [top + (foot - top) * 0.68 for foot in feet]
+    return [Stroke(_level(one, other), Style.JOINING) for one, other in ((feet[0], top), (top, feet[1]), tuple(bar))]
 
 
 def _bar() -> list[Stroke]:
