@@ -10,7 +10,7 @@ from publisher.figures.boxed_corners import BoxedCorner
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import Words, block_words, corner_words, mark_words, sizes_words
 from publisher.figures.leaders import CLEAR, dot, leader_from, middle_of, nearest_of, runs_along, runs_over
-from publisher.figures.on_paper import OnPaper, box_of, flat, on_paper, outline_of, spot_of
+from publisher.figures.on_paper import OnPaper, box_of, flat, on_paper, outline_of, seen_again, spot_of
 from publisher.figures.pieces import DOT, SMALL_POINT
 from publisher.figures.size_labels import SizeSpot, label_line, size_spots
 from publisher.figures.symbols import REACH as POINT_REACH
@@ -41,6 +41,7 @@ class _Wanted:
     all_or_none: str = ""  # the mark whose sizes are told beside each of its spots, or beside none
     dotted: bool = False  # a leader ends in a dot
     led: bool = False  # it always has a leader
+    again: bool = False  # another page tells it, too
 
 
 @dataclass(slots=True)
@@ -84,7 +85,7 @@ def label_page(
             filling.add(size_label)
         for wanted in (wanted for wanted in wanted_here if not wanted.all_or_none):
             label = None if wanted.led else _place_inside(one, wanted, filling)
-            if label is None and _may_go_without(wanted, page):
+            if label is None and (wanted.again or _may_go_without(wanted, page)):
                 continue
             label = label or _place_outside(one, wanted, filling)
             if label is None:
@@ -127,6 +128,8 @@ def _wanted_of_mark(one: OnPaper, mark: Mark) -> Iterator[_Wanted]:
     spot = one.placed.on_paper(spot_of(mark))
     if _holds(one.within, spot):
         yield _Wanted(mark_words(mark, one.piece), mark.name, mark.place, spot, _reach(mark))
+    elif (again := seen_again(one, mark)) is not None:
+        yield _Wanted(mark_words(mark, one.piece), mark.name, mark.place, again, again=True)
 
 
 def _wanted_of_nest(one: OnPaper, nest: Nest) -> Iterator[_Wanted]:

@@ -5,12 +5,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import reduce
 
-from publisher.drafting import STRETCHES, Mark, Notch, PathMark, Piece, Pleat, PointMark
+from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat, PointMark
 from publisher.figures.nests import nest_figures
 from publisher.figures.pieces import closed_path, piece_figure
 from publisher.figures.stretch_marks import INSIDE
-from publisher.geometry import Box, Line, Path, Point
+from publisher.geometry import Box, Line, Path, Point, stretches_within
 from publisher.template_pages import Frame, Nest, PlacedPiece, Template, nest_of
+
+SEEN_LEAST = 40.0  # mm: of less of a line the name stands on another page only
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +57,17 @@ def outline_of(box: Box) -> Path:
     """The four sides of a box."""
     corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
     return closed_path(Point(x, y) for x, y in corners)
+
+
+def seen_again(one: OnPaper, mark: Mark) -> Point | None:
+    """On a page that does not show where a mark is labelled, the middle of what it shows of its lines; None of a little."""
+    if not isinstance(mark, LineMark | Pleat):
+        return None
+    spans = (*mark.outer, *mark.stitched, *mark.inner) if isinstance(mark, Pleat) else ((mark.start, mark.end),)
+    lines = (Path((Line(one.placed.on_paper(start), one.placed.on_paper(end)),)) for start, end in spans)
+    seen = (stretch for line in lines for stretch in stretches_within(line, one.within, 0.05))
+    longest = max(seen, key=lambda stretch: stretch.length, default=None)
+    return longest.point_at(longest.length / 2) if longest is not None and longest.length > SEEN_LEAST else None
 
 
 def spot_of(mark: Mark) -> Point:

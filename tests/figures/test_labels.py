@@ -267,6 +267,18 @@ def test_two_marks_side_by_side_have_their_names_apart() -> None:
     assert not any(area(one).intersects(area(other)) for one, other in itertools.combinations(labels, 2))
 
 
+def test_a_line_over_two_tiles_is_named_on_both() -> None:
+    crease = LineMark("crease", "fold line", Point(10, 75), Point(310, 75), "wrong side", (), HERE)
+    stub = LineMark("stub", "fold line", Point(10, 300), Point(10, 340), "wrong side", (), HERE)
+    pages = placed(hand_piece(rectangle(320, 350), marks=[crease, stub]))
+    told = [
+        [name for label in labels for name in ("crease", "stub") if name in label.lines[0].text]
+        for *_, labels, _ in pages
+    ]
+    assert len(pages) == 5  # the first has the squares only
+    assert sorted(told) == [[], [], ["crease"], ["crease"], ["stub"]]
+
+
 def test_the_name_of_a_corner_stands_in_the_allowance_where_the_inside_is_further_away() -> None:
     # A hem 30 mm deep above the finished line, and below the corner a line that leaves no room beside it.
     line = LineMark("crease", "fold line", Point(10, 68), Point(110, 68), "wrong side", (), HERE)
