@@ -1,7 +1,8 @@
 """The cutting chart as text: one line for each copy, over all sizes, with the shape of its piece."""
 
 from collections.abc import Container, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import groupby
 
 from publisher.drafting import Copy, Draft, Piece, PieceKind
 from publisher.edition.words import Speaker
@@ -26,7 +27,7 @@ HALVES = {
 
 @dataclass(frozen=True, slots=True)
 class ChartLine:
-    """One row of the cutting chart; `shape` is its piece drawn small, as SVG.
+    """One row of the cutting chart, of a copy or of several that are cut alike; `shape` is its piece drawn small, as SVG.
 
     How many to cut, and how large, are (sizes, text) each: one with "" where all sizes agree.
     """
@@ -39,6 +40,7 @@ class ChartLine:
     size: tuple[tuple[str, str], ...]
     grain: str
     notes: tuple[str, ...]
+    ticks: int = 1  # boxes to tick off, one for each copy
 
 
 def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speaker) -> tuple[ChartLine, ...]:
@@ -47,7 +49,24 @@ def chart_lines(tables: Sequence[Tables], drafts: Sequence[Draft], speak: Speake
         return ()
     scale = chart_scale([piece.as_cut for piece in drafts[0].pieces if piece.copies])
     nests = nested_pieces(drafts)
-    return tuple(_chart_line(rows, drafts, nests, scale, speak) for rows in _same_copies(tables))
+    lines = [(rows[0], _chart_line(rows, drafts, nests, scale, speak)) for rows in _same_copies(tables)]
+    return tuple(_together([*alike], speak) for _, alike in groupby(lines, key=_cut_alike))
+
+
+def _cut_alike(told: tuple[ChartRow, ChartLine]) -> ChartLine:
+    """What neighbours have in common that are cut alike: all but their names."""
+    return replace(told[1], copy=told[0].piece, shape="")
+
+
+def _together(alike: Sequence[tuple[ChartRow, ChartLine]], speak: Speaker) -> ChartLine:
+    """Copies that are cut alike, as right and left, in one line, so that none is forgotten."""
+    row, line = alike[0]
+    if len(alike) == 1:
+        return line
+    names = [one.copy.removeprefix(f"{row.piece} ") for one, _ in alike]
+    copy = speak.say("chart.copies", piece=row.piece, copies=speak.listed(names))
+    cut = tuple((sizes, speak.say("chart.of-each", cut=text)) for sizes, text in line.cut)
+    return replace(line, copy=copy, cut=cut, ticks=len(alike))
 
 
 def halves_laid(tables: Sequence[Tables]) -> frozenset[str]:
