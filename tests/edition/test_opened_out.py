@@ -27,7 +27,7 @@ def part(proof: Proof, edition: Edition, name: str) -> str:
 
 @pytest.mark.parametrize("edition", DEFAULT_EDITIONS, ids=lambda edition: edition.name)
 def test_a_hat_that_is_cut_opened_out_says_so_on_chart_and_layout(edition: Edition) -> None:
-    """All but its interfacing (both brims in one line): three brims, a band and a crown on one fold take far more than side by side."""
+    """All but its interfacing, both brims in one line: three brims, a band and a crown on one fold take far more."""
     proof = demo_proof("avocet-sun-hat")
     chart, layouts = part(proof, edition, "chart"), part(proof, edition, "layouts")
     assert chart.count("Opened out, not on a fold: the template shows half of it.") == 5
