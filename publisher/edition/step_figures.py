@@ -19,6 +19,7 @@ from publisher.figures import (
     key_samples,
     lay_out,
     panels_of,
+    quilted_by,
 )
 from publisher.source import WrittenStep
 from publisher.template_pages import nested_pieces
@@ -126,9 +127,17 @@ def step_facts(proof: Proof, draft: Draft, step: WrittenStep) -> StepFacts:
     assembly = proof.assembly_of(draft.variant)
     here = next(one for one in assembly.steps if one.id == step.id)
     facts = facts_of(assembly, here, quoted_lengths(draft, step))
-    facts = replace(facts, squares=tuple(_squares(proof, draft)))
+    facts = replace(facts, squares=tuple(_squares(proof, draft)), quilted=tuple(_quilted(proof, draft, here.number)))
     cuts = any(action.verb == "cut" for action in (*here.actions, *here.shows))
     return replace(facts, nested=nested_pieces(proof.drafts_of(draft.variant.units))) if cuts else facts
+
+
+def _quilted(proof: Proof, draft: Draft, number: int) -> Iterator[tuple[str, float]]:
+    """What was quilted before a step, and how far apart: that stitching stays."""
+    written = {one.id: one for section in proof.source.sections for one in section.steps}
+    for step in proof.assembly_of(draft.variant).steps:
+        if step.number < number:
+            yield from quilted_by(step, quoted_lengths(draft, written[step.id]))
 
 
 def _squares(proof: Proof, draft: Draft) -> Iterator[BiasSquare]:

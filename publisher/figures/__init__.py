@@ -34,6 +34,7 @@ from publisher.figures.steps import (
     key_samples,
     lay_out,
     panels_of,
+    quilted_by,
 )
 from publisher.figures.style import PENS, Pen
 from publisher.figures.svg import figure_svg
@@ -90,5 +91,6 @@ __all__ = [
     "panels_of",
     "pdf_operators",
     "piece_figure",
+    "quilted_by",
     "size_samples",
 ]

@@ -1,7 +1,7 @@
 """Figures of steps, drawn from the draft: a language of shapes, marks and callouts, the kinds of figure, their layout."""
 
 from publisher.figures.steps.chosen import finished_of, panels_of
-from publisher.figures.steps.facts import BiasSquare, StepFacts, facts_of
+from publisher.figures.steps.facts import BiasSquare, StepFacts, facts_of, quilted_by
 from publisher.figures.steps.key import key_samples
 from publisher.figures.steps.layout import WIDEST, lay_out
 from publisher.figures.steps.values import Drawing, Lettering, Panel
@@ -20,4 +20,5 @@ __all__ = [
     "key_samples",
     "lay_out",
     "panels_of",
+    "quilted_by",
 ]

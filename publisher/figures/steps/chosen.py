@@ -19,6 +19,7 @@ from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined
 from publisher.figures.steps.pinning import folded_marks
 from publisher.figures.steps.placed_here import marked_alone, on_rings, stitched_alone, stitched_as_placed
 from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
+from publisher.figures.steps.quilting import quilted_through
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
 from publisher.figures.steps.sections import binding_panels, bound_seam_panels, pleat_section, strip_panels
 from publisher.figures.steps.sewing import (
@@ -43,6 +44,7 @@ from publisher.terms import Phrase
 
 DEEP = "casing"  # what the name of a measure begins with that says how far a casing reaches from its seam
 BESIDE = "topstitch"  # … how far stitching runs from an edge
+REACH = "reach"  # a word in the name of a measure that says how far a binding lies past its stitching
 OVERLAP = "overlap"  # a word in the name of a measure that says how much of a binding is left for its join
 ENDS = ("left end", "right end")  # of a strip
 FLAT = (
@@ -60,7 +62,7 @@ def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
     """The panels that a step's actions imply, or those that it is said to show; none where nothing of it is drawn."""
     if facts.step.bare:
         return ()
-    bench = Bench(draft, facts.step.before, facts.fused)
+    bench = Bench(draft, facts.step.before, facts.fused, quilted=_quilted(draft, facts))
     panels: list[Panel] = []
     for verb, group in groupby(_in_groups(facts.step.shows or facts.step.actions), key=lambda action: action.verb):
         actions = list(group)
@@ -80,7 +82,15 @@ def finished_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
     if not facts.last or facts.step.shows or facts.step.bare or draft.cover is None:
         return ()
     fused = (*facts.fused, *fused_by(facts.step.actions))
-    return tuple(finished_panels(Bench(draft, facts.step.after, fused), draft.cover, facts))
+    return tuple(
+        finished_panels(Bench(draft, facts.step.after, fused, quilted=_quilted(draft, facts)), draft.cover, facts)
+    )
+
+
+def _quilted(draft: Draft, facts: StepFacts) -> tuple[tuple[str, float], ...]:
+    """Every copy that quilting goes through, and how far apart its lines run."""
+    placed = facts.step.before.placed
+    return tuple((name, apart) for copy, apart in facts.quilted for name in quilted_through(draft, placed, copy))
 
 
 def _said_flat(bench: Bench, panels: Sequence[Panel], before: Sequence[str]) -> tuple[Panel, ...]:
@@ -240,7 +250,10 @@ def _gather(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[P
 def _bind(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
     named = {action.target for action in actions}
     bindings = [one for one in bench.draft.bindings if one.name in named]
-    panels = [panel for one in bindings for panel in binding_panels(bench, one)[1 if one.name in facts.begun else 0 :]]
+    reach = facts.length_of(REACH)
+    panels = [
+        panel for one in bindings for panel in binding_panels(bench, one, reach)[1 if one.name in facts.begun else 0 :]
+    ]
     seams = {one.name for one in bench.draft.seams}
     bound = [action for action in actions if action.target in seams]
     if bound and bound[0].other is not None and strip_loop(bench, bound[0].other):

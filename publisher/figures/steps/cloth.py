@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from publisher.assembly import WorkState
 from publisher.drafting import Draft, Edge, LineMark, Piece, Placement, Pleat
 from publisher.figures.steps.lines import box_path, line
+from publisher.figures.steps.quilting import quilting_on
 from publisher.figures.steps.turned_edges import hem_rows, raw_to_raw, topstitched, turned_band, turned_edges
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.steps.wording import face_words
@@ -44,6 +45,7 @@ class Bench:
     draft: Draft
     state: WorkState
     fused: tuple[tuple[str, str], ...] = ()  # what was fused, and to what
+    quilted: tuple[tuple[str, float], ...] = ()  # what lines of quilting have been sewn through, and how far apart, mm
     stops_short: bool = False  # seams of this step run from seam line to seam line, not from raw edge to raw edge
 
     @property
@@ -195,6 +197,8 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
     shapes += [Shape(moved(path, lying), Look.BEFORE_FOLDED) for path in _closed_folds(bench, lying)]
     sewn = [*hem_rows(piece, lying.copy, bench.state, now), *topstitched(piece, lying.copy, bench.state)]
     shapes += [Shape(moved(path, lying), Look.STITCHED) for path in sewn]
+    for apart in [apart for copy, apart in bench.quilted if copy == lying.copy][:1]:
+        shapes += [Shape(path, Look.STITCHED) for path in quilting_on(outline, apart)]
     for behind in carried(bench, replace(lying, wrong_up=not lying.wrong_up)):
         if bench.held_fold(behind.copy) is not None:
             continue

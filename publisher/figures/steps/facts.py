@@ -1,9 +1,11 @@
 """What a figure is told of its step: what it does, what was done before it, the lengths that its words quote. mm."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.assembly import Action, Assembly, AssemblyStep
+
+APART = "quilt"  # what the name of a measure begins with that says how far apart lines of quilting run
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +32,7 @@ class StepFacts:
     begun: frozenset[str] = frozenset()  # bindings of which a step before has shown the beginning
     quoted: tuple[tuple[str, float], ...] = ()
     squares: tuple[BiasSquare, ...] = ()  # that strips come from, whatever cloth is bought
+    quilted: tuple[tuple[str, float], ...] = ()  # copies that were quilted to what lies below, how far apart, mm
     nested: frozenset[str] = frozenset()  # pieces whose template holds several sizes, and so no inner line
 
     def length(self, begins: str) -> float | None:
@@ -58,6 +61,14 @@ def facts_of(assembly: Assembly, step: AssemblyStep, quoted: Sequence[tuple[str,
     threaded = tuple((thread, tuple(through)) for thread, through in ways.items())
     last = step.number > 1 and step.number == max(one.number for one in assembly.steps)
     return StepFacts(step, tuple(fused), covered, zipped, threaded, last, begun, tuple(quoted))
+
+
+def quilted_by(step: AssemblyStep, quoted: Sequence[tuple[str, float]]) -> Iterator[tuple[str, float]]:
+    """What a step sews through all over, in lines as far apart as its words say: the copy, and that length in mm."""
+    apart = next((amount for name, amount in quoted if name.startswith(APART)), None)
+    if apart is not None:
+        sewn = (action.target for action in step.actions if action.verb == "topstitch" and "." not in action.target)
+        yield from ((copy, apart) for copy in sewn)
 
 
 def fused_by(actions: Iterable[Action]) -> list[tuple[str, str]]:

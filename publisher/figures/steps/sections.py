@@ -1,6 +1,7 @@
 """Sections of hems, strips, bindings and pleats: cloth seen from its edge, its widths in proportion. mm on paper."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from publisher.drafting import Binding, Grain, Hem, Piece, Pleat
 from publisher.figures.pleat_samples import PLEAT_SECTIONS
@@ -20,6 +21,7 @@ QUARTER = 11.0  # how wide the finished width of a folded strip is drawn
 FAR = 34.0  # mm of the layers that are bound
 LAYER = GAP * 0.8  # between two layers that are bound
 BESIDE = 1.6  # from the stitches of a seam that is bound to the strip's
+SEWN = 0.8 - QUARTER  # where a binding that is folded over was sewn on
 RAW = 0.8  # by so much a raw edge inside a fold is drawn short of it
 
 
@@ -89,9 +91,11 @@ def _pressed_in(copy: str, piece: Piece) -> Panel:
     )
     cloth = next(shape.path.box for shape in shapes if shape.look is Look.CLOTH)
     turned, whole = length_words(finished), length_words(piece.cut_height)
+    between = length_words(piece.cut_height - 2 * finished)
     measures = (
         Dimension(Point(cloth.left, cloth.top), Point(QUARTER, cloth.top), turned, away=5.0),
         Dimension(Point(middle - QUARTER, cloth.top), Point(cloth.right, cloth.top), turned, away=5.0),
+        Dimension(Point(cloth.left, cloth.bottom), Point(cloth.right, cloth.bottom), between, away=-5.0),
     )
     caption = Phrase.of("figures.press-edges-in", amount=turned, whole=whole)
     told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
@@ -152,24 +156,37 @@ STAGES: dict[str, tuple[str, ...]] = {
 }
 
 
-def binding_panels(bench: Bench, binding: Binding) -> list[Panel]:
-    """A binding from its edge: sewn on in its first fold, then folded over and sewn down."""
-    return bound_panels(bench, binding.strip, [side.copy for side in binding.edges])
+def binding_panels(bench: Bench, binding: Binding, reach: float | None = None) -> list[Panel]:
+    """A binding from its edge: sewn on in its first fold, then folded over, as far past the stitching as `reach` says, and
+    sewn down."""
+    return bound_panels(bench, binding.strip, [side.copy for side in binding.edges], reach)
 
 
-def bound_panels(bench: Bench, strip: str, copies: Sequence[str]) -> list[Panel]:
+def bound_panels(bench: Bench, strip: str, copies: Sequence[str], reach: float | None = None) -> list[Panel]:
     """A strip round the edges of copies that lie on one another."""
     piece = bench.draft.piece(bench.draft.copy(strip).piece)
     assert piece.strip is not None
     edges = list(dict.fromkeys(copies))
-    below = [*edges, *(one.placed for one in bench.draft.placements if one.below in edges)]
+    below = list(edges)
+    for one in bench.draft.placements:
+        if one.below in below and bench.draft.piece(bench.draft.copy(one.placed).piece).strip is None:
+            below.append(one.placed)  # a tie that is caught at one spot is no layer of the edge
     layers = max(2, min(len(below), 3))
     top = (layers - 1) * LAYER
     wide = length_words(piece.strip.finished_width)
     measure = Dimension(Point(-QUARTER, top + GAP), Point(0.0, top + GAP), wide, away=5.5)
     held = [Callout(Phrase.of("figures.name", name=edges[0]), Point(2.0 - FAR, top), bench.number(edges[0]))]
     told = Phrase.of("figures.told-binding", strip=strip, width=wide)
-    return _bound(bench, strip, layers, held, (measure,), [], told, edges)
+    sewn_on, over = _bound(bench, strip, layers, held, (measure,), [], told, edges)
+    fold = min(shape.path.box.left for shape in over.scene.shapes if shape.look is Look.CLOTH)
+    past = (
+        () if reach is None else (Dimension(Point(fold, -3 * GAP), Point(SEWN, -3 * GAP), length_words(reach), -5.0),)
+    )
+    names = [Callout(Phrase.of("figures.name", name=strip), Point(1.0, top + 2 * GAP), bench.number(strip))]
+    if len(below) >= layers:
+        last = below[layers - 1]
+        names.append(Callout(Phrase.of("figures.name", name=last), Point(2.0 - FAR, 0.0), bench.number(last), "left"))
+    return [sewn_on, replace(over, scene=replace(over.scene, callouts=tuple(names), dimensions=past))]
 
 
 def bound_seam_panels(bench: Bench, strip: str, joint: Joint) -> list[Panel]:
@@ -225,7 +242,7 @@ def _bound(
         ),
         wrong_left=False,
     )
-    before = stitch(Point(-QUARTER + 0.8, top + GAP), Point(-QUARTER + 0.8, -1.0), new=False)
+    before = stitch(Point(SEWN, top + GAP), Point(SEWN, -1.0), new=False)
     down = stitch(Point(-QUARTER - 0.6, top + 2), Point(-QUARTER - 0.6, -2 * GAP - 2.2))
     two = Panel(
         "binding folded over",

@@ -17,6 +17,7 @@ from publisher.figures.steps.cloth import (
     turned,
 )
 from publisher.figures.steps.lines import line
+from publisher.figures.steps.quilting import quilting_rows
 from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.sections import hem_section
 from publisher.figures.steps.spots import line_dimensions
@@ -139,9 +140,7 @@ def lines_panel(bench: Bench, copy: str, distance: float | None) -> Panel | None
         return None
     apart = distance
     box = outline.box
-    middle = (box.left + box.right) / 2
-    many = int((box.width / 2) / apart)
-    rows = [middle + at * apart for at in range(-many, many + 1) if abs(at * apart) < box.width / 2 - 1]
+    rows = quilting_rows(box, apart)
     shapes += [Shape(line(Point(x, box.bottom), Point(x, box.top)), Look.STITCHING) for x in rows]
     dimensions: tuple[Dimension, ...] = ()
     if len(rows) > 1:

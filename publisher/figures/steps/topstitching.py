@@ -6,7 +6,7 @@ from publisher.assembly import Action
 from publisher.drafting import LineMark
 from publisher.figures.steps.cloth import Bench
 from publisher.figures.steps.facings import facing_joint, stitched_facing_panel, understitched_panels
-from publisher.figures.steps.facts import StepFacts
+from publisher.figures.steps.facts import APART, StepFacts
 from publisher.figures.steps.joining import joints_of
 from publisher.figures.steps.sewing import first_of_like, is_seam
 from publisher.figures.steps.stitching import basted_panel, lines_panel, topstitched_panel
@@ -14,7 +14,6 @@ from publisher.figures.steps.turned_edges import sewing_lines
 from publisher.figures.steps.values import Panel
 
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
-APART = "quilt"  # … or how far apart its lines run
 ROWS = "rows"  # a word in the name of a measure that says how far apart more rows beside the first run
 
 

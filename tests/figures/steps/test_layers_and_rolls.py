@@ -8,7 +8,8 @@ import pytest
 from publisher.drafting import snipped_notches
 from publisher.figures.steps import Panel, facts_of, finished_of
 from publisher.figures.steps.values import Look, Texture
-from publisher.terms import UnitSystem
+from publisher.figures.steps.wording import length_words
+from publisher.terms import Phrase, UnitSystem
 from tests.demo import demo_proof
 from tests.figures.steps.drawn_demos import shown_last
 from tests.figures.steps.test_what_figures_show import draft_of, drawn, panel_of, words_of
@@ -259,3 +260,23 @@ def test_what_is_drawn_flat_though_its_corners_are_boxed_says_so(step: int, kind
 def test_a_fold_along_no_line_is_a_mistake_told() -> None:
     steps = "1. Do.\n   Does: fold neck outside.crease\n"
     assert "no-such-name" in {one.name for one in prove_text(COLLAR, steps)[1]}
+
+
+def test_quilting_stays_on_what_it_goes_through() -> None:
+    """Lines 4 cm apart: five to either side of the middle, for there are 22 cm; on the outside as on the lining."""
+    panel = panel_of("turnstone-tool-roll", 13, "placement")
+    rows = [path.start.x for path in drawn(panel, Look.STITCHED) if path.box.width < 0.01 and path.box.height > 200]
+    assert sorted(rows) == pytest.approx([at * 40.0 for at in range(-5, 6)])
+
+
+def test_what_lies_between_the_folds_of_a_binding_is_measured() -> None:
+    """Of 46 mm, 10 are turned in on either side: 26 are left, which go 10 up to the edge, 3 round it and 13 down."""
+    panel = panel_of("turnstone-tool-roll", 15, "edges pressed in")
+    assert [one.says for one in panel.scene.dimensions] == [length_words(one) for one in (10.0, 10.0, 26.0)]
+
+
+def test_a_binding_folded_over_says_how_far_past_its_stitching() -> None:
+    panel = panel_of("turnstone-tool-roll", 19, "binding folded over")
+    assert [one.says for one in panel.scene.dimensions] == [length_words(3.0)]
+    named = [callout.words for callout in panel.scene.callouts]
+    assert named == [Phrase.of("figures.name", name=name) for name in ("binding strip", "roll lining")]
