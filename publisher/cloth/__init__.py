@@ -10,7 +10,7 @@ from publisher.cloth.nesting import solver_installed
 from publisher.cloth.planning import cut_for_many, plan_cloth
 from publisher.cloth.questions import Answer, Question, length_of, parts_of, written_answer
 from publisher.cloth.solving import AGAIN_SECONDS, FIRST_SECONDS, WORKERS, solve_all
-from publisher.cloth.usable import BIAS_SEAM
+from publisher.cloth.usable import BIAS_SEAM, has_selvages
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 
 __all__ = [
@@ -32,6 +32,7 @@ __all__ = [
     "cut_for_many",
     "fold_way",
     "from_stock",
+    "has_selvages",
     "kept_answer",
     "lay_out",
     "length_of",

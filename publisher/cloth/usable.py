@@ -26,6 +26,15 @@ def usable_width(material: Material, width: Width, units: UnitSystem) -> float:
     return washed - SELVAGES[units]
 
 
+def has_selvages(material: Material, width: float) -> bool:
+    """True for a cloth that is sold in this width with a selvage on either side, to be left out.
+
+    Of a precut at most one edge is a selvage, and which one nobody knows (common practice, no source).
+    """
+    by_length = any(sold.width == width and not sold.precut for sold in material.sold)
+    return by_length and material.kind in WOVEN_WITH_SELVAGE
+
+
 def to_buy(material: Material, units: UnitSystem, used: float) -> tuple[float, float]:
     """What is needed for a length used, with squaring up and shrinkage, and that up to the selling step."""
     needed = (used + SQUARING_UP[units]) / (1 - material.shrinkage)

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.checks import Proof
-from publisher.cloth import ClothLayout
+from publisher.cloth import ClothLayout, Laid, has_selvages
 from publisher.drafting import Draft, Material
 from publisher.edition.step_figures import PlacedWords, words_on
 from publisher.edition.step_letters import StepLetters
@@ -16,6 +16,7 @@ from publisher.terms import Phrase, UnitSystem, length
 
 # What is left at the end is told from here on: less is no piece of cloth (a rule of the house).
 WORTH_TELLING = 50.0  # mm
+TOUCHING = 5.0  # mm from the fold: nearer, a cut looks as if it lay on it
 
 
 # The words below a drawing as edition.css sets them.
@@ -82,12 +83,12 @@ def _intro(draft: Draft, layouts: Sequence[ClothLayout], scale: int, speak: Spea
     yield speak.say("layouts.intro", scale=scale)
     if draft.variant.size is not None:
         yield speak.say("layouts.size", size=draft.variant.size)
-    if any(layout.usable_width < layout.width for layout in layouts):
+    by_key = {material.key: material for material in draft.materials}
+    if any(has_selvages(by_key[one.material], one.width) for one in layouts if one.precut is None):
         yield speak.say("layouts.selvages")
     if any(layout.folded for layout in layouts):
         yield speak.say("layouts.folded-intro")
-    kinds = {material.key: material.kind for material in draft.materials}
-    if any(layout.folded and kinds[layout.material] == "interfacing" for layout in layouts):
+    if any(layout.folded and by_key[layout.material].kind == "interfacing" for layout in layouts):
         yield speak.say("layouts.folded-interfacing")
     if any(one.opened_out for layout in layouts for one in layout.laid):
         yield speak.say("layouts.opened-intro")
@@ -106,7 +107,11 @@ def _caption(draft: Draft, layout: ClothLayout, speak: Speaker) -> tuple[str, tu
     numbers = {copy.name: piece.number for piece in draft.pieces for copy in piece.copies}
     alone = sorted({numbers[name] for name in cut_alone(layout)})
     opened = sorted({numbers[one.copy] for one in layout.laid if one.opened_out})
+    touching = sorted({numbers[one.copy] for one in layout.laid if _touches_the_fold(layout, one)})
     lines = (*_lines(material, layout, speak), *_alone(alone, speak), *_opened(layout, opened, speak))
+    if touching:
+        pieces = speak.listed([str(number) for number in touching])
+        lines = (*lines, speak.say("layouts.fold-cut-open", pieces=pieces))
     return heading, lines
 
 
@@ -166,6 +171,11 @@ def cut_alone(layout: ClothLayout) -> Iterator[str]:
         opposite = layout.usable_width - one.x - one.width
         if not any(abs(other.x - opposite) < 0.1 and abs(other.y - one.y) < 0.1 for other in layout.laid):
             yield one.copy
+
+
+def _touches_the_fold(layout: ClothLayout, one: Laid) -> bool:
+    """True for a cut that begins at the fold of doubled cloth, and does not lie across it as a half on the fold does."""
+    return layout.folded and abs(one.x - layout.usable_width / 2) < TOUCHING
 
 
 def _alone(numbers: Sequence[int], speak: Speaker) -> Iterator[str]:

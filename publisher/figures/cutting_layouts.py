@@ -8,7 +8,7 @@ runs the fold of its template. mm on paper, y up.
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from publisher.cloth import ClothLayout, Laid, fold_way
+from publisher.cloth import ClothLayout, Laid, fold_way, has_selvages
 from publisher.drafting import Draft, Piece
 from publisher.figures.piece_numbers import LaidPiece, placed_numbers
 from publisher.figures.steps.lettering import LINE, POINTS
@@ -109,11 +109,13 @@ class _Sheet:
 def layout_drawing(layout: ClothLayout, draft: Draft, words: LayoutWords, letters: Lettering, scale: int) -> Drawing:
     """The drawing of one layout at 1 : `scale`."""
     sheets = list(_sheets(layout, scale))
+    material = next(one for one in draft.materials if one.key == layout.material)
+    selvages = layout.precut is None and has_selvages(material, layout.width)
     shapes: list[DrawnShape] = []
     texts: list[DrawnText] = []
     for at, sheet in enumerate(sheets):
         laid = [one for one in layout.laid if one.sheet in (0, at + 1)]
-        shapes += _edges(layout, sheet)
+        shapes += _edges(layout, sheet, selvages)
         pieces = list(_pieces(layout, draft, laid, sheet))
         shapes += [shape for piece in pieces for shape in _outline(piece)]
         for more, numbers in placed_numbers(pieces, sheet.box, letters):
@@ -147,7 +149,7 @@ def _sheets(layout: ClothLayout, scale: int) -> Iterator[_Sheet]:
         yield _Sheet(Box(left, 0.0, left + long, wide), place, shown, 1 / scale)
 
 
-def _edges(layout: ClothLayout, sheet: _Sheet) -> list[DrawnShape]:
+def _edges(layout: ClothLayout, sheet: _Sheet, selvages: bool) -> list[DrawnShape]:
     """The cloth: cut ends thin, selvages heavy, the fold dash and dot."""
     box = sheet.box
     outline = box_path(box.left, box.bottom, box.right, box.top)
@@ -157,7 +159,7 @@ def _edges(layout: ClothLayout, sheet: _Sheet) -> list[DrawnShape]:
         shapes = [DrawnShape(chain([*sides, Point(box.right, box.top)]), Look.THIN, None, False)]
     low = line(Point(box.left, box.bottom), Point(box.right, box.bottom))
     high = line(Point(box.left, box.top), Point(box.right, box.top))
-    if layout.usable_width < layout.width:
+    if selvages:
         shapes.append(DrawnShape(low, Look.FOLDED, None, False))
         if not layout.folded:
             shapes.append(DrawnShape(high, Look.FOLDED, None, False))
