@@ -10,7 +10,7 @@ from publisher.cloth.matching import as_printed
 from publisher.cloth.piecing import pieced_further
 from publisher.cloth.questions import Question
 from publisher.cloth.values import Cloth, ClothLayout, StripPlan
-from publisher.drafting import Draft
+from publisher.drafting import Draft, Piece, PieceKind
 from publisher.terms import Finding, Severity, of_variant
 
 
@@ -21,12 +21,12 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
     of more lengths, the layout says so.
     """
     cloth, found = plan_layouts(draft, kept)
-    tops = _tops_one_way(draft)
+    as_laid = _as_laid(draft)
 
     def finish(layout: ClothLayout) -> ClothLayout:
         return as_printed(draft, layout)
 
-    further = [pieced_further(tops, layout, cloth.strips, kept, finish) for layout in cloth.layouts]
+    further = [pieced_further(as_laid, layout, cloth.strips, kept, finish) for layout in cloth.layouts]
     bigger = replace(
         cloth,
         layouts=tuple(replace(one, pieced=more.pieced) for one, more in zip(cloth.layouts, further, strict=True)),
@@ -39,13 +39,25 @@ def plan_cloth(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding
 
 def plan_layouts(draft: Draft, kept: KeptFiles = ()) -> tuple[Cloth, tuple[Finding, ...]]:
     """The same without looking whether a smaller cut would do, or whether joins are in the way."""
-    cloth, found = lay_with_bias(_tops_one_way(draft), kept)
+    cloth, found = lay_with_bias(_as_laid(draft), kept)
     return replace(cloth, layouts=tuple(as_printed(draft, layout) for layout in cloth.layouts)), found
 
 
-def _tops_one_way(draft: Draft) -> Draft:
-    materials = (one if one.repeat is None else replace(one, one_way=True) for one in draft.materials)
-    return replace(draft, materials=tuple(materials))
+def _as_laid(draft: Draft) -> Draft:
+    """A draft as its copies are laid and cut: of prints that repeat all tops one way, and of several sizes by the cut line.
+
+    A template that several sizes share shows no inner line: what is to have no allowance is cut along the line of its
+    size like all else, and trimmed afterwards.
+    """
+    materials = tuple(one if one.repeat is None else replace(one, one_way=True) for one in draft.materials)
+    pieces = draft.pieces if draft.variant.size is None else tuple(map(_by_the_cut_line, draft.pieces))
+    return replace(draft, materials=materials, pieces=pieces)
+
+
+def _by_the_cut_line(piece: Piece) -> Piece:
+    if piece.kind is not PieceKind.DRAWN or not any(copy.to_finished_line for copy in piece.copies):
+        return piece
+    return replace(piece, copies=tuple(replace(copy, to_finished_line=False) for copy in piece.copies))
 
 
 def _each_once(questions: Sequence[Question]) -> tuple[Question, ...]:
