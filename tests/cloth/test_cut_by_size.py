@@ -12,7 +12,7 @@ pieces:
       rectangle: {wide} by 10 cm
     copies:
       outside: canvas
-      interfacing: fusible, to the finished line
+      interfacing: canvas, to the finished line
 """
 SIZED = "sizes:\n  - S\n  - M\nmeasures:\n  across:\n    S: 8 in | 20 cm\n    M: 9 in | 22 cm\n"
 
