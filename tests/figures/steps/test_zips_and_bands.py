@@ -59,13 +59,13 @@ def test_seams_that_stop_at_the_seam_line_show_where() -> None:
 
 
 def test_a_panel_is_set_into_a_ring_that_is_wrong_side_out() -> None:
-    panel = panel_of(BAG, 19, "set in")
+    panel = panel_of(BAG, 20, "set in")
     assert {"panel lid lining, right side", "hinge lining, right side"} <= set(words_of(panel))
     assert len(drawn(panel, Look.STITCHING)) == 2
     assert len(drawn(panel, Look.MARK)) == 5
 
 
-@pytest.mark.parametrize(("step", "lid", "wall"), [(19, "panel lid", "upper panel"), (20, "panel base", "wall")])
+@pytest.mark.parametrize(("step", "lid", "wall"), [(20, "panel lid", "upper panel"), (21, "panel base", "wall")])
 def test_the_layers_of_a_panel_set_in_are_told_with_their_linings(step: int, lid: str, wall: str) -> None:
     names = words_of(panel_of(BAG, step, "seam section"))
     assert sorted(names) == sorted([f"{lid} lining", lid, f"{wall} outside", f"{wall} lining"])
