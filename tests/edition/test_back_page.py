@@ -62,7 +62,7 @@ def test_the_parts_stand_in_order() -> None:
 def test_changes_are_a_list_in_the_maker_s_words() -> None:
     html = html_of("changes:\n  - The *flap* is longer.\n  - A < B, and {width} wide.\n")
     assert "<li>The <em>flap</em> is longer.</li>" in html
-    assert '<li>A &lt; B, and 15 cm wide.</li>' in html
+    assert "<li>A &lt; B, and 15 cm wide.</li>" in html
 
 
 @pytest.mark.parametrize(("edition", "amount"), [(INCH, "6 in"), (METRIC, "15 cm")])
@@ -73,10 +73,7 @@ def test_every_fact_quotes_the_definition(edition: Edition, amount: str) -> None
     )
     html = html_of(facts, edition)
     for text in ("Folded {} wide", "Press it {} wide", "Dry it\n{} apart", "Cut {}, {{not}} more"):
-        assert (
-            text.format(f'{amount}') in html
-            or text.replace("\n", " ").format(f'{amount}') in html
-        )
+        assert text.format(f"{amount}") in html or text.replace("\n", " ").format(f"{amount}") in html
 
 
 def test_a_quote_of_nothing_is_told_with_its_place() -> None:
