@@ -5,6 +5,7 @@ mm on paper, y up.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from publisher.figures.steps.lettering import LINE, POINTS
 from publisher.figures.steps.lines import arrow_shapes, box_path, line
@@ -25,7 +26,7 @@ TOGETHER = 8.0  # pieces of one number nearer than this share it
 Lettered = tuple[list[DrawnShape], list[DrawnText]]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class LaidPiece:
     """What shows of one cut on paper."""
 
@@ -37,7 +38,7 @@ class LaidPiece:
     folds: tuple[Path, ...] = ()  # of its template, where it is cut opened out
     cuts: tuple[Path, ...] = ()  # of a block for bias strips
 
-    @property
+    @cached_property
     def middle(self) -> Point:
         """The spot inside it that is nearest to the middle of its box."""
         middle = _middle(self.area.box)
@@ -59,15 +60,17 @@ def placed_numbers(pieces: Sequence[LaidPiece], cloth: Box, letters: Lettering) 
     lines = [path for one in pieces for path in (*one.stretches, *one.folds)]
     outside: list[LaidPiece] = []
     taken: list[Box] = []
+    boxed = [(path, path.box) for path in lines]
     for one in pieces:
-        label = _inside(one, lines, cloth, letters)
+        around = _around(one, boxed)
+        label = _inside(one, around, cloth, letters)
         if label is None:
             outside.append(one)
             yield [*(_hatched(one, None) if one.hatched else []), *_cuts(one, None)], []
             continue
         taken.append(label.box)
         hatching = _hatched(one, label.box) if one.hatched else []
-        yield [*hatching, *_cuts(one, label.box), *_way_up(one, lines, label.box, cloth)], [label]
+        yield [*hatching, *_cuts(one, label.box), *_way_up(one, around, label.box, cloth)], [label]
     left: list[LaidPiece] = []
     for number, together in _neighbours(outside):
         near = _near(number, together, pieces, lines, taken, cloth, letters)
@@ -78,6 +81,19 @@ def placed_numbers(pieces: Sequence[LaidPiece], cloth: Box, letters: Lettering) 
         lines += [shape.path for shape in near[0]]
         yield near
     yield _beside(left, cloth, letters)
+
+
+def _around(one: LaidPiece, boxed: Sequence[tuple[Path, Box]]) -> list[Path]:
+    """The lines that may lie in the way inside a piece: on the cloth for many there are thousands elsewhere."""
+    own = one.area.box
+    return [
+        path
+        for path, box in boxed
+        if box.left <= own.right + CLEAR
+        and own.left <= box.right + CLEAR
+        and box.bottom <= own.top + CLEAR
+        and own.bottom <= box.top + CLEAR
+    ]
 
 
 def _inside(one: LaidPiece, lines: Sequence[Path], within: Box, letters: Lettering) -> DrawnText | None:
