@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from publisher.drafting import Draft
 from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned, with_allowances
-from publisher.figures.steps.joining import Joint
+from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seam_sections import lining_of
 from publisher.figures.steps.seams import spot_on
@@ -93,12 +94,16 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
 
 
 def snipped_edge_panel(bench: Bench, copy: str, edge: str, apart: float | None) -> Panel:
-    """The allowance of an edge snipped before it is sewn to another: where it curves, almost to its stitching line."""
+    """The allowance of an edge snipped before it is sewn to another: where it curves, almost to its stitching line; of a
+    straight edge where the other one curves, which it is to open round."""
     parts = bench.piece_now(copy).edges_of(edge)
     path, wide = Path(tuple(segment for part in parts for segment in part.path.segments)), parts[0].allowance
     step = apart or wide * 1.6
     spots = _snip_spots(path, step)
-    bend = _sharpest(path)[2]
+    bend = _sharpest(path)[2] if spots else 0.0
+    if not spots:
+        partner = _sewn_to(bench.draft, copy, edge)
+        spots = _spots_against(path, partner, step) if partner is not None else []
     snips = [Shape(_snip(path, at, wide, bend), Look.CUT) for at in spots]
     shapes = laid(bench, Lying(copy, new=False))
     close = [*shapes, Shape(path, Look.STITCHED), *snips]
@@ -112,6 +117,23 @@ def snipped_edge_panel(bench: Bench, copy: str, edge: str, apart: float | None) 
         detail = Detail(_beside(path, at, wide * 0.3), wide * 2.2, tuple(close), told_apart, (named,))
     told = Phrase.of("figures.told-snipped-edge", edge=edge, copy=copy)
     return Panel("snipped edge", Scene((*shapes, *snips), tuple(callouts), detail=detail), told, copies=(copy,))
+
+
+def _sewn_to(draft: Draft, copy: str, edge: str) -> Path | None:
+    """The stretch of another copy that an edge is sewn to in some seam, counter-clockwise round its own piece."""
+    for joint in (joint for seam in draft.seams for joint in joints_of(draft, seam.name)):
+        if (joint.first, joint.first_edge) == (copy, edge):
+            return joint.second_path
+        if (joint.second, joint.second_edge) == (copy, edge):
+            return joint.first_path
+    return None
+
+
+def _spots_against(path: Path, partner: Path, step: float) -> list[float]:
+    """How far along an edge it is snipped, so far apart, where what it is sewn to curves: right sides together, the two
+    run opposite ways."""
+    spots = [at * step for at in range(1, int(path.length / step))]
+    return [at for at in spots if _curves_at(partner, (1 - at / path.length) * partner.length)]
 
 
 def _running_on(joints: Sequence[Joint]) -> Path:
@@ -162,10 +184,12 @@ def _sharpest(path: Path) -> tuple[Point, Point, float]:
 
 def _snip_spots(path: Path, step: float) -> list[float]:
     """How far along a seam its allowance is snipped: so far apart, where it curves."""
-    spots = [at * step for at in range(1, int(path.length / step))]
-    turns = [path.direction_at(at - WINDOW).cross(path.direction_at(at + WINDOW)) for at in spots]
-    curved = [2 * WINDOW * STRAIGHT <= abs(turn) <= CORNER for turn in turns]
-    return [at for at, one in zip(spots, curved, strict=True) if one]
+    return [at for at in (at * step for at in range(1, int(path.length / step))) if _curves_at(path, at)]
+
+
+def _curves_at(path: Path, at: float) -> bool:
+    turn = path.direction_at(max(at - WINDOW, 0.0)).cross(path.direction_at(min(at + WINDOW, path.length)))
+    return 2 * WINDOW * STRAIGHT <= abs(turn) <= CORNER
 
 
 def _snip(path: Path, at: float, away: float, bend: float) -> Path:
