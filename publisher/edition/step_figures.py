@@ -80,7 +80,8 @@ def build_step_figures(proof: Proof, drafts: Sequence[Draft], speak: Speaker) ->
             drawn[step.id] = lay_out(panels, letters)
             told = " ".join(speak.say(panel.told) for panel in panels)
             words = _amounts(panels)
-            differs = any(_amounts(_panels(proof, draft, step)) != words for draft in drafts[1:])
+            # Where nothing is measured no size differs, and the others need not be drawn.
+            differs = bool(words) and any(_amounts(_panels(proof, draft, step)) != words for draft in drafts[1:])
             note = speak.say("figures.drawn-in-size", size=drafts[0].variant.size) if differs else ""
             figures[step.id] = _view(drawn[step.id], told, note)
     return StepFigures(figures, tuple(_key(list(drawn.values()), drafts[0], speak)))

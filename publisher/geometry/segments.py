@@ -74,7 +74,9 @@ class Arc:
     @property
     def radius(self) -> float:
         """Distance from the centre, mean of both ends."""
-        return ((self.start - self.centre).length + (self.end - self.centre).length) / 2
+        # In plain numbers, for it is asked for at every spot of an arc.
+        x, y = self.centre.x, self.centre.y
+        return (math.hypot(self.start.x - x, self.start.y - y) + math.hypot(self.end.x - x, self.end.y - y)) / 2
 
     @property
     def start_angle(self) -> float:
