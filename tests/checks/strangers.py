@@ -2,7 +2,8 @@
 
 Run by hand: `python tests/checks/strangers.py`, with `--all` for the words of each finding, with `--only zip` for the
 changes whose demo, kind or name has that word. The changes stand in strangers.toml, beside this file; each says what
-the right finding speaks of. Sound changes stand there, too: after them nothing new may be told.
+the right finding speaks of. Sound changes stand there, too: after them nothing new may be told. Another set, kept from
+those who write checks, is read with `--changes FILE`.
 """
 
 import argparse
@@ -35,15 +36,23 @@ class Told(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Edit:
+    """A text put in the place of another, which stands in the file once; of a renaming, in all files as often as may be."""
+
+    file: str
+    old: bytes
+    new: bytes
+    everywhere: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Change:
-    """One change of one file of a demo: a fault, or a sound one."""
+    """One change of a demo, made by one edit or by several that belong together: a fault, or a sound one."""
 
     demo: str
     name: str
     kind: str
-    file: str
-    old: bytes
-    new: bytes
+    edits: tuple[Edit, ...]
     fault: str
     speaks_of: tuple[str, ...]
     at: tuple[str, ...]
@@ -90,9 +99,7 @@ def _change(entry: Mapping[str, Any]) -> Change:
         demo=entry["demo"],
         name=entry["name"],
         kind=entry.get("kind", "sound"),
-        file=entry["file"],
-        old=entry["old"].encode(),
-        new=entry["new"].encode(),
+        edits=tuple(_edit(each) for each in (entry, *entry.get("also", ()))),
         fault=entry.get("fault", ""),
         speaks_of=tuple(entry.get("speaks_of", ())),
         at=tuple(entry.get("at", ())),
@@ -102,12 +109,25 @@ def _change(entry: Mapping[str, Any]) -> Change:
     )
 
 
+def _edit(entry: Mapping[str, Any]) -> Edit:
+    return Edit(entry.get("file", ""), entry["old"].encode(), entry["new"].encode(), entry.get("everywhere", False))
+
+
+def edited(files: Mapping[str, bytes], change: Change) -> dict[str, bytes]:
+    """The files with all that the change edits; raises ValueError where an old text does not stand there exactly once."""
+    files = dict(files)
+    for edit in change.edits:
+        inside = list(files) if edit.everywhere else [edit.file]
+        stands = sum(files[name].count(edit.old) for name in inside)
+        if stands != 1 and not (edit.everywhere and stands):
+            raise ValueError(f"{change.demo}, {change.name}: {edit.old.decode()!r} stands there {stands} times")
+        files |= {name: files[name].replace(edit.old, edit.new) for name in inside}
+    return files
+
+
 def outcome(change: Change) -> Outcome:
-    """The demo proved with this change; raises ValueError where the old text does not stand there exactly once."""
-    files = dict(_files(change.demo))
-    if files[change.file].count(change.old) != 1:
-        raise ValueError(f"{change.demo}, {change.name}: the old text does not stand once in {change.file}")
-    files[change.file] = files[change.file].replace(change.old, change.new)
+    """The demo proved with this change."""
+    files = edited(_files(change.demo), change)
     new = [finding for finding in _proved(change.demo, files) if _told_of(finding) not in _told_when_sound(change.demo)]
     return Outcome(change, tuple((finding, _line(finding, files)) for finding in new))
 
@@ -189,10 +209,11 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--all", action="store_true", help="the words of each finding")
     parser.add_argument("--only", default="", metavar="WORD", help="changes whose demo, kind or name has this word")
+    parser.add_argument("--changes", type=Path, default=HERE / "strangers.toml", metavar="FILE", help="another set")
     wanted = parser.parse_args()
     changes = [
         change
-        for change in read_changes(HERE / "strangers.toml")
+        for change in read_changes(wanted.changes)
         if wanted.only.lower() in f"{change.demo} {change.kind} {change.name}".lower()
     ]
     with ProcessPoolExecutor(max_workers=2) as workers:
