@@ -13,6 +13,7 @@ from publisher.checks.bindings import (
     hem_on_curve,
     left_undone,
 )
+from publisher.checks.closures import halves_apart
 from publisher.checks.counts import more_bought_than_attached, pair_cut_alike, too_few_for_each
 from publisher.checks.crowded import marks_coincide, notch_kinds_differ, pleat_on_a_line
 from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
@@ -31,6 +32,7 @@ from publisher.checks.edges import (
     seam_without_allowance,
 )
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
+from publisher.checks.fellows import fellow_reckoned_otherwise
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     ease_too_large,
@@ -69,6 +71,7 @@ from publisher.checks.materials import (
     trimmed_but_not_larger,
     wadding_not_quilted,
 )
+from publisher.checks.measured_from import measured_from_the_finished_edge
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.order import (
     closed_before_turning,
@@ -120,6 +123,7 @@ from publisher.checks.strips import (
     strip_shorter_than_its_place,
 )
 from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
+from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
 from publisher.checks.tools import tool_named_not_listed, tool_not_listed
 from publisher.checks.trims import snipped_too_deep, trimmed_to_no_less
 from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
@@ -156,9 +160,11 @@ CHECKS: tuple[Check, ...] = (
     corner_meets_nothing,
     placed_marks_apart,
     placed_edges_apart,
+    halves_apart,
     placement_overhangs,
     mark_off_piece,
     mark_without_template,
+    measured_from_the_finished_edge,
     notch_off_centre,
     marks_coincide,
     notch_kinds_differ,
@@ -189,6 +195,7 @@ CHECKS: tuple[Check, ...] = (
     strip_caught_in_next_seam,
     folded_strip_cut_plain,
     native_pair_apart,
+    fellow_reckoned_otherwise,
     nested_lines_close,
     size_guide_ease,
     uneven_grading,
@@ -235,6 +242,8 @@ CHECKS: tuple[Check, ...] = (
     pocket_too_small,
     casing_left_out,
     casing_too_narrow,
+    ends_left_not_as_told,
+    too_short_for_a_bow,
     lining_larger_than_outside,
     lining_shorter_than_outside,
     heat_on_what_melts,

@@ -9,7 +9,7 @@ from publisher.drafting.drawn_marks import spot_called
 from publisher.drafting.elsewhere import DrawnEdge
 from publisher.drafting.halves import SMOOTH, Axis, WholeEdge, axis_of, corner_on_axis, half_of, sided_name, whole_edges
 from publisher.drafting.outlines import RECTANGLE_CORNERS, Plan, ShapedCorner, Side, outline_plan
-from publisher.drafting.points import told_point
+from publisher.drafting.points import told_direction, told_point
 from publisher.drafting.references import as_length, work_out_formula
 from publisher.drafting.shaped_corners import shape_corner
 from publisher.drafting.sizes import rectangle_size
@@ -285,9 +285,25 @@ def _arc(bench: Bench, piece: WrittenPiece, side: Side, said: ArcSaying, start: 
         return arc_leaving(start, before.direction_at(before.length), end)
     bulge_right = counter_clockwise(bench, piece) != said.inwards
     if said.radius is not None:
+        _check_way_round(bench, piece, side)
         return arc_by_radius(start, end, _millimetres(bench, said.radius, side), bulge_right)
     assert said.height is not None
     return arc_by_height(start, end, _millimetres(bench, said.height, side), bulge_right)
+
+
+def _check_way_round(bench: Bench, piece: WrittenPiece, side: Side) -> None:
+    """Raises ValueError where both ends are told as more than half a circle round one point: an arc goes the other way."""
+    points = {str(name): bench.native(native) for name, native in piece.outline.points} if piece.outline else {}
+    told = [
+        told_direction(bench, bench.saying(points[end]), points[end]) for end in (side.start, side.end) if end in points
+    ]
+    if len(told) == 2 and told[0] is not None and told[1] is not None and told[0][0] == told[1][0]:
+        round_it = math.degrees(abs(told[1][1] - told[0][1]))
+        if 180 < round_it < 360:
+            raise ValueError(
+                f"from '{side.start}' to '{side.end}' it would go {round_it:.4g}° round '{told[0][0]}', and an arc with a "
+                f"radius takes the shorter way, {360 - round_it:.4g}°"
+            )
 
 
 def _millimetres(bench: Bench, formula: Formula, side: Side) -> float:

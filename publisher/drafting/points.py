@@ -62,6 +62,18 @@ def told_point(
             return at + _square(along, said.ways[0], written) * millimetres(said.amounts[0])
 
 
+def told_direction(bench: Bench, said: object, written: Written) -> tuple[str, float] | None:
+    """The point from which a point is told by its direction, and the direction in radians; None for other sayings."""
+    if not isinstance(said, PointSaying) or len(said.names) != 1:
+        return None
+    if said.kind == "polar":
+        return said.names[0].text, _angle(bench, said.amounts[1], written)
+    if said.kind == "beside" and len(said.ways) == 1:
+        way = WAYS[said.ways[0]]
+        return said.names[0].text, math.atan2(way.y, way.x) % (2 * math.pi)
+    return None
+
+
 def _angle(bench: Bench, formula: Formula, written: Written) -> float:
     quantity = work_out_formula(bench, formula)
     if quantity.dimension is not Dimension.ANGLE:

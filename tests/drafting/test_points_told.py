@@ -158,3 +158,19 @@ def test_a_solved_measure_may_ask_for_itself() -> None:
     draft, findings = draft_text(pattern)
     assert [finding for finding in findings if draft.variant in finding.variants] == []
     assert dict(draft.measures)["rise"] == length(40)
+
+
+def test_an_arc_that_would_go_more_than_half_round_is_told() -> None:
+    fan = SQUARE.format(told="side at 280 deg from a").replace(
+        "right: line from b to c", "right: arc from b to c with radius side"
+    )
+    _, findings = draft_text(fan)
+    assert "280° round 'a'" in found(findings, "arc-does-not-fit").says
+
+
+def test_an_arc_of_less_than_half_a_circle_is_drawn() -> None:
+    fan = SQUARE.format(told="side at 80 deg from a").replace(
+        "right: line from b to c", "right: arc from b to c with radius side"
+    )
+    draft, _ = draft_text(fan)
+    assert draft.piece("tile").edge("right").length == pytest.approx(100 * math.radians(80))

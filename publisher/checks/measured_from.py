@@ -1,0 +1,80 @@
+"""Marks that the reader measures: from where the words tell her to, against from where they are drafted."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.checks.amounts import told
+from publisher.checks.deeds import Deed, deeds_of, piece_of
+from publisher.checks.named_edges import distance_between, spot_on
+from publisher.checks.values import Proof
+from publisher.drafting import PieceKind
+from publisher.source import WrittenStep
+from publisher.terms import Dimension, Finding, Severity, Written
+
+# "… and from each end {side}", "{drop} below the top edge": an end or edge of the cut piece, unless it is told otherwise.
+FROM_AN_END = re.compile(r"\b(?:from|below|above|beside)\b[^.;:]*\b(?:ends?|sides?|edges?)\b", re.IGNORECASE)
+FROM_THE_LINE = re.compile(r"\b(?:stitching|seam|sewing|finished|fold) lines?\b|\bfinished\b|\bseams?\b", re.IGNORECASE)
+SAME = 0.3  # mm
+BESIDE = 0.5  # mm: an allowance below this hides no slip
+
+
+def measured_from_the_finished_edge(proof: Proof) -> Iterator[Finding]:
+    """A step has a mark measured from the end of a piece as it is cut, and gives the distance from the stitching line.
+
+    Why: a piece that is cut with a ruler bears no stitching line, so that the mark comes to lie an allowance off, and
+    meets nothing.
+
+    Fix: add the allowance to what is quoted, or say that it is measured from the stitching line."""
+    if str(proof.source.facts.language) != "en":
+        return
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for deeds in deeds_of(proof):
+        by_step: dict[int, list[Deed]] = {}
+        for deed in deeds:
+            if deed.action.verb == "mark" and "." in deed.action.target:
+                by_step.setdefault(deed.step.number, []).append(deed)
+        for number, marked in by_step.items():
+            yield from _measured(written[number], marked)
+
+
+def _measured(step: WrittenStep, marked: list[Deed]) -> Iterator[Finding]:
+    if not FROM_AN_END.search(str(step.text)) or FROM_THE_LINE.search(str(step.text)):
+        return
+    draft = marked[0].draft
+    spans = [span for deed in marked for span in _spans(deed)]
+    for quote, length in _lengths(marked[0], step):
+        cut = any(abs(length - raw) < SAME for _, _, raw in spans)
+        finished = next((span for span in spans if abs(length - span[1]) < SAME < BESIDE < span[2] - span[1]), None)
+        if finished is not None and not cut:
+            mark, _, raw = finished
+            yield Finding(
+                "measured-from-the-finished-edge",
+                Severity.WARNING,
+                quote.place,
+                f"step {step.number} marks '{mark}' {told(length, draft)} from an edge, which is its distance from the "
+                f"stitching line: from the cut edge it is {told(raw, draft)}",
+                "add the allowance to what is quoted, or say that it is from the stitching line",
+                (draft.variant,),
+            )
+
+
+def _spans(deed: Deed) -> Iterator[tuple[str, float, float]]:
+    """A mark of a piece that is cut with a ruler, its distance from each edge beside it, finished and as cut, mm."""
+    copy, _, name = deed.action.target.partition(".")
+    piece = piece_of(deed.draft, copy)
+    spot = spot_on(piece, name) if piece.kind is PieceKind.MEASURED else None
+    if spot is None:
+        return
+    for edge in piece.edges:
+        apart = distance_between(spot, edge.path)
+        if apart > BESIDE:
+            yield deed.action.target, apart, apart + edge.allowance
+
+
+def _lengths(deed: Deed, step: WrittenStep) -> Iterator[tuple[Written, float]]:
+    """The lengths that a step quotes, mm."""
+    quoted = {where: value.quantity for where, value in deed.draft.quoted}
+    for quote in step.quotes:
+        quantity = quoted.get((quote.place, str(quote)))
+        if quantity is not None and quantity.dimension is Dimension.LENGTH:
+            yield quote, float(quantity.amount)
