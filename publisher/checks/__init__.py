@@ -58,6 +58,14 @@ from publisher.checks.layers import (
     print_upside_down,
     strap_too_thick,
 )
+from publisher.checks.left_out import (
+    edge_left_raw,
+    half_never_set,
+    placed_not_fused,
+    raw_end_not_covered,
+    strip_never_folded,
+    zip_on_one_side_only,
+)
 from publisher.checks.lines_sewn import stitching_line_never_sewn
 from publisher.checks.marks import mark_off_piece, mark_without_template, notch_off_centre, pair_left_over
 from publisher.checks.materials import (
@@ -73,6 +81,7 @@ from publisher.checks.materials import (
 )
 from publisher.checks.measured_from import measured_from_the_finished_edge
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
+from publisher.checks.not_yet_sewn import topstitched_before_turning, worked_before_sewn
 from publisher.checks.order import (
     closed_before_turning,
     done_twice,
@@ -128,6 +137,7 @@ from publisher.checks.tools import tool_named_not_listed, tool_not_listed
 from publisher.checks.trims import snipped_too_deep, trimmed_to_no_less
 from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
 from publisher.checks.units import native_pair_apart
+from publisher.checks.unmarked import used_unmarked
 from publisher.checks.values import Proof
 from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
 from publisher.checks.work import (
@@ -184,6 +194,12 @@ CHECKS: tuple[Check, ...] = (
     binding_sewn_too_far_in,
     hem_on_curve,
     left_undone,
+    strip_never_folded,
+    placed_not_fused,
+    half_never_set,
+    zip_on_one_side_only,
+    edge_left_raw,
+    raw_end_not_covered,
     hem_without_allowance,
     hem_not_as_told,
     hemmed_and_stitched_shut,
@@ -203,6 +219,7 @@ CHECKS: tuple[Check, ...] = (
     used_before_cut,
     fused_after_sewing,
     marked_after_use,
+    used_unmarked,
     closed_before_turning,
     gap_never_closed,
     no_gap_to_close,
@@ -212,6 +229,8 @@ CHECKS: tuple[Check, ...] = (
     tool_named_not_listed,
     tool_not_listed,
     topstitched_too_early,
+    worked_before_sewn,
+    topstitched_before_turning,
     done_twice,
     boxed_too_early,
     clipped_too_late,

@@ -119,6 +119,8 @@ def _amount(left: list[_Lonely], first: _Side, second: _Side) -> _Amount:
 
 
 def _left_over(first: _Side, second: _Side, allowed: float) -> list[_Lonely]:
+    if not first.spots or not second.spots:
+        return []  # a circle without a notch has no place at which anything could be missed
     nearest = (_loneliest(spot, others) for side, others in ((first, second), (second, first)) for spot in side.spots)
     return [one for one in nearest if one.apart > allowed]
 

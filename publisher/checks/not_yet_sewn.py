@@ -1,0 +1,72 @@
+"""What is done to a seam needs the seam: trimmed, snipped, closed when it is sewn, and topstitched when it is turned."""
+
+from collections.abc import Iterator
+
+from publisher.checks.deeds import Deed, deeds_of, seam_of
+from publisher.checks.inside_out import enclosed_pairs
+from publisher.checks.named_edges import edge_named
+from publisher.checks.values import Proof
+from publisher.terms import Finding, Severity
+
+NEEDS_THE_SEAM = ("trim", "clip", "close", "press", "topstitch", "bind")
+
+
+def worked_before_sewn(proof: Proof) -> Iterator[Finding]:
+    """A step trims, snips, presses or closes a seam that a later step sews.
+
+    Why: there is nothing to trim yet, and what is cut away is missing when the seam is sewn.
+
+    Fix: sew the seam in an earlier step."""
+    for deeds in deeds_of(proof):
+        sewn_in = {deed.action.target: deed.step.number for deed in reversed(deeds) if deed.action.verb == "sew"}
+        for deed in deeds:
+            verb, target = deed.action.verb, deed.action.target
+            early = verb in NEEDS_THE_SEAM and target not in deed.before.sewn
+            if early and target in sewn_in and seam_of(deed.draft, target) is not None:
+                yield Finding(
+                    "worked-before-sewn",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} says '{verb} {target}', and step {sewn_in[target]} sews it",
+                    "move the line to a step after the one that sews it",
+                    (deed.draft.variant,),
+                )
+
+
+def topstitched_before_turning(proof: Proof) -> Iterator[Finding]:
+    """An edge is topstitched when it has been sewn right sides together and not yet turned right side out.
+
+    Why: the stitches hold it as it lies, inside out, and it cannot be turned any more.
+
+    Fix: turn it first."""
+    for deeds in deeds_of(proof):
+        for at, deed in enumerate(deeds):
+            shut = _inside_out(deed) if deed.action.verb == "topstitch" else frozenset()
+            turned = next((one for one in deeds[at:] if one.action.verb == "turn" and one.action.target in shut), None)
+            if turned is not None:
+                yield Finding(
+                    "topstitched-before-turning",
+                    Severity.ERROR,
+                    deed.action.place,
+                    f"step {deed.step.number} topstitches '{deed.action.target}', which is turned right side out only in "
+                    f"step {turned.step.number}",
+                    "move the line to a step after it is turned",
+                    (deed.draft.variant,),
+                )
+
+
+def _inside_out(deed: Deed) -> frozenset[str]:
+    """The two copies that are sewn round at the edge which a deed names, and of which none is turned yet."""
+    edge = edge_named(deed.draft, deed.action.target)
+    parts = {(edge.copy.name, part.name) for part in edge.parts} if edge is not None else set()
+    for pair, names in enclosed_pairs(deed).items():
+        seams = [seam for name in names if (seam := seam_of(deed.draft, name)) is not None]
+        sewn = {
+            (side.copy, part.name)
+            for seam in seams
+            for side in (*seam.first, *seam.second)
+            for part in deed.draft.piece(side.piece).edges_of(side.edge)
+        }
+        if parts & sewn and pair.isdisjoint(deed.before.turned):
+            return pair
+    return frozenset()
