@@ -133,6 +133,13 @@ from publisher.checks.strips import (
 )
 from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
 from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
+from publisher.checks.told_otherwise import (
+    folded_not_as_told,
+    marked_on_other_face,
+    measured_from_another_edge,
+    notch_told_and_missing,
+    told_and_not_done,
+)
 from publisher.checks.tools import tool_named_not_listed, tool_not_listed
 from publisher.checks.trims import snipped_too_deep, trimmed_to_no_less
 from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
@@ -297,6 +304,11 @@ CHECKS: tuple[Check, ...] = (
     step_names_another,
     other_side_told,
     laid_other_face_up,
+    marked_on_other_face,
+    folded_not_as_told,
+    notch_told_and_missing,
+    measured_from_another_edge,
+    told_and_not_done,
     step_too_long,
     step_does_much,
     left_without_viewpoint,

@@ -41,6 +41,7 @@ SUBJECTS = {
     "crowded": "Marks in one another's way",
     "sayings": "Words against the data",
     "sides": "Sides and faces in words",
+    "told_otherwise": "Words against what is done",
     "cutting": "Cutting",
     "sizes": "Sizes",
     "units": "Inches and metric",

@@ -1,0 +1,226 @@
+"""Steps that tell one thing and do another: a face, a fold, a notch, a distance from an edge, work that no line does."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.assembly import Action, AssemblyStep
+from publisher.checks.amounts import told
+from publisher.checks.deeds import piece_of, seam_of
+from publisher.checks.named_edges import distance_between, spot_on
+from publisher.checks.values import Proof
+from publisher.drafting import Draft, LineMark, Notch, PieceKind, PointMark, Seam, SeamEdge, snipped_notches
+from publisher.source import WrittenStep
+from publisher.terms import Dimension, Finding, Severity
+
+QUOTE = re.compile(r"\{[^{}]*\}")
+# "the right side of the front": a face; "right-hand side" is none, "right sides together" tells of two pieces.
+FACE = re.compile(r"\b(?:on|to) (?:the|its|their) (right|wrong) sides?\b", re.IGNORECASE)
+EDGES_IN = re.compile(
+    r"\bedges? (?:\w+ ){0,2}?(?:in )?(?:to|into|towards) (?:the|its|this|that) (?:crease|middle|centre|fold|wrong side)\b",
+    re.IGNORECASE,
+)
+IN_HALF = re.compile(r"\bin half\b", re.IGNORECASE)
+NOTCHES = re.compile(r"\bnotch(?:es)?\b", re.IGNORECASE)
+# "{drop} below the raw top edge", "{inset} from its left edge".
+FROM_EDGE = re.compile(
+    r"\{(?P<quote>[^{}]*)\} (?:below|above|from|beside|inside) (?:the|its) (?P<raw>raw )?"
+    r"(?P<edge>top|bottom|left|right|upper|lower)(?:-hand)? (?:raw )?edge\b",
+    re.IGNORECASE,
+)
+CALLED = {"upper": "top", "lower": "bottom"}
+SAME = 0.5  # mm
+# Work that a verb tells of, and the lines that may do it, each with what goes with it in one breath.
+WORK = (
+    ("fuse", re.compile(r"\bfuses?\b", re.IGNORECASE), ("fuse",)),
+    ("turn", re.compile(r"\bturn\b[^.;:]*\bright side out\b", re.IGNORECASE), ("turn",)),
+    (
+        "topstitch",
+        re.compile(r"\btopstitch\b", re.IGNORECASE),
+        ("topstitch", "hem", "fold", "attach", "bind", "place", "pleat", "sew"),
+    ),
+    ("bind", re.compile(r"(?:^|[.:] )Bind\b"), ("bind", "begin", "join", "mitre")),
+)
+
+
+def _steps(proof: Proof) -> Iterator[tuple[Draft, AssemblyStep, WrittenStep]]:
+    if str(proof.source.facts.language) != "en":
+        return
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        for step in assembly.steps:
+            yield draft, step, written[step.number]
+
+
+def _plain(step: WrittenStep) -> str:
+    return QUOTE.sub(lambda quote: " " * len(quote[0]), str(step.text))
+
+
+def marked_on_other_face(proof: Proof) -> Iterator[Finding]:
+    """A step has a point or a line marked on one side of the cloth, and the pattern says that it goes on the other.
+
+    Why: the template is printed for the side that the pattern says, and a chalk line on the other one is not seen when
+    it is needed.
+
+    Fix: write `on the right side` behind the mark, or take it out; or say the other side in the step."""
+    for draft, step, written in _steps(proof):
+        faces = {found[1].lower() for found in FACE.finditer(_plain(written))}
+        marks = [(name, mark) for action in step.actions for name, mark in _marked(draft, action)]
+        if len(faces) != 1 or not marks:
+            continue
+        (face,) = faces
+        others = [(name, mark) for name, mark in marks if mark.face != f"{face} side"]
+        if len(others) == len(marks):
+            name, mark = others[0]
+            yield Finding(
+                "marked-on-other-face",
+                Severity.WARNING,
+                mark.place,
+                f"step {step.number} says 'on the {face} side', and '{name}' is for the {mark.face}",
+                f"write 'on the {face} side' behind the mark, or say the {mark.face} in the step",
+                (draft.variant,),
+            )
+
+
+def _marked(draft: Draft, action: Action) -> Iterator[tuple[str, PointMark | LineMark]]:
+    copy, _, name = action.target.partition(".")
+    if action.verb == "mark" and name:
+        for mark in piece_of(draft, copy).marks:
+            if mark.name == name and isinstance(mark, PointMark | LineMark):
+                yield action.target, mark
+
+
+def folded_not_as_told(proof: Proof) -> Iterator[Finding]:
+    """The words fold a strip in one way, and it is cut to be folded in another.
+
+    Why: folded as the words say it comes out half or twice as wide as the pattern says.
+
+    Fix: write the folding of the words below the strip: `fold: in fourths`, `fold: doubled`; or tell it as it is cut."""
+    for draft, step, written in _steps(proof):
+        folds = [one.target for one in step.actions if one.verb == "fold" and "." not in one.target]
+        strips = [piece for name in folds if (piece := piece_of(draft, name)).strip is not None]
+        if len(strips) != 1 or strips[0].strip is None:
+            continue
+        text, folding = _plain(written), strips[0].strip.folding
+        if EDGES_IN.search(text):
+            wrong = folding in ("doubled", "turned")
+            says = "fold both long edges in"
+        else:
+            wrong = folding == "in fourths" and IN_HALF.search(text) is not None
+            says = "fold it in half, and no edges in"
+        if wrong:
+            yield Finding(
+                "folded-not-as-told",
+                Severity.WARNING,
+                next(one.place for one in step.actions if one.target == folds[0]),
+                f"the words of step {step.number} {says}, and '{folds[0]}' is cut to be folded {folding}",
+                f"write 'fold: …' below '{strips[0].name}' as the step has it, or tell the step as it is cut",
+                (draft.variant,),
+            )
+
+
+def notch_told_and_missing(proof: Proof) -> Iterator[Finding]:
+    """The words of a step match notches, and of no seam that it sews have both sides one.
+
+    Why: the reader looks for a notch that was never cut.
+
+    Fix: give both sides a notch, or match something else."""
+    for draft, step, written in _steps(proof):
+        found = NOTCHES.search(_plain(written))
+        seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+        if found is None or not seams or any(_notched(draft, seam) for seam in seams):
+            continue
+        bare = [side.copy for seam in seams for side in (*seam.first, *seam.second) if not _has_notch(draft, side)]
+        yield Finding(
+            "notch-told-and-missing",
+            Severity.WARNING,
+            written.text.part(found.start(), found.end()).place,
+            f"step {step.number} speaks of notches, and '{bare[0]}' has none along '{seams[0].name}'",
+            "give both sides of the seam a notch, or match something else",
+            (draft.variant,),
+        )
+
+
+def _notched(draft: Draft, seam: Seam) -> bool:
+    """True where both sides have notches along the seam, or neither has and both have them at another edge."""
+    along = [any(_has_notch(draft, edge) for edge in side) for side in (seam.first, seam.second)]
+    return all(along) or not (any(along) or any(not _notches(draft, one) for one in (*seam.first, *seam.second)))
+
+
+def _has_notch(draft: Draft, side: SeamEdge) -> bool:
+    edges = {part.name for part in draft.piece(side.piece).edges_of(side.edge)}
+    return any(notch.edge in edges for notch in _notches(draft, side))
+
+
+def _notches(draft: Draft, side: SeamEdge) -> list[Notch]:
+    """The notches of a copy, along any edge."""
+    piece = draft.piece(side.piece)
+    short = side.copy.removeprefix(piece.name).strip()
+    return [notch for notch in snipped_notches(piece) if not notch.copies or short in notch.copies]
+
+
+def measured_from_another_edge(proof: Proof) -> Iterator[Finding]:
+    """A step measures a mark from an edge that it names, and on the piece the mark lies elsewhere.
+
+    Why: a piece that is cut with a ruler has no template, and the reader marks where the words say.
+
+    Fix: name the edge that the mark is measured from, or measure the mark from the edge that the step names."""
+    for draft, step, written in _steps(proof):
+        quoted = {where: value.quantity for where, value in draft.quoted}
+        marks = [one.target for one in step.actions if one.verb == "mark" and _is_measured(draft, one.target)]
+        for found in FROM_EDGE.finditer(str(written.text)) if marks else ():
+            edge = CALLED.get(found["edge"].lower(), found["edge"].lower())
+            quote = next((one for one in written.quotes if str(one).strip() == found["quote"].strip()), None)
+            quantity = quoted.get((quote.place, str(quote))) if quote is not None else None
+            if quote is None or quantity is None or quantity.dimension is not Dimension.LENGTH:
+                continue
+            lies = [reach for name in marks for reach in _from_edge(draft, name, f"{edge} edge")]
+            if lies and all(abs(float(quantity.amount) - reach) > SAME for reach in lies):
+                yield Finding(
+                    "measured-from-another-edge",
+                    Severity.WARNING,
+                    quote.place,
+                    f"step {step.number} marks '{marks[0]}' {told(float(quantity.amount), draft)} from the {edge} edge, and "
+                    f"it lies {told(lies[-1], draft)} from there",
+                    "name the edge that the mark is measured from, or quote the other distance",
+                    (draft.variant,),
+                )
+
+
+def _is_measured(draft: Draft, name: str) -> bool:
+    copy, _, mark = name.partition(".")
+    return bool(mark) and piece_of(draft, copy).kind is PieceKind.MEASURED
+
+
+def _from_edge(draft: Draft, name: str, edge: str) -> Iterator[float]:
+    """How far a mark lies from an edge, mm: on the finished line, and as it is cut."""
+    copy, _, mark = name.partition(".")
+    piece = piece_of(draft, copy)
+    spot, line = spot_on(piece, mark), next((one for one in piece.edges if one.name == edge), None)
+    if spot is not None and line is not None:
+        apart = distance_between(spot, line.path)
+        yield apart
+        yield apart + line.allowance
+
+
+def told_and_not_done(proof: Proof) -> Iterator[Finding]:
+    """The words of a step fuse, turn, topstitch or bind, and no line below them does.
+
+    Why: the figure of the step does not show it, and nothing proves that it comes at the right time.
+
+    Fix: write `Does: …` for it."""
+    done: set[int] = set()
+    for draft, step, written in _steps(proof):
+        verbs = {action.verb for action in step.actions}
+        for verb, words, doing in WORK:
+            found = words.search(_plain(written))
+            if found is None or not step.actions or verbs.intersection(doing) or step.number in done:
+                continue
+            done.add(step.number)
+            yield Finding(
+                "told-and-not-done",
+                Severity.ADVICE,
+                written.text.part(found.start(), found.end()).place,
+                f"the words of step {step.number} say '{found[0].strip(' .:')}', and none of its lines does it",
+                f"write 'Does: {verb} …' below the step",
+                (draft.variant,),
+            )
