@@ -3,9 +3,10 @@
 from collections.abc import Callable, Iterator
 
 from publisher.checks.allowing import Allowance, allowances_of, marked
-from publisher.checks.backings import fused_to_another
+from publisher.checks.backings import fused_to_another, patch_under_interfacing
 from publisher.checks.bindings import (
     binding_cut_narrow,
+    binding_left_over,
     binding_not_on_bias,
     binding_too_short,
     binding_wider_than_allowance,
@@ -50,7 +51,7 @@ from publisher.checks.holding import (
     pocket_too_small,
 )
 from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
-from publisher.checks.kinds import notion_kind_untold
+from publisher.checks.kinds import notion_kind_untold, notion_without_size, thread_not_listed
 from publisher.checks.layers import (
     bulky_seam,
     folded_against_the_nap,
@@ -64,6 +65,7 @@ from publisher.checks.left_out import (
     placed_not_fused,
     raw_end_not_covered,
     strip_never_folded,
+    strip_never_joined,
     zip_on_one_side_only,
 )
 from publisher.checks.lines_sewn import stitching_line_never_sewn
@@ -128,6 +130,7 @@ from publisher.checks.strips import (
     both_ends_at_one_place,
     folded_strip_cut_plain,
     loop_lost_in_the_seam,
+    one_end_held_twice,
     strip_caught_in_next_seam,
     strip_shorter_than_its_place,
 )
@@ -153,6 +156,7 @@ from publisher.checks.work import (
     placement_never_placed,
     seam_never_sewn,
     seam_sewn_twice,
+    sewn_to_itself,
 )
 from publisher.checks.zips import (
     stop_in_the_seam,
@@ -191,9 +195,11 @@ CHECKS: tuple[Check, ...] = (
     seam_never_sewn,
     seam_sewn_twice,
     edge_sewn_twice,
+    sewn_to_itself,
     placement_never_placed,
     copy_never_used,
     binding_too_short,
+    binding_left_over,
     bound_edge_with_allowance,
     binding_not_on_bias,
     binding_wider_than_allowance,
@@ -202,6 +208,7 @@ CHECKS: tuple[Check, ...] = (
     hem_on_curve,
     left_undone,
     strip_never_folded,
+    strip_never_joined,
     placed_not_fused,
     half_never_set,
     zip_on_one_side_only,
@@ -215,6 +222,7 @@ CHECKS: tuple[Check, ...] = (
     strip_shorter_than_its_place,
     loop_lost_in_the_seam,
     both_ends_at_one_place,
+    one_end_held_twice,
     strip_caught_in_next_seam,
     folded_strip_cut_plain,
     native_pair_apart,
@@ -233,6 +241,8 @@ CHECKS: tuple[Check, ...] = (
     turned_without_gap,
     notion_never_attached,
     notion_kind_untold,
+    notion_without_size,
+    thread_not_listed,
     tool_named_not_listed,
     tool_not_listed,
     topstitched_too_early,
@@ -279,6 +289,7 @@ CHECKS: tuple[Check, ...] = (
     strap_too_thick,
     fused_twice,
     fused_to_another,
+    patch_under_interfacing,
     fused_without_glue,
     backing_sewn_as_cloth,
     trimmed_but_not_larger,

@@ -2,12 +2,15 @@
 
 from collections.abc import Iterator
 
-from publisher.checks.deeds import deeds_of
+from publisher.checks.deeds import deeds_of, piece_of
 from publisher.checks.materials import BACKINGS
 from publisher.checks.named_edges import drafted_copies
 from publisher.checks.values import Proof
 from publisher.drafting import Copy, Draft, Piece
 from publisher.terms import Finding, Severity
+
+# Below this share of the other one it is a patch (a rule of the house).
+SMALLER = 0.5
 
 
 def fused_to_another(proof: Proof) -> Iterator[Finding]:
@@ -42,3 +45,33 @@ def _is_backing(draft: Draft, copy: Copy) -> bool:
 def _alike(one: Piece, other: Piece) -> bool:
     """True for pieces whose cut lines take the same room; a mirrored one does."""
     return abs(one.cut_width - other.cut_width) < 1 and abs(one.cut_height - other.cut_height) < 1
+
+
+def patch_under_interfacing(proof: Proof) -> Iterator[Finding]:
+    """Interfacing is fused over a patch that was fused to the same piece in an earlier step.
+
+    Why: the edge of the patch shows through, and the larger layer does not stick along it.
+
+    Fix: fuse the larger one first, and the patch on it."""
+    for deeds in deeds_of(proof):
+        for deed in deeds:
+            action, draft = deed.action, deed.draft
+            if action.verb != "fuse":
+                continue
+            below = [one for one, onto in deed.before.fused_to if onto == action.other and one != action.target]
+            smaller = [one for one in below if _area(draft, one) < SMALLER * _area(draft, action.target)]
+            if smaller:
+                yield Finding(
+                    "patch-under-interfacing",
+                    Severity.WARNING,
+                    action.place,
+                    f"step {deed.step.number} fuses '{action.target}' to '{action.other}', where '{smaller[0]}', which is "
+                    "smaller, is fused already",
+                    f"fuse '{action.target}' in a step before '{smaller[0]}'",
+                    (draft.variant,),
+                )
+
+
+def _area(draft: Draft, copy: str) -> float:
+    box = piece_of(draft, copy).finished_line.box
+    return box.width * box.height

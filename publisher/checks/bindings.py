@@ -94,6 +94,37 @@ def _too_short_for_steps(proof: Proof) -> Iterator[Finding]:
                 )
 
 
+# More than this beyond what it binds is no overlap any more, but an edge that was forgotten (a rule of the house).
+LEFT_OVER, SPARE = 1.4, 300.0  # times; mm
+
+
+def binding_left_over(proof: Proof) -> Iterator[Finding]:
+    """A strip is far longer than all that the steps bind with it.
+
+    Why: an edge that it was reckoned for is bound in no step, and stays raw.
+
+    Fix: bind that edge, too; or make the strip shorter."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        bound: dict[str, list[BoundInStep]] = {}
+        for one in _bound_in_steps(draft, assembly):
+            bound.setdefault(one.strip, []).append(one)
+        for name, work in bound.items():
+            copy = draft.copy(name)
+            strip = draft.piece(copy.piece).strip
+            needed = sum({one.action.target: one.length for one in work}.values())
+            if strip is not None and strip.finished_length * copy.count > max(LEFT_OVER * needed, needed + SPARE):
+                targets = " and ".join(f"'{target}'" for target in dict.fromkeys(one.action.target for one in work))
+                yield Finding(
+                    "binding-left-over",
+                    Severity.WARNING,
+                    work[0].action.place,
+                    f"'{name}' is {told(strip.finished_length * copy.count, draft)} long, and all that is bound with it, "
+                    f"{targets}, takes {told(needed, draft)}",
+                    "bind what was forgotten, or make the strip shorter",
+                    (draft.variant,),
+                )
+
+
 def bound_edge_with_allowance(proof: Proof) -> Iterator[Finding]:
     """An edge that is bound has an allowance.
 

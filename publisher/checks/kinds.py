@@ -42,3 +42,56 @@ def notion_kind_untold(proof: Proof) -> Iterator[Finding]:
 
 def _told_by_name(notion: WrittenNotion) -> str | None:
     return next((kind for kind, words in TELLING if words.search(str(notion.name))), None)
+
+
+# What tells the reader which one to buy, by the kind of notion.
+TELLS_SIZE = {
+    "zip": "length",
+    "ring": "inner width",
+    "slider": "inner width",
+    "buckle": "inner width",
+    "elastic": "width",
+    "button": "across",
+}
+
+
+def notion_without_size(proof: Proof) -> Iterator[Finding]:
+    """A zip, a ring, a button or an elastic is listed, and not how large it is.
+
+    Why: the shop has it in ten sizes; and without its size nothing proves that it fits.
+
+    Fix: write its size below it: `length:` of a zip, `inner width:` of a ring, `width:` of an elastic, `across:` of a
+    button."""
+    for draft in proof.drafts:
+        written = {str(notion.key) for notion in proof.source.notions}
+        for notion in (one for one in draft.notions if one.key in written):
+            size = TELLS_SIZE.get(notion.kind or "")
+            if size is not None and size not in dict(notion.sizes):
+                yield Finding(
+                    "notion-without-size",
+                    Severity.WARNING,
+                    notion.place,
+                    f"'{notion.key}' is a {notion.kind}, and the pattern does not say its {size}",
+                    f"write '{size}: …' below '{notion.key}'",
+                    (draft.variant,),
+                )
+
+
+def thread_not_listed(proof: Proof) -> Iterator[Finding]:
+    """Seams are sewn, and the notions list no thread.
+
+    Why: the reader comes home from the shop without it.
+
+    Fix: add a thread to the notions; it needs no more than its name."""
+    sews = any(action.verb == "sew" for one in proof.assemblies for step in one.steps for action in step.actions)
+    notions = proof.source.notions
+    named = [f"{notion.key} {notion.name}" for notion in notions]
+    if str(proof.source.facts.language) == "en" and sews and not any("thread" in one.lower() for one in named):
+        yield Finding(
+            "thread-not-listed",
+            Severity.ADVICE,
+            notions[0].key.place if notions else proof.source.facts.title.place,
+            "the pattern is sewn, and its notions list no thread",
+            "add 'thread:' with its name below 'notions:'",
+            tuple(draft.variant for draft in proof.drafts),
+        )

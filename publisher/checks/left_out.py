@@ -62,6 +62,30 @@ def _uses(draft: Draft, action: Action, copy: str) -> bool:
     return action.verb == "thread" and action.target == copy
 
 
+def strip_never_joined(proof: Proof) -> Iterator[Finding]:
+    """A strip has to be cut in several lengths, and no step joins them.
+
+    Why: the reader has three strips in her hand, and a step that speaks of one.
+
+    Fix: join them, and say how: `Does: join …` under a step before it is folded."""
+    for draft, assembly, cloth in zip(proof.drafts, proof.assemblies, proof.cloths, strict=True):
+        joined = {action.target for action in _actions(assembly) if action.verb == "join"}
+        fewest: dict[str, int] = {}
+        for plan in cloth.strips:
+            fewest[plan.copy] = min(fewest.get(plan.copy, plan.count), plan.count)
+        for piece, copy in _strips(draft):
+            used = next((one for one in _actions(assembly) if _uses(draft, one, copy.name)), None)
+            if used is not None and fewest.get(copy.name, 1) > 1 and copy.name not in joined:
+                yield Finding(
+                    "strip-never-joined",
+                    Severity.WARNING,
+                    piece.place,
+                    f"'{copy.name}' is joined of {fewest[copy.name]} lengths, and no step joins them",
+                    f"write 'Does: join {copy.name}' under the step that joins them",
+                    (draft.variant,),
+                )
+
+
 def placed_not_fused(proof: Proof) -> Iterator[Finding]:
     """A fusible interfacing is laid in its place, and no step fuses it.
 

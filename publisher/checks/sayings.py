@@ -123,7 +123,11 @@ def _counts(draft: Draft, actions: tuple[Action, ...]) -> dict[str, set[int]]:
             kind = _kind(mark)
             marks.setdefault(kind, {}).setdefault(copy, 0)
             marks[kind][copy] += 1
-    counts = {kind: {sum(by_copy.values()), *by_copy.values()} for kind, by_copy in marks.items() if kind}
+    # A number is that of all, or of each, where each has as many.
+    counts = {
+        kind: {sum(of.values()), *(of.values() if len({*of.values()}) == 1 else ())} for kind, of in marks.items()
+    }
+    counts.pop("", None)
     pleated = [action.target for action in actions if action.verb == "pleat"]
     opened = [draft.piece(draft.copy(copy).piece).opened for copy in pleated]
     counts["pleats"] = {sum(isinstance(mark, Pleat) for piece in opened if piece is not None for mark in piece.marks)}

@@ -123,6 +123,33 @@ def both_ends_at_one_place(proof: Proof) -> Iterator[Finding]:
                 )
 
 
+def one_end_held_twice(proof: Proof) -> Iterator[Finding]:
+    """Two placements lay the same end of one strip, and none its other end.
+
+    Why: the reader has one end in two places, and the other hangs loose.
+
+    Fix: name the other end in one of them."""
+    for draft in proof.drafts:
+        held: dict[tuple[str, str], Placement] = {}
+        ends = {(one.placed, own) for one in draft.placements for own, _ in one.matching if own.endswith("end")}
+        for placement in draft.placements:
+            strip = draft.copy(placement.placed)
+            for own, _ in placement.matching:
+                if not own.endswith("end") or draft.piece(strip.piece).strip is None or strip.count > 1:
+                    continue
+                first = held.setdefault((strip.name, own), placement)
+                other = {"left end": "right end", "right end": "left end"}.get(own, own)
+                if first is not placement and (strip.name, other) not in ends:
+                    yield Finding(
+                        "one-end-held-twice",
+                        Severity.WARNING,
+                        placement.place,
+                        f"'{first.name}' and '{placement.name}' both lay the {own} of '{strip.name}', and none its {other}",
+                        f"write '{other}' in one of them",
+                        (draft.variant,),
+                    )
+
+
 def strip_caught_in_next_seam(proof: Proof) -> Iterator[Finding]:
     """A strip is held so near the end of an edge that the seam round the corner catches it.
 

@@ -36,10 +36,23 @@ def tool_not_listed(proof: Proof) -> Iterator[Finding]:
 
 # Tools that only their name in the words tells of, since no action needs them (common practice, no source).
 NAMED_TOOLS = re.compile(
-    r"\b(pliers|hammer|seam ripper|tweezers|screwdriver|hole punch|point turner|bodkin|rotary cutter|zip foot)\b",
+    r"\b(pliers|hammer|seam ripper|tweezers|screwdriver|hole punch|point turner|bodkin|rotary cutter|zip foot"
+    r"|safety pin|tape measure|ruler)\b",
     re.IGNORECASE,
 )
+# Work that takes a tool, whatever the words say of it: the words, the tool, and what is as good (common practice, no
+# source).
+TAKES_A_TOOL = (
+    (re.compile(r"\b[Pp]in(?:s|ned)?\b"), "pins", re.compile(r"(?<!safety )\bpins\b|\bclips\b")),
+    (re.compile(r"\b(?:[Ss]nip|[Cc]lip|[Tt]rim)\b"), "scissors", re.compile(r"\b(?:scissors|shears|snips)\b")),
+    (
+        re.compile(r"\b(?:[Cc]halk|[Ww]ashable pen)\b"),
+        "chalk or washable pen",
+        re.compile(r"\b(?:chalk|pens?|marker)\b"),
+    ),
+)
 HAND_NEEDLE = "hand needle"
+NEEDLE = re.compile(r"(?<!\d )(?<!machine )\bneedles?\b")
 HELD = re.compile(r"\b(?:with|by|using|take|use) (?:the |a |an |your )?$")
 # "Catch its fold to the lining by hand": stitches, and no wheel that is turned by hand.
 BY_HAND = re.compile(
@@ -59,9 +72,9 @@ def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
     facts = proof.source.facts
     if str(facts.language) != "en" or not facts.tools:
         return
-    listed = " ".join(str(tool).lower() for tool in facts.tools)
+    listed = ", ".join(str(tool).lower() for tool in facts.tools)
     # What the edition adds to the list by itself, since a notion needs it, is not told again.
-    listed += " ".join(f" {tool.key.rpartition('.')[2]}" for tables in proof.tables for tool in tables.supplies.tools)
+    listed += "".join(f", {tool.key.rpartition('.')[2]}" for tables in proof.tables for tool in tables.supplies.tools)
     listed = listed.replace("-", " ")
     told: set[str] = set()
     for step in (step for section in proof.source.sections for step in section.steps):
@@ -79,8 +92,9 @@ def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
 
 
 def _is_listed(tool: str, listed: str) -> bool:
-    """A needle for the hand is listed as sewing needle, too."""
-    return tool in listed or (tool == HAND_NEEDLE and "needle" in listed)
+    """A needle for the hand is listed as sewing needle, too; one with numbers is for the machine."""
+    as_good = {HAND_NEEDLE: NEEDLE} | {name: words for _, name, words in TAKES_A_TOOL}
+    return as_good[tool].search(listed) is not None if tool in as_good else tool in listed
 
 
 def _held(step: WrittenStep) -> Iterator[tuple[str, int, int]]:
@@ -89,5 +103,9 @@ def _held(step: WrittenStep) -> Iterator[tuple[str, int, int]]:
     for found in NAMED_TOOLS.finditer(words):
         if HELD.search(words[: found.start()].lower()):
             yield found[1].lower(), found.start(), found.end()
+    for pattern, tool, _ in TAKES_A_TOOL:
+        taken = pattern.search(words)
+        if taken is not None:
+            yield tool, *taken.span()
     for found in BY_HAND.finditer(words):
         yield HAND_NEEDLE, *found.span("way" if found["way"] else "stitch")

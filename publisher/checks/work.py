@@ -165,3 +165,28 @@ def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str
         if free and edge.name != sewn and edge.allowance > 0 and abs(edge.length - length) < ALIKE:
             return edge.name
     return None
+
+
+def sewn_to_itself(proof: Proof) -> Iterator[Finding]:
+    """A seam joins an edge of a copy with the same edge of the same copy.
+
+    Why: it has nothing to be sewn to; the other edge of the two was meant.
+
+    Fix: name the other edge on one of the two sides."""
+    for draft in proof.drafts:
+        for seam in draft.seams:
+            sides = [
+                {(one.copy, part.name) for one in side for part in draft.piece(one.piece).edges_of(one.edge)}
+                for side in (seam.first, seam.second)
+            ]
+            twice = sorted((copy, edge) for copy, edge in sides[0] & sides[1] if draft.copy(copy).count == 1)
+            if twice:
+                copy, edge = twice[0]
+                yield Finding(
+                    "sewn-to-itself",
+                    Severity.ERROR,
+                    seam.place,
+                    f"'{seam.name}' sews '{copy}.{edge}' to itself",
+                    "name the other edge on one of its two sides",
+                    (draft.variant,),
+                )
