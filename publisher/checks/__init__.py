@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from publisher.checks.allowing import Allowance, allowances_of, marked
+from publisher.checks.another import at_the_other_edge, basted_through_both, shown_another
 from publisher.checks.backings import fused_to_another, patch_under_interfacing
 from publisher.checks.bindings import (
     binding_cut_narrow,
@@ -14,6 +15,7 @@ from publisher.checks.bindings import (
     hem_on_curve,
     left_undone,
 )
+from publisher.checks.caught import caught_in_the_next_seam, sewn_through_its_lining, wider_than_its_face
 from publisher.checks.closures import halves_apart
 from publisher.checks.counts import more_bought_than_attached, pair_cut_alike, too_few_for_each
 from publisher.checks.crowded import marks_coincide, notch_kinds_differ, pleat_on_a_line
@@ -50,8 +52,15 @@ from publisher.checks.holding import (
     lining_shorter_than_outside,
     pocket_too_small,
 )
+from publisher.checks.in_turn import (
+    binding_out_of_turn,
+    hemmed_after_pleating,
+    joined_after_folding,
+    stitched_before_placing,
+    stitched_down_raw,
+)
 from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
-from publisher.checks.kinds import notion_kind_untold, notion_without_size, thread_not_listed
+from publisher.checks.kinds import fastened_otherwise, notion_kind_untold, notion_without_size, thread_not_listed
 from publisher.checks.layers import (
     bulky_seam,
     folded_against_the_nap,
@@ -64,6 +73,7 @@ from publisher.checks.left_out import (
     half_never_set,
     placed_not_fused,
     raw_end_not_covered,
+    strip_end_left_raw,
     strip_never_folded,
     strip_never_joined,
     zip_on_one_side_only,
@@ -81,7 +91,7 @@ from publisher.checks.materials import (
     trimmed_but_not_larger,
     wadding_not_quilted,
 )
-from publisher.checks.measured_from import measured_from_the_finished_edge
+from publisher.checks.measured_from import measured_from_another_edge, measured_from_the_finished_edge
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.not_yet_sewn import topstitched_before_turning, worked_before_sewn
 from publisher.checks.order import (
@@ -96,6 +106,7 @@ from publisher.checks.order import (
 )
 from publisher.checks.pages import Page, name_of, page_of
 from publisher.checks.pictures import PRINTED_WIDTH, photograph_unfit
+from publisher.checks.promised import caution_missing, iron_too_hot, promised_and_missing
 from publisher.checks.promises import level_too_easy, small_parts_for_children, time_too_short
 from publisher.checks.reading import (
     abbreviation_unexplained,
@@ -139,12 +150,12 @@ from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
 from publisher.checks.told_otherwise import (
     folded_not_as_told,
     marked_on_other_face,
-    measured_from_another_edge,
     notch_told_and_missing,
     told_and_not_done,
 )
 from publisher.checks.tools import tool_named_not_listed, tool_not_listed
-from publisher.checks.trims import snipped_too_deep, trimmed_to_no_less
+from publisher.checks.trims import cut_to_finished_length, snipped_too_deep, snipped_too_little, trimmed_to_no_less
+from publisher.checks.turned_round import edges_in_one_sense
 from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
 from publisher.checks.units import native_pair_apart
 from publisher.checks.unmarked import used_unmarked
@@ -163,6 +174,7 @@ from publisher.checks.zips import (
     zip_apart_from_opening,
     zip_ends_too_short,
     zip_left_closed,
+    zip_showing_not_as_seamed,
     zip_sides_differ,
 )
 from publisher.terms import Finding
@@ -179,13 +191,17 @@ CHECKS: tuple[Check, ...] = (
     gap_too_short,
     notches_apart,
     corner_meets_nothing,
+    edges_in_one_sense,
     placed_marks_apart,
     placed_edges_apart,
     halves_apart,
     placement_overhangs,
+    caught_in_the_next_seam,
+    wider_than_its_face,
     mark_off_piece,
     mark_without_template,
     measured_from_the_finished_edge,
+    measured_from_another_edge,
     notch_off_centre,
     marks_coincide,
     notch_kinds_differ,
@@ -205,20 +221,24 @@ CHECKS: tuple[Check, ...] = (
     binding_wider_than_allowance,
     binding_cut_narrow,
     binding_sewn_too_far_in,
+    binding_out_of_turn,
     hem_on_curve,
     left_undone,
     strip_never_folded,
     strip_never_joined,
+    joined_after_folding,
     placed_not_fused,
     half_never_set,
     zip_on_one_side_only,
     edge_left_raw,
+    strip_end_left_raw,
     raw_end_not_covered,
     hem_without_allowance,
     hem_not_as_told,
     hemmed_and_stitched_shut,
     seam_without_allowance,
     raw_edge_left,
+    stitched_down_raw,
     strip_shorter_than_its_place,
     loop_lost_in_the_seam,
     both_ends_at_one_place,
@@ -242,6 +262,7 @@ CHECKS: tuple[Check, ...] = (
     notion_never_attached,
     notion_kind_untold,
     notion_without_size,
+    fastened_otherwise,
     thread_not_listed,
     tool_named_not_listed,
     tool_not_listed,
@@ -252,6 +273,8 @@ CHECKS: tuple[Check, ...] = (
     boxed_too_early,
     clipped_too_late,
     snipped_too_deep,
+    snipped_too_little,
+    cut_to_finished_length,
     trimmed_to_no_less,
     just_sewn_is_another,
     hemmed_only_later,
@@ -265,6 +288,8 @@ CHECKS: tuple[Check, ...] = (
     never_turned,
     placed_after_sewing,
     pleated_after_placing,
+    hemmed_after_pleating,
+    stitched_before_placing,
     threaded_too_early,
     trimmed_before_quilting,
     long_curve_without_notches,
@@ -274,7 +299,9 @@ CHECKS: tuple[Check, ...] = (
     zip_left_closed,
     zip_ends_too_short,
     zip_sides_differ,
+    zip_showing_not_as_seamed,
     set_out_of_reach,
+    sewn_through_its_lining,
     pocket_too_small,
     casing_left_out,
     casing_too_narrow,
@@ -283,6 +310,7 @@ CHECKS: tuple[Check, ...] = (
     lining_larger_than_outside,
     lining_shorter_than_outside,
     heat_on_what_melts,
+    iron_too_hot,
     bulky_seam,
     print_upside_down,
     folded_against_the_nap,
@@ -313,12 +341,14 @@ CHECKS: tuple[Check, ...] = (
     quote_against_word,
     quote_of_another,
     step_names_another,
+    shown_another,
+    at_the_other_edge,
+    basted_through_both,
     other_side_told,
     laid_other_face_up,
     marked_on_other_face,
     folded_not_as_told,
     notch_told_and_missing,
-    measured_from_another_edge,
     told_and_not_done,
     step_too_long,
     step_does_much,
@@ -329,7 +359,9 @@ CHECKS: tuple[Check, ...] = (
     terms_missing,
     time_too_short,
     level_too_easy,
+    promised_and_missing,
     small_parts_for_children,
+    caution_missing,
 )
 
 

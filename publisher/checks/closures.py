@@ -22,6 +22,7 @@ class Half:
     mark: str
     from_edge: float
     aside: float
+    face: str
     place: Place
 
 
@@ -46,8 +47,30 @@ def _halves_apart(one: Deed, other: Deed) -> Iterator[Finding]:
         upper = _half(draft, flap, placement.matching[0][0])
         lower = _half(draft, front, placement.matching[0][1])
         if upper is not None and lower is not None:
+            if _is_hidden(placement, (flap.action.other or "").partition(".")[0], upper):
+                yield _faces_away(draft, upper, lower)
+                continue
             depth = _depth_between(draft, placement.below, (front.action.other or "").partition(".")[0])
             yield from _compared(draft, upper, lower, depth)
+
+
+def _is_hidden(placement: Placement, copy: str, upper: Half) -> bool:
+    """True for a half on that face of its layer which comes to lie outside when the flap is folded over: of the layer that
+    is laid on the back face down the right side, of the other one the wrong side; and the other way round."""
+    laid = copy == placement.placed
+    return (placement.laying.turned_over == laid) == (upper.face == "right side")
+
+
+def _faces_away(draft: Draft, upper: Half, lower: Half) -> Finding:
+    """The placed layer lies with its right side on the back: folded over, its other layer faces the front."""
+    return Finding(
+        "halves-apart",
+        Severity.ERROR,
+        upper.place,
+        f"'{upper.mark}' faces away from '{lower.mark}' when the flap is folded over",
+        "set it in the other layer of the flap, or lay the flap the other way up",
+        (draft.variant,),
+    )
 
 
 def _compared(draft: Draft, upper: Half, lower: Half, depth: float) -> Iterator[Finding]:
@@ -110,7 +133,7 @@ def _half(draft: Draft, deed: Deed, matched: str) -> Half | None:
     start = spot_on(piece, matched)
     middle = start if isinstance(start, Point) else along.point_at(along.length / 2)
     way = (along.end - along.start).unit()
-    return Half(deed.action.other or "", nearest(along, mark.at)[2], (mark.at - middle).dot(way), mark.place)
+    return Half(deed.action.other or "", nearest(along, mark.at)[2], (mark.at - middle).dot(way), mark.face, mark.place)
 
 
 def _edge_of(piece: Piece, name: str) -> Path | None:

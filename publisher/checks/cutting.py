@@ -11,6 +11,8 @@ from publisher.terms import Finding, Severity
 
 # Two rectangles that differ by less than a quarter of an inch look alike on the table (common practice, no source).
 CONFUSED = 6.35  # mm
+# What a zip foot needs between the needle and what it passes (common practice, no source).
+PASSES = 2.0  # mm
 
 
 def pieces_easily_confused(proof: Proof) -> Iterator[Finding]:
@@ -40,7 +42,8 @@ def pieces_easily_confused(proof: Proof) -> Iterator[Finding]:
 
 
 def hardware_in_the_seam(proof: Proof) -> Iterator[Finding]:
-    """A snap, an eyelet or a button reaches into the stitching line at the mark where it is set.
+    """A snap, an eyelet or a button reaches into the stitching line at the mark where it is set, or so near that no foot
+    passes.
 
     Why: the machine's foot cannot pass it, and the needle breaks on it.
 
@@ -53,7 +56,7 @@ def hardware_in_the_seam(proof: Proof) -> Iterator[Finding]:
                 if action.verb != "attach" or notion is None or action.other is None:
                     continue
                 room, reach = _room_at(draft, action.other), _half(notion)
-                if room is not None and reach is not None and room < reach - 0.01:
+                if room is not None and reach is not None and room < reach + PASSES - 0.01:
                     yield Finding(
                         "hardware-in-the-seam",
                         Severity.WARNING,

@@ -95,3 +95,42 @@ def thread_not_listed(proof: Proof) -> Iterator[Finding]:
             "add 'thread:' with its name below 'notions:'",
             tuple(draft.variant for draft in proof.drafts),
         )
+
+
+# How a notion is fastened, by the words of its name, and words of steps that fasten it otherwise.
+FASTENED = (
+    (
+        "is sewn on",
+        re.compile(r"\b(?:sew-on|to sew on|sewn on)\b", re.IGNORECASE),
+        re.compile(r"\bprongs?\b|\bwashers?\b"),
+    ),
+    (
+        "has prongs",
+        re.compile(r"\bprongs?\b", re.IGNORECASE),
+        re.compile(r"\bsew (?:it|the (?:snap|half)|each half)\b[^.]*\bby hand\b"),
+    ),
+    ("is sewn in", re.compile(r"\bsew-in\b", re.IGNORECASE), re.compile(r"\b(?:fuse|iron) (?:it|the)\b")),
+)
+
+
+def fastened_otherwise(proof: Proof) -> Iterator[Finding]:
+    """A notion is listed as one to sew on, and the steps set it with prongs and washers; or the other way round.
+
+    Why: the reader has bought the other kind, and cannot do what the step says.
+
+    Fix: list the kind that the steps set, or tell how the one that is listed is fastened."""
+    if str(proof.source.facts.language) != "en":
+        return
+    steps = [step for section in proof.source.sections for step in section.steps]
+    for notion in proof.source.notions:
+        for how, name, words in FASTENED:
+            told = next((step for step in steps if words.search(str(step.text))), None)
+            if name.search(str(notion.name)) and told is not None:
+                yield Finding(
+                    "fastened-otherwise",
+                    Severity.WARNING,
+                    notion.name.place,
+                    f"'{notion.name}' {how}, and step {told.number} fastens it in another way",
+                    "list the kind that the steps set, or tell how this one is fastened",
+                    tuple(draft.variant for draft in proof.drafts),
+                )

@@ -179,7 +179,7 @@ def _closes_itself(draft: Draft, copy: str, edge: str) -> bool:
 
 
 def edge_left_raw(proof: Proof) -> Iterator[Finding]:
-    """Of a copy whose other edges are sewn, one has an allowance and is sewn, hemmed, bound or basted in no step.
+    """Of a copy whose other edges are sewn or bound, one is sewn, hemmed, bound or basted in no step.
 
     Why: it was left out of a seam, and frays open there.
 
@@ -192,13 +192,14 @@ def edge_left_raw(proof: Proof) -> Iterator[Finding]:
         for piece in draft.pieces:
             handled = {edge for copy in piece.copies for name, edge in seen_to if name == copy.name}
             raw = [] if _folded_round(draft, assembly, piece) else _raw_edges(piece, handled)
+            raw += _unbound(draft, piece, handled)
             sewn = any((copy.name, edge.name) in seen_to for copy in piece.copies for edge in piece.edges)
             if piece.strip is None and sewn and raw and any(copy.material not in hidden for copy in piece.copies):
                 yield Finding(
                     "edge-left-raw",
                     Severity.WARNING,
                     raw[0].place,
-                    f"'{raw[0].name}' of '{piece.name}' has an allowance, and no step sews, hems, binds or bastes it",
+                    f"'{raw[0].name}' of '{piece.name}' is cut, and no step sews, hems, binds or bastes it",
                     "take it into a seam; or give it a hem, or an allowance of 0",
                     (draft.variant,),
                 )
@@ -219,6 +220,14 @@ def _seen_to(draft: Draft, actions: tuple[Action, ...]) -> set[tuple[str, str]]:
 
 def _raw_edges(piece: Piece, handled: Container[str]) -> list[Edge]:
     return [one for one in piece.edges if one.allowance > 0 and not one.layers and one.name not in handled]
+
+
+def _unbound(draft: Draft, piece: Piece, handled: Container[str]) -> list[Edge]:
+    """The edges without an allowance of a piece of which others are bound."""
+    bound = {side.copy for one in draft.bindings for side in one.edges}
+    if bound.isdisjoint(copy.name for copy in piece.copies):
+        return []
+    return [one for one in piece.edges if one.allowance == 0 and not one.layers and one.name not in handled]
 
 
 def _folded_round(draft: Draft, assembly: Assembly, piece: Piece) -> list[LineMark]:
@@ -260,3 +269,29 @@ def raw_end_not_covered(proof: Proof) -> Iterator[Finding]:
 
 def _sign(number: float) -> int:
     return 1 if number > 0 else -1
+
+
+def strip_end_left_raw(proof: Proof) -> Iterator[Finding]:
+    """A strip's ends have an allowance, and of its two ends one is turned in, sewn or laid on in no step.
+
+    Why: the raw end of a tie frays at the first wash.
+
+    Fix: turn it in: `Does: hem tie.left end`; or write `ends: 0` where nothing is to be turned in."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        actions = _actions(assembly)
+        seen_to = _seen_to(draft, actions)
+        for piece, copy in _strips(draft):
+            threaded = any(action.verb in ("thread", "fold") and action.target == copy.name for action in actions)
+            ends = [edge for edge in piece.edges if edge.name.endswith("end") and edge.allowance > 0]
+            raw = [edge for edge in ends if (copy.name, edge.name) not in seen_to]
+            bound = any(_uses(draft, action, copy.name) and action.verb == "bind" for action in actions)
+            if threaded and raw and len(raw) < len(ends) and not bound:
+                yield Finding(
+                    "strip-end-left-raw",
+                    Severity.WARNING,
+                    piece.place,
+                    f"the {raw[0].name} of '{copy.name}' has an allowance of {told(raw[0].allowance, draft)}, and no step turns "
+                    "it in or sews it",
+                    f"write 'Does: hem {copy.name}.{raw[0].name}' under the step that turns it in",
+                    (draft.variant,),
+                )

@@ -207,7 +207,8 @@ def _why_one_way(draft: Draft, material: Material) -> str:
 
 
 def half_cut_from_lining(proof: Proof) -> Iterator[Finding]:
-    """Of a front and a back that are sewn to each other one is cut from fabric and the other from lining.
+    """Of a front and a back that are sewn to each other one is cut from fabric and the other from lining; or what is called
+    the outside is cut from the lining's cloth.
 
     Why: half of the outside is of the thin cloth then, and it was perhaps a slip.
 
@@ -216,15 +217,17 @@ def half_cut_from_lining(proof: Proof) -> Iterator[Finding]:
         for piece in draft.pieces:
             of_lining = [copy for copy in piece.copies if _kind(draft, copy) == LINING]
             for copy in of_lining:
-                other = _other_half(piece, copy)
-                if other is not None and _kind(draft, other) == "fabric" and _sewn_together(draft, copy, other):
+                other = _other_half(piece, copy) or _outside_of_lining(piece, copy)
+                outside = other is not None and "outside" in copy.name.split()
+                together = other is not None and _sewn_together(draft, copy, other)
+                if other is not None and (outside or (_kind(draft, other) == "fabric" and together)):
                     yield Finding(
                         "half-cut-from-lining",
-                        Severity.ADVICE,
+                        Severity.WARNING if outside else Severity.ADVICE,
                         copy.place,
-                        f"'{copy.name}' is cut from '{copy.material}', a lining, and '{other.name}' from "
-                        f"'{other.material}'",
-                        f"write '{other.material}', if it is a slip",
+                        f"'{copy.name}' is cut from '{copy.material}', a lining"
+                        + (", as its lining is" if outside else f", and '{other.name}' from '{other.material}'"),
+                        "write the material of the outside, if it is a slip",
                         (draft.variant,),
                     )
 
@@ -235,6 +238,13 @@ def _other_half(piece: Piece, copy: Copy) -> Copy | None:
     if LINING in words:
         return None
     return next((one for one in piece.copies if frozenset(words ^ set(one.name.split())) in OPPOSITE), None)
+
+
+def _outside_of_lining(piece: Piece, copy: Copy) -> Copy | None:
+    """The copy that lines this one, of the same material, where this is called the outside."""
+    if "outside" not in copy.name.split():
+        return None
+    return next((one for one in piece.copies if LINING in one.name.split() and one.material == copy.material), None)
 
 
 def _sewn_together(draft: Draft, one: Copy, other: Copy) -> bool:

@@ -128,8 +128,10 @@ def _counts(draft: Draft, actions: tuple[Action, ...]) -> dict[str, set[int]]:
         kind: {sum(of.values()), *(of.values() if len({*of.values()}) == 1 else ())} for kind, of in marks.items()
     }
     counts.pop("", None)
-    pleated = [action.target for action in actions if action.verb == "pleat"]
-    opened = [draft.piece(draft.copy(copy).piece).opened for copy in pleated]
+    pleated = {
+        action.target.partition(".")[0] for action in actions if action.verb in ("pleat", "mark") and action.target
+    }
+    opened = [draft.piece(draft.copy(copy).piece).opened for copy in sorted(pleated)]
     counts["pleats"] = {sum(isinstance(mark, Pleat) for piece in opened if piece is not None for mark in piece.marks)}
     return counts
 

@@ -4,13 +4,11 @@ import re
 from collections.abc import Iterator
 
 from publisher.assembly import Action, AssemblyStep
-from publisher.checks.amounts import told
 from publisher.checks.deeds import piece_of, seam_of
-from publisher.checks.named_edges import distance_between, spot_on
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, LineMark, Notch, PieceKind, PointMark, Seam, SeamEdge, snipped_notches
+from publisher.drafting import Draft, LineMark, Notch, PointMark, Seam, SeamEdge, snipped_notches
 from publisher.source import WrittenStep
-from publisher.terms import Dimension, Finding, Severity
+from publisher.terms import Finding, Severity
 
 QUOTE = re.compile(r"\{[^{}]*\}")
 # "the right side of the front": a face; "right-hand side" is none, "right sides together" tells of two pieces.
@@ -21,14 +19,6 @@ EDGES_IN = re.compile(
 )
 IN_HALF = re.compile(r"\bin half\b", re.IGNORECASE)
 NOTCHES = re.compile(r"\bnotch(?:es)?\b", re.IGNORECASE)
-# "{drop} below the raw top edge", "{inset} from its left edge".
-FROM_EDGE = re.compile(
-    r"\{(?P<quote>[^{}]*)\} (?:below|above|from|beside|inside) (?:the|its) (?P<raw>raw )?"
-    r"(?P<edge>top|bottom|left|right|upper|lower)(?:-hand)? (?:raw )?edge\b",
-    re.IGNORECASE,
-)
-CALLED = {"upper": "top", "lower": "bottom"}
-SAME = 0.5  # mm
 # Work that a verb tells of, and the lines that may do it, each with what goes with it in one breath.
 WORK = (
     ("fuse", re.compile(r"\bfuses?\b", re.IGNORECASE), ("fuse",)),
@@ -101,9 +91,11 @@ def folded_not_as_told(proof: Proof) -> Iterator[Finding]:
         if len(strips) != 1 or strips[0].strip is None:
             continue
         text, folding = _plain(written), strips[0].strip.folding
-        if EDGES_IN.search(text):
-            wrong = folding in ("doubled", "turned")
-            says = "fold both long edges in"
+        edges_in = EDGES_IN.search(text)
+        if edges_in is not None:
+            again = IN_HALF.search(text, edges_in.end()) is not None
+            wrong = folding in ("doubled", "turned") or (again and folding == "edges to the centre")
+            says = "fold both long edges in" + (", and it in half" if again else "")
         else:
             wrong = folding == "in fourths" and IN_HALF.search(text) is not None
             says = "fold it in half, and no edges in"
@@ -156,50 +148,6 @@ def _notches(draft: Draft, side: SeamEdge) -> list[Notch]:
     piece = draft.piece(side.piece)
     short = side.copy.removeprefix(piece.name).strip()
     return [notch for notch in snipped_notches(piece) if not notch.copies or short in notch.copies]
-
-
-def measured_from_another_edge(proof: Proof) -> Iterator[Finding]:
-    """A step measures a mark from an edge that it names, and on the piece the mark lies elsewhere.
-
-    Why: a piece that is cut with a ruler has no template, and the reader marks where the words say.
-
-    Fix: name the edge that the mark is measured from, or measure the mark from the edge that the step names."""
-    for draft, step, written in _steps(proof):
-        quoted = {where: value.quantity for where, value in draft.quoted}
-        marks = [one.target for one in step.actions if one.verb == "mark" and _is_measured(draft, one.target)]
-        for found in FROM_EDGE.finditer(str(written.text)) if marks else ():
-            edge = CALLED.get(found["edge"].lower(), found["edge"].lower())
-            quote = next((one for one in written.quotes if str(one).strip() == found["quote"].strip()), None)
-            quantity = quoted.get((quote.place, str(quote))) if quote is not None else None
-            if quote is None or quantity is None or quantity.dimension is not Dimension.LENGTH:
-                continue
-            lies = [reach for name in marks for reach in _from_edge(draft, name, f"{edge} edge")]
-            if lies and all(abs(float(quantity.amount) - reach) > SAME for reach in lies):
-                yield Finding(
-                    "measured-from-another-edge",
-                    Severity.WARNING,
-                    quote.place,
-                    f"step {step.number} marks '{marks[0]}' {told(float(quantity.amount), draft)} from the {edge} edge, and "
-                    f"it lies {told(lies[-1], draft)} from there",
-                    "name the edge that the mark is measured from, or quote the other distance",
-                    (draft.variant,),
-                )
-
-
-def _is_measured(draft: Draft, name: str) -> bool:
-    copy, _, mark = name.partition(".")
-    return bool(mark) and piece_of(draft, copy).kind is PieceKind.MEASURED
-
-
-def _from_edge(draft: Draft, name: str, edge: str) -> Iterator[float]:
-    """How far a mark lies from an edge, mm: on the finished line, and as it is cut."""
-    copy, _, mark = name.partition(".")
-    piece = piece_of(draft, copy)
-    spot, line = spot_on(piece, mark), next((one for one in piece.edges if one.name == edge), None)
-    if spot is not None and line is not None:
-        apart = distance_between(spot, line.path)
-        yield apart
-        yield apart + line.allowance
 
 
 def told_and_not_done(proof: Proof) -> Iterator[Finding]:

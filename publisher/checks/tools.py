@@ -43,6 +43,11 @@ NAMED_TOOLS = re.compile(
 # Work that takes a tool, whatever the words say of it: the words, the tool, and what is as good (common practice, no
 # source).
 TAKES_A_TOOL = (
+    (
+        re.compile(r"(?:^|[.;:,] |\band )[Pp]ress\b(?! (?:it |the gap )?with the (?:fingers?|fingernail|nail))"),
+        "iron",
+        re.compile(r"\biron\b"),
+    ),
     (re.compile(r"\b[Pp]in(?:s|ned)?\b"), "pins", re.compile(r"(?<!safety )\bpins\b|\bclips\b")),
     (re.compile(r"\b(?:[Ss]nip|[Cc]lip|[Tt]rim)\b"), "scissors", re.compile(r"\b(?:scissors|shears|snips)\b")),
     (
@@ -51,6 +56,8 @@ TAKES_A_TOOL = (
         re.compile(r"\b(?:chalk|pens?|marker)\b"),
     ),
 )
+# What is a tool wherever it is named.
+ALWAYS = ("safety pin", "bodkin", "seam ripper", "tape measure", "tweezers", "point turner", "hole punch")
 HAND_NEEDLE = "hand needle"
 NEEDLE = re.compile(r"(?<!\d )(?<!machine )\bneedles?\b")
 HELD = re.compile(r"\b(?:with|by|using|take|use) (?:the |a |an |your )?$")
@@ -76,7 +83,8 @@ def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
     # What the edition adds to the list by itself, since a notion needs it, is not told again.
     listed += "".join(f", {tool.key.rpartition('.')[2]}" for tables in proof.tables for tool in tables.supplies.tools)
     listed = listed.replace("-", " ")
-    told: set[str] = set()
+    # Of work that a line does the check above tells.
+    told = {TOOL_OF[deed.action.verb] for deeds in deeds_of(proof) for deed in deeds if deed.action.verb in TOOL_OF}
     for step in (step for section in proof.source.sections for step in section.steps):
         for tool, start, end in _held(step):
             if not _is_listed(tool, listed) and tool not in told:
@@ -101,7 +109,7 @@ def _held(step: WrittenStep) -> Iterator[tuple[str, int, int]]:
     """The tools that the words of a step work with, each with where it stands in the text."""
     words = QUOTE.sub(lambda quote: " " * len(quote[0]), str(step.text))
     for found in NAMED_TOOLS.finditer(words):
-        if HELD.search(words[: found.start()].lower()):
+        if found[1].lower() in ALWAYS or HELD.search(words[: found.start()].lower()):
             yield found[1].lower(), found.start(), found.end()
     for pattern, tool, _ in TAKES_A_TOOL:
         taken = pattern.search(words)

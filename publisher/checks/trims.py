@@ -4,16 +4,27 @@ import re
 from collections.abc import Iterator
 
 from publisher.checks.amounts import told
-from publisher.checks.deeds import Deed, deeds_of, seam_of
+from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
+from publisher.drafting import Notch
 from publisher.terms import Finding, Severity, Written
 
 SAME = 0.05  # mm
+FINISHED = 1.0  # mm
+# A snip that goes less far than this into an allowance opens nothing (a rule of the house): what is left of it.
+MOST_LEFT = 0.67
 # "Trim the allowances to {trimmed allowance}": the quote soon behind the word, in one clause.
 TRIMMED_TO = re.compile(r"\b(?:trim|cut)\b(?: [^.:;,{}]*)? (?:down )?to \{([^{}]*)\}", re.IGNORECASE)
 # "snip both raw edges … {depth} deep": how far it goes in.
 SNIPPED = re.compile(r"\b(?:snip|clip|notch)\b[^.:;{}]*\{([^{}]*)\} (?:deep|into the allowances?)\b", re.IGNORECASE)
+# "… to {stop} from the stitching line", "stop {stop} before the stitching": what is left of it.
+SNIPPED_TO = re.compile(
+    r"\b(?:snip|clip|notch)\b[^.:;]*?(?:to|until|stop|stopping|as far as) \{([^{}]*)\} (?:from|before|short of) the stitching",
+    re.IGNORECASE,
+)
+# "Cut it to {cut width of handle}".
+CUT_TO = re.compile(r"\b(?:cut|trim) (?:it|the \w+|both) to (?:the length of )?\{([^{}]*)\}", re.IGNORECASE)
 
 
 def trimmed_to_no_less(proof: Proof) -> Iterator[Finding]:
@@ -41,7 +52,7 @@ def snipped_too_deep(proof: Proof) -> Iterator[Finding]:
     Why: the scissors go through the stitches, and the seam opens there.
 
     Fix: stop short of the stitching line: give a depth below the allowance."""
-    for deed, allowance, quote, depth in _told(proof, ("clip",), SNIPPED):
+    for deed, allowance, quote, depth in _told(proof, ("clip", "mark"), SNIPPED):
         if depth > allowance - SAME:
             yield Finding(
                 "snipped-too-deep",
@@ -77,7 +88,71 @@ def _told(proof: Proof, verbs: tuple[str, ...], words: re.Pattern[str]) -> Itera
 
 def _allowance(deed: Deed) -> float | None:
     """The narrowest allowance of a seam or of an edge that a deed names; None for other things, and where there is none."""
-    seam, named = seam_of(deed.draft, deed.action.target), edge_named(deed.draft, deed.action.target)
+    seam, named = seam_of(deed.draft, deed.action.target), edge_named(deed.draft, _edge_of(deed))
     if seam is not None:
         return min(one for side in (*seam.first, *seam.second) for one in side.allowances) or None
     return min(part.allowance for part in named.parts) or None if named is not None else None
+
+
+def _edge_of(deed: Deed) -> str:
+    """The edge that a deed names, or the one of which it marks a notch."""
+    copy, _, name = deed.action.target.partition(".")
+    notches = piece_of(deed.draft, copy).marks if deed.action.verb == "mark" and name else ()
+    return next(
+        (f"{copy}.{one.edge}" for one in notches if isinstance(one, Notch) and one.name == name), deed.action.target
+    )
+
+
+def snipped_too_little(proof: Proof) -> Iterator[Finding]:
+    """A step snips an edge as far as a distance from the stitching line, and its allowance is no wider than that.
+
+    Why: the snips end where they begin, and the edge cannot open round the curve.
+
+    Fix: let the snips go nearer to the stitching line, a thread or two from it."""
+    for deed, allowance, quote, left in _told(proof, ("clip",), SNIPPED_TO):
+        if left > allowance * MOST_LEFT:
+            yield Finding(
+                "snipped-too-little",
+                Severity.WARNING,
+                quote.place,
+                f"step {deed.step.number} snips '{deed.action.target}' to {told(left, deed.draft)} from the stitching line, and "
+                f"its allowance is {told(allowance, deed.draft)}",
+                "let the snips end nearer to the stitching line",
+                (deed.draft.variant,),
+            )
+
+
+def cut_to_finished_length(proof: Proof) -> Iterator[Finding]:
+    """A step cuts a strip to the length that it finishes, and its ends have allowances.
+
+    Why: the seams at its ends take them, and it comes out shorter than the pattern says.
+
+    Fix: quote what is cut: `{cut width of …}`."""
+    if str(proof.source.facts.language) != "en":
+        return
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        quoted = {where: value.quantity for where, value in draft.quoted}
+        for step in assembly.steps:
+            meant = {found[1].strip() for found in CUT_TO.finditer(str(written[step.number].text))}
+            copies = {one.target for one in step.actions if one.verb in ("join", "cut", "trim", "fold")}
+            strips = [piece for piece in draft.pieces if piece.strip and copies & {one.name for one in piece.copies}]
+            for quote in (one for one in written[step.number].quotes if str(one).strip() in meant):
+                quantity = quoted.get((quote.place, str(quote)))
+                for piece in strips:
+                    strip, amount = piece.strip, float(quantity.amount) if quantity is not None else 0.0
+                    if (
+                        strip is None
+                        or abs(amount - strip.finished_length) > FINISHED
+                        or strip.end_allowance < FINISHED
+                    ):
+                        continue
+                    yield Finding(
+                        "cut-to-finished-length",
+                        Severity.WARNING,
+                        quote.place,
+                        f"step {step.number} cuts '{piece.name}' to {told(amount, draft)}, which it finishes, and each end has "
+                        f"an allowance of {told(strip.end_allowance, draft)}",
+                        f"quote {{cut width of {piece.name}}}",
+                        (draft.variant,),
+                    )

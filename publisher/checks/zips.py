@@ -15,6 +15,7 @@ APART = 1.0  # mm that nobody sews nearer to
 CLEAR = 3.0  # mm
 # A zip closes most of the edge that it is sewn to; what it leaves is closed by cloth (a rule of the house).
 LEAST_CLOSED = 0.6
+TAPES = 2  # sides of a zip
 
 
 def zip_apart_from_opening(proof: Proof) -> Iterator[Finding]:
@@ -220,3 +221,34 @@ def _opening(draft: Draft, action: Action) -> tuple[float | None, bool]:
         return sum(edge.length for edge in piece.edges_of(tail)), False
     except KeyError:
         return None, False
+
+
+def zip_showing_not_as_seamed(proof: Proof) -> Iterator[Finding]:
+    """A zip joins two pieces that go into one side of a seam, and the seam counts more or less of the zip than shows.
+
+    Why: what shows of the zip is a part of that length: with another amount the side comes out longer or shorter than what
+    it is sewn to.
+
+    Fix: reckon what shows as the width of the tape less both allowances, and give that as the ease of the seam."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        actions = [action for step in assembly.steps for action in step.actions if action.verb == "attach"]
+        for notion in draft.notions:
+            tape = dict(notion.sizes).get("tape width")
+            edges = [edge_named(draft, one.other or "") for one in actions if one.target == notion.key]
+            sewn = {edge.copy.name: max(part.allowance for part in edge.parts) for edge in edges if edge is not None}
+            for seam in draft.seams if tape is not None and notion.kind == "zip" else ():
+                for side in (seam.first, seam.second):
+                    joined = [one.copy for one in side if one.copy in sewn]
+                    if len(joined) != TAPES or len(side) != TAPES or not seam.ease:
+                        continue
+                    shows = float(tape.amount) - sum(sewn[copy] for copy in joined) if tape is not None else 0.0
+                    if abs(abs(seam.ease) - shows) > APART:
+                        yield Finding(
+                            "zip-showing-not-as-seamed",
+                            Severity.ERROR,
+                            seam.place,
+                            f"between '{joined[0]}' and '{joined[1]}' {told(shows, draft)} of '{notion.key}' show, and "
+                            f"'{seam.name}' counts {told(abs(seam.ease), draft)}",
+                            "reckon it as the width of the tape less both allowances",
+                            (draft.variant,),
+                        )

@@ -10,6 +10,8 @@ from publisher.terms import did_you_mean
 SUBJECTS = {
     "fit": "What is sewn together fits",
     "meeting": "What is pinned together meets",
+    "turned_round": "Which way round",
+    "caught": "What a seam catches",
     "curves": "Seams on a curve",
     "zips": "Zips",
     "bindings": "Hems and bindings",
@@ -36,10 +38,12 @@ SUBJECTS = {
     "turning": "Turning the work",
     "inside_out": "What is turned",
     "sequence": "What prepares what",
+    "in_turn": "Work in its turn",
     "ends": "Ends of what is sewn on",
     "lines_sewn": "Lines to stitch along",
     "crowded": "Marks in one another's way",
     "sayings": "Words against the data",
+    "another": "Another piece than meant",
     "sides": "Sides and faces in words",
     "told_otherwise": "Words against what is done",
     "cutting": "Cutting",
@@ -50,6 +54,7 @@ SUBJECTS = {
     "words": "Words",
     "pictures": "Photographs",
     "promises": "What the cover promises",
+    "promised": "What is promised, and cautions",
 }
 STAGES = {
     "reading": "What cannot be read",
