@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from publisher.checks.allowing import Allowance, allowances_of, marked
-from publisher.checks.another import at_the_other_edge, basted_through_both, shown_another
+from publisher.checks.another import at_the_other_edge, basted_through_both, other_side_inwards, shown_another
 from publisher.checks.backings import fused_to_another, patch_under_interfacing
 from publisher.checks.bindings import (
     binding_cut_narrow,
@@ -44,6 +44,12 @@ from publisher.checks.fit import (
     placed_marks_apart,
     placement_overhangs,
     seam_lengths_differ,
+)
+from publisher.checks.for_what import (
+    finished_size_against_word,
+    layers_cut_unalike,
+    line_off_piece,
+    material_for_another,
 )
 from publisher.checks.holding import (
     casing_left_out,
@@ -114,6 +120,17 @@ from publisher.checks.reading import (
     left_without_viewpoint,
     link_leads_nowhere,
     step_does_much,
+)
+from publisher.checks.said_of_work import (
+    between_folds_not_as_cut,
+    casing_sewn_shut,
+    cord_runs_back,
+    cut_size_told_as_now,
+    gathers_locked,
+    layer_other_side_up,
+    pleat_folded_otherwise,
+    rolled_from_its_tie,
+    understitched_through,
 )
 from publisher.checks.sayings import (
     count_in_words,
@@ -199,6 +216,7 @@ CHECKS: tuple[Check, ...] = (
     caught_in_the_next_seam,
     wider_than_its_face,
     mark_off_piece,
+    line_off_piece,
     mark_without_template,
     measured_from_the_finished_edge,
     measured_from_another_edge,
@@ -220,6 +238,7 @@ CHECKS: tuple[Check, ...] = (
     binding_not_on_bias,
     binding_wider_than_allowance,
     binding_cut_narrow,
+    between_folds_not_as_cut,
     binding_sewn_too_far_in,
     binding_out_of_turn,
     hem_on_curve,
@@ -304,9 +323,12 @@ CHECKS: tuple[Check, ...] = (
     sewn_through_its_lining,
     pocket_too_small,
     casing_left_out,
+    cord_runs_back,
+    casing_sewn_shut,
     casing_too_narrow,
     ends_left_not_as_told,
     too_short_for_a_bow,
+    rolled_from_its_tie,
     lining_larger_than_outside,
     lining_shorter_than_outside,
     heat_on_what_melts,
@@ -321,11 +343,13 @@ CHECKS: tuple[Check, ...] = (
     fused_without_glue,
     backing_sewn_as_cloth,
     trimmed_but_not_larger,
+    layers_cut_unalike,
     wadding_not_quilted,
     backings_cut_unalike,
     cut_not_as_told,
     print_on_its_side,
     half_cut_from_lining,
+    material_for_another,
     more_bought_than_attached,
     too_few_for_each,
     pair_cut_alike,
@@ -339,13 +363,20 @@ CHECKS: tuple[Check, ...] = (
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
+    finished_size_against_word,
+    cut_size_told_as_now,
     quote_of_another,
     step_names_another,
     shown_another,
     at_the_other_edge,
+    other_side_inwards,
     basted_through_both,
     other_side_told,
     laid_other_face_up,
+    layer_other_side_up,
+    pleat_folded_otherwise,
+    gathers_locked,
+    understitched_through,
     marked_on_other_face,
     folded_not_as_told,
     notch_told_and_missing,

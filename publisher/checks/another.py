@@ -3,10 +3,10 @@
 import re
 from collections.abc import Iterator
 
-from publisher.assembly import AssemblyStep
+from publisher.checks.deeds import told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
-from publisher.source import WrittenStep
+from publisher.geometry import mapped
 from publisher.terms import Finding, Severity
 
 # "its {upper panel} at the hinge's top edge": which piece comes to which edge of another.
@@ -15,13 +15,10 @@ AT_EDGE = re.compile(
 )
 # "through the back and the front": layers that one line of stitches holds.
 THROUGH = re.compile(r"\bthrough (?:the )?(?P<one>\w+) and (?:the )?(?P<other>\w+)(?: together)?\b", re.IGNORECASE)
-
-
-def _steps(proof: Proof) -> Iterator[tuple[Draft, AssemblyStep, WrittenStep]]:
-    written = {step.number: step for section in proof.source.sections for step in section.steps}
-    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        for step in assembly.steps:
-            yield draft, step, written[step.number]
+LONGER = re.compile(
+    r"\bthe (?P<which>longer|shorter) (?:side|edge) (?:towards|nearer|next to|to) the middle\b", re.IGNORECASE
+)
+UPRIGHT = 0.7  # of a direction: how far it points up
 
 
 def shown_another(proof: Proof) -> Iterator[Finding]:
@@ -30,7 +27,7 @@ def shown_another(proof: Proof) -> Iterator[Finding]:
     Why: the reader follows the figure, and cuts or sews the wrong piece.
 
     Fix: name a piece that the step works on, or leave `Shows:` out."""
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         copies = {copy.name for piece in draft.pieces for copy in piece.copies}
         done = {copy for one in step.actions for copy in _copies(draft, (one.target, one.other))}
         for shown in step.shows:
@@ -63,9 +60,7 @@ def at_the_other_edge(proof: Proof) -> Iterator[Finding]:
     Why: sewn as the words say, the work stands on its head, and the marks of the next seam do not meet.
 
     Fix: name the piece that comes to that edge."""
-    if str(proof.source.facts.language) != "en":
-        return
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         for found in AT_EDGE.finditer(str(written.text)):
             own, other, edge = found["own"].strip(), found["other"].strip(), f"{found['edge'].lower()} edge"
             beside = _beside(draft, other, edge)
@@ -97,9 +92,7 @@ def basted_through_both(proof: Proof) -> Iterator[Finding]:
     Why: the basting shuts the mouth, and what is sewn in next cannot be slipped in.
 
     Fix: baste through the one half only."""
-    if str(proof.source.facts.language) != "en":
-        return
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         laid = [one for one in draft.placements if any(done.target == one.name for done in step.actions)]
         for found in THROUGH.finditer(str(written.text)):
             words = {found["one"].lower(), found["other"].lower()}
@@ -117,3 +110,43 @@ def basted_through_both(proof: Proof) -> Iterator[Finding]:
                         f"sew through '{placement.below}' only",
                         (draft.variant,),
                     )
+
+
+def other_side_inwards(proof: Proof) -> Iterator[Finding]:
+    """The words turn the longer side of a piece towards the middle, and by its place the shorter one lies there.
+
+    Why: laid as the words say, its corners do not lie on their marks.
+
+    Fix: say the other side, or draft it the other way round."""
+    for draft, step, written in told_steps(proof):
+        found = LONGER.search(str(written.text))
+        for placement in draft.placements if found is not None else ():
+            if not any(done.target == placement.name for done in step.actions):
+                continue
+            piece, below = (
+                draft.piece(draft.copy(placement.placed).piece),
+                draft.piece(draft.copy(placement.below).piece),
+            )
+            box = below.finished_line.box
+            sides = []
+            for edge in piece.edges:
+                path = mapped(edge.path, placement.laying, placement.laying.turned_over)
+                if abs((path.end - path.start).unit().y) > UPRIGHT:
+                    sides.append(
+                        (abs(path.point_at(path.length / 2).x - (box.left + box.right) / 2), edge.length, edge.name)
+                    )
+            inner, outer = (min(sides), max(sides)) if sides else ((0.0, 0.0, ""), (0.0, 0.0, ""))
+            if (
+                found is not None
+                and inner[1] != outer[1]
+                and (found["which"].lower() == "longer") != (inner[1] > outer[1])
+            ):
+                yield Finding(
+                    "other-side-inwards",
+                    Severity.WARNING,
+                    written.text.part(found.start(), found.end()).place,
+                    f"step {step.number} says '{found[0]}', and by '{placement.name}' the {inner[2]} of '{placement.placed}' "
+                    "lies there",
+                    "say the other side, or draft it the other way round",
+                    (draft.variant,),
+                )

@@ -2,13 +2,16 @@
 
 from collections.abc import Collection, Iterator
 
-from publisher.assembly import Action
+from publisher.assembly import Action, AssemblyStep
 from publisher.checks.values import Deed, Proof
 from publisher.drafting import Draft, Piece, Seam
 from publisher.measures import ActionSaying
+from publisher.source import WrittenStep
 from publisher.terms import nearest_name
 
-__all__ = ["Deed", "copies_of", "deeds_of", "misspelt", "piece_of", "seam_of", "sewn_before"]
+__all__ = ["Deed", "copies_of", "deeds_of", "misspelt", "piece_of", "seam_of", "sewn_before", "told_steps"]
+
+ENGLISH = "en"
 
 
 def deeds_of(proof: Proof) -> Iterator[tuple[Deed, ...]]:
@@ -34,6 +37,16 @@ def seam_of(draft: Draft, name: str) -> Seam | None:
 def sewn_before(deed: Deed) -> list[Seam]:
     """The seams that have been sewn before a deed."""
     return [one for one in deed.draft.seams if one.name in deed.before.sewn]
+
+
+def told_steps(proof: Proof) -> Iterator[tuple[Draft, AssemblyStep, WrittenStep]]:
+    """Each step of each variant with its words, where they are English: other words no check reads."""
+    if str(proof.source.facts.language) != ENGLISH:
+        return
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        for step in assembly.steps:
+            yield draft, step, written[step.number]
 
 
 def misspelt(proof: Proof, verbs: Collection[str], known: Collection[str], undone: Collection[str]) -> frozenset[str]:

@@ -89,7 +89,9 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         quoted = {(place, text): value.quantity for (place, text), value in draft.quoted}
         for step in assembly.steps:
-            hemmed = [(action, edge_named(draft, action.target)) for action in step.actions if action.verb == "hem"]
+            hemmed = [
+                (action, edge_named(draft, action.target)) for action in step.actions if action.verb in ("hem", "fold")
+            ]
             layers = {layer for _, named in hemmed if named for part in named.parts for layer in _turned_in(part)}
             if not layers:
                 continue

@@ -7,13 +7,14 @@ from publisher.assembly import Action
 from publisher.checks.deeds import piece_of
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, Piece, Placement, PointMark
-from publisher.geometry import nearest
+from publisher.drafting import Draft, LineMark, Notch, Piece, Placement, PointMark
+from publisher.geometry import Point, nearest
 from publisher.source import WrittenStep
 from publisher.terms import Finding, Place, Severity, Variant
 
 ENGLISH = "en"
 NEAR = 0.5  # mm: what lies nearer lies on the edge
+NEARER = 0.67  # of the distance from the other side
 QUOTE = re.compile(r"\{[^{}]*\}")
 OTHER = {"left": "right", "right": "left"}
 # "the right-hand edge", "its left edge", "lies to your right": a side of the work. "Right sides together", "the right
@@ -104,6 +105,12 @@ def _spots_of(draft: Draft, action: Action) -> Iterator[tuple[str, str]]:
         # Of a piece that is turned over left comes to lie on right, and the words may speak of either.
         pairs = [(_words(own) & set(OTHER), _words(there) & set(OTHER), there) for own, there in placement.matching]
         yield from ((placement.below, there) for own, below, there in pairs if not own or not below or own == below)
+    elif action.verb == "topstitch" and "." not in action.target and edge_named(draft, action.target) is None:
+        copies = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
+        marks = copies[action.target].marks if action.target in copies else ()
+        yield from (
+            (action.target, one.name) for one in marks if isinstance(one, LineMark) and one.kind == "stitching line"
+        )
     elif action.verb == "mark" or (action.verb in ON_EDGES and edge_named(draft, action.target) is not None):
         copy, _, name = action.target.partition(".")
         yield copy, name
@@ -119,8 +126,16 @@ def _edges_at(piece: Piece, name: str) -> Iterator[tuple[str, Place | None]]:
             yield mark.edge, mark.place
         elif mark.name == name and isinstance(mark, PointMark):
             yield from ((edge.name, mark.place) for edge in piece.edges if nearest(edge.path, mark.at)[2] < NEAR)
+        elif mark.name == name and isinstance(mark, LineMark):
+            yield from ((edge, mark.place) for edge in _nearer_side(piece, (mark.start + mark.end) * 0.5))
     if name in {edge.name for edge in piece.edges} | {joint.name for joint in piece.joint_edges}:
         yield name, None
+
+
+def _nearer_side(piece: Piece, spot: Point) -> list[str]:
+    """The one of two edges named left and right that a spot lies clearly nearer to."""
+    apart = sorted((nearest(edge.path, spot)[2], edge.name) for edge in piece.edges if _words(edge.name) & set(OTHER))
+    return [apart[0][1]] if len(apart) == len(OTHER) and apart[0][0] < NEARER * apart[1][0] else []
 
 
 # How a piece comes to lie on the one below, by the words of a step.

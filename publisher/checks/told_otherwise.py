@@ -3,8 +3,8 @@
 import re
 from collections.abc import Iterator
 
-from publisher.assembly import Action, AssemblyStep
-from publisher.checks.deeds import piece_of, seam_of
+from publisher.assembly import Action
+from publisher.checks.deeds import piece_of, seam_of, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark, Notch, PointMark, Seam, SeamEdge, snipped_notches
 from publisher.source import WrittenStep
@@ -32,15 +32,6 @@ WORK = (
 )
 
 
-def _steps(proof: Proof) -> Iterator[tuple[Draft, AssemblyStep, WrittenStep]]:
-    if str(proof.source.facts.language) != "en":
-        return
-    written = {step.number: step for section in proof.source.sections for step in section.steps}
-    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        for step in assembly.steps:
-            yield draft, step, written[step.number]
-
-
 def _plain(step: WrittenStep) -> str:
     return QUOTE.sub(lambda quote: " " * len(quote[0]), str(step.text))
 
@@ -52,7 +43,7 @@ def marked_on_other_face(proof: Proof) -> Iterator[Finding]:
     it is needed.
 
     Fix: write `on the right side` behind the mark, or take it out; or say the other side in the step."""
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         faces = {found[1].lower() for found in FACE.finditer(_plain(written))}
         marks = [(name, mark) for action in step.actions for name, mark in _marked(draft, action)]
         if len(faces) != 1 or not marks:
@@ -85,7 +76,7 @@ def folded_not_as_told(proof: Proof) -> Iterator[Finding]:
     Why: folded as the words say it comes out half or twice as wide as the pattern says.
 
     Fix: write the folding of the words below the strip: `fold: in fourths`, `fold: doubled`; or tell it as it is cut."""
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         folds = [one.target for one in step.actions if one.verb == "fold" and "." not in one.target]
         strips = [piece for name in folds if (piece := piece_of(draft, name)).strip is not None]
         if len(strips) != 1 or strips[0].strip is None:
@@ -116,7 +107,7 @@ def notch_told_and_missing(proof: Proof) -> Iterator[Finding]:
     Why: the reader looks for a notch that was never cut.
 
     Fix: give both sides a notch, or match something else."""
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         found = NOTCHES.search(_plain(written))
         seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
         if found is None or not seams or any(_notched(draft, seam) for seam in seams):
@@ -157,7 +148,7 @@ def told_and_not_done(proof: Proof) -> Iterator[Finding]:
 
     Fix: write `Does: …` for it."""
     done: set[int] = set()
-    for draft, step, written in _steps(proof):
+    for draft, step, written in told_steps(proof):
         verbs = {action.verb for action in step.actions}
         for verb, words, doing in WORK:
             found = words.search(_plain(written))

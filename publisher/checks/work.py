@@ -140,9 +140,8 @@ def edge_sewn_twice(proof: Proof) -> Iterator[Finding]:
                     "edge-sewn-twice",
                     Severity.WARNING,
                     of_edge[1].place,
-                    f"'{copy}.{part}' is sewn in '{of_edge[0].name}' and in '{of_edge[1].name}', and '{copy}.{idle}', "
-                    "as long, in none",
-                    f"name '{copy}.{idle}' in one of them",
+                    f"'{copy}.{part}' is sewn in '{of_edge[0].name}' and in '{of_edge[1].name}', and '{idle}', as long, in none",
+                    f"name '{idle}' in one of them",
                     (draft.variant,),
                 )
 
@@ -157,13 +156,19 @@ def _parts_of(draft: Draft, seam: Seam) -> Iterator[tuple[str, str]]:
 def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str], object]) -> str | None:
     """An edge of the same length that no seam sews, and that is neither hemmed nor bound nor laid on another."""
     piece = draft.piece(draft.copy(copy).piece)
+    # The same edge of another copy of the piece.
+    for other in piece.copies:
+        if other.name != copy and (other.name, sewn) not in seams and piece.strip is None and other.count == 1:
+            same = draft.copy(copy).material == other.material
+            if same and not any(name == other.name for name, _ in seams):
+                return f"{other.name}.{sewn}"
     bound = {edge.edge for binding in draft.bindings for edge in binding.edges if edge.copy == copy}
     laid = {placed for one in draft.placements if one.placed == copy for placed, _ in one.matching}
     length = piece.edge(sewn).length
     for edge in piece.edges:
         free = (copy, edge.name) not in seams and not edge.layers and edge.name not in bound | laid
         if free and edge.name != sewn and edge.allowance > 0 and abs(edge.length - length) < ALIKE:
-            return edge.name
+            return f"{copy}.{edge.name}"
     return None
 
 

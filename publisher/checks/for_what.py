@@ -1,0 +1,121 @@
+"""What a name promises: a material that is for the lining, a finished width that is a width, layers that are cut alike."""
+
+import re
+from collections.abc import Iterator
+
+from publisher.checks.named_edges import drafted_copies
+from publisher.checks.values import Proof
+from publisher.drafting import Draft, LineMark
+from publisher.geometry import inside, nearest
+from publisher.measures import Asked
+from publisher.terms import Finding, Severity
+
+FOR = re.compile(r"\bfor (?:the |a )?(?P<what>.+)$", re.IGNORECASE)
+CONTRARY = {"height": ("width", "wide", "across"), "width": ("height", "high", "tall")}
+BEYOND = 1.0  # mm
+
+
+def material_for_another(proof: Proof) -> Iterator[Finding]:
+    """The name of a material says for what it is, and what it names is cut from another one.
+
+    Why: the reader buys after the name, and cuts after the chart.
+
+    Fix: cut it from the material that says so, or tell in its name what it is for."""
+    if str(proof.source.facts.language) != "en":
+        return
+    for draft in proof.drafts[:1]:
+        for material in proof.source.materials:
+            found = FOR.search(str(material.name))
+            words = re.findall(r"\w+", found["what"].lower()) if found is not None else []
+            for word in words:
+                cut_from = _cut_from(draft, word)
+                if cut_from and str(material.key) not in cut_from.values():
+                    copy = next(iter(cut_from))
+                    yield Finding(
+                        "material-for-another",
+                        Severity.WARNING,
+                        draft.copy(copy).place,
+                        f"'{material.name}' says that it is for the {word}, and '{copy}' is cut from '{cut_from[copy]}'",
+                        f"write '{material.key}' behind it, or change the name of the material",
+                        tuple(draft.variant for draft in proof.drafts),
+                    )
+
+
+def _cut_from(draft: Draft, word: str) -> dict[str, str]:
+    """The material of each copy whose name has a word, or its singular."""
+    singular = word.removesuffix("s") if len(word) > len("xxs") else word
+    return {
+        copy.name: copy.material
+        for piece in draft.pieces
+        for copy in piece.copies
+        if {word, singular} & set(copy.name.lower().split())
+    }
+
+
+def finished_size_against_word(proof: Proof) -> Iterator[Finding]:
+    """A finished size is called a width and is the height of a piece; or a height that is a width.
+
+    Why: the cover tells the reader a thing that lies the other way.
+
+    Fix: ask for the other one, or call it by the other word."""
+    if str(proof.source.facts.language) != "en":
+        return
+    for name, native in proof.source.finished_size:
+        formula = proof.measures.saying(native.inch)
+        words = CONTRARY.get(formula.what, ()) if isinstance(formula, Asked) else ()
+        called = set(str(name).lower().split())
+        if isinstance(formula, Asked) and called & set(words) and formula.what not in called:
+            yield Finding(
+                "finished-size-against-word",
+                Severity.WARNING,
+                native.inch.place,
+                f"'{name}' is told as '{native.inch.strip()}'",
+                "ask for the other measure of the piece, or call it by the other word",
+                tuple(draft.variant for draft in proof.drafts),
+            )
+
+
+def layers_cut_unalike(proof: Proof) -> Iterator[Finding]:
+    """Of layers that are laid on one another one is cut larger than its template, and another is not.
+
+    Why: quilting draws all of them in; the smaller one no longer reaches the edge where they are trimmed.
+
+    Fix: cut all of them larger by the same: `rough by …`."""
+    for draft in proof.drafts:
+        copies = drafted_copies(draft)
+        for placement in draft.placements:
+            (upper, one), (lower, other) = copies[placement.placed], copies[placement.below]
+            if upper.name == lower.name and bool(one.rough) != bool(other.rough):
+                smaller, larger = (one, other) if other.rough else (other, one)
+                yield Finding(
+                    "layers-cut-unalike",
+                    Severity.WARNING,
+                    smaller.place,
+                    f"'{smaller.name}' is cut to its template, and '{larger.name}', which it is laid together with, larger",
+                    f"write 'rough by …' behind the material of '{smaller.name}', too",
+                    (draft.variant,),
+                )
+
+
+def line_off_piece(proof: Proof) -> Iterator[Finding]:
+    """A line to stitch along ends beyond the finished line of its piece.
+
+    Why: the stitches run off the edge, or into what is folded away.
+
+    Fix: let it end inside the finished line."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            outline = piece.finished_line
+            for mark in piece.marks:
+                if not isinstance(mark, LineMark) or mark.kind != "stitching line":
+                    continue
+                beyond = [nearest(outline, end)[2] for end in (mark.start, mark.end) if not inside(outline, end)]
+                if max(beyond, default=0.0) > BEYOND:
+                    yield Finding(
+                        "line-off-piece",
+                        Severity.WARNING,
+                        mark.place,
+                        f"'{mark.name}' ends {max(beyond):.1f} mm outside the finished line of '{piece.name}'",
+                        "let it end inside, or look at the measures of its ends",
+                        (draft.variant,),
+                    )
