@@ -112,6 +112,7 @@ from publisher.checks.order import (
 )
 from publisher.checks.pages import Page, name_of, page_of
 from publisher.checks.pictures import PRINTED_WIDTH, photograph_unfit
+from publisher.checks.pockets import laid_and_not_sewn, pocket_not_as_measured
 from publisher.checks.promised import caution_missing, iron_too_hot, promised_and_missing
 from publisher.checks.promises import level_too_easy, small_parts_for_children, time_too_short
 from publisher.checks.reading import (
@@ -231,6 +232,7 @@ CHECKS: tuple[Check, ...] = (
     edge_sewn_twice,
     sewn_to_itself,
     placement_never_placed,
+    laid_and_not_sewn,
     copy_never_used,
     binding_too_short,
     binding_left_over,
@@ -322,6 +324,7 @@ CHECKS: tuple[Check, ...] = (
     set_out_of_reach,
     sewn_through_its_lining,
     pocket_too_small,
+    pocket_not_as_measured,
     casing_left_out,
     cord_runs_back,
     casing_sewn_shut,

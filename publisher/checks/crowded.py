@@ -93,7 +93,7 @@ def notch_kinds_differ(proof: Proof) -> Iterator[Finding]:
     Fix: make both double, or both single."""
     for draft in proof.drafts:
         for seam in draft.seams:
-            found = _other_kind(draft, seam)
+            found = _other_kind(draft, seam) or _no_double(draft, seam)
             if found is not None:
                 yield Finding(
                     "notch-kinds-differ",
@@ -103,6 +103,18 @@ def notch_kinds_differ(proof: Proof) -> Iterator[Finding]:
                     "make both 'double notch at …', or both 'notch at …'",
                     (draft.variant,),
                 )
+
+
+def _no_double(draft: Draft, seam: Seam) -> tuple[str, str] | None:
+    """A double notch of one side and a notch of the other, which has none that is double."""
+    if len(seam.first) != 1 or len(seam.second) != 1:
+        return None
+    sides = [list(_along(draft.piece(one.piece), one.copy, one.edge)) for one in (seam.first[0], seam.second[0])]
+    for here, there in (sides, sides[::-1]):
+        double = next((notch for notch, _ in here if notch.double), None)
+        if double is not None and len(there) >= len(here) and not any(notch.double for notch, _ in there):
+            return double.name, there[0][0].name
+    return None
 
 
 def _other_kind(draft: Draft, seam: Seam) -> tuple[str, str] | None:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
-from publisher.assembly import Action
+from publisher.assembly import Action, AssemblyStep
 from publisher.checks.amounts import told
 from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import NamedEdge, atoms_in_seams, drafted_copies, edge_named
@@ -20,10 +20,11 @@ QUOTE = re.compile(r"\{([^{}]*)\}")
 # "fold {hem} to the wrong side", "turn it to the wrong side by {hem}, press, turn it by {hem} once more": the lengths
 # that are turned, each soon behind the word and in one clause, and no distance from anything.
 TURNED = re.compile(
-    r"\b(?:fold|turn)(?:ed|ing|s)?\b(?:(?!stitch|sew|press|pin|mark|cut)[^.:;,{}]){0,40}\{([^{}]*)\}(?! from\b)",
+    r"\b(?:fold|turn|hem)(?:ed|ing|s)?\b(?:(?!stitch|sew|press|pin|mark|cut)[^.:;,{}]){0,40}\{([^{}]*)\}(?! from\b)",
     re.IGNORECASE,
 )
 TWICE = 2
+SAME_WAY = re.compile(r"\b(?:in the same way|likewise)\b", re.IGNORECASE)
 
 
 def hem_without_allowance(proof: Proof) -> Iterator[Finding]:
@@ -88,6 +89,7 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
     written = {step.number: step for section in proof.source.sections for step in section.steps}
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         quoted = {(place, text): value.quantity for (place, text), value in draft.quoted}
+        before: list[tuple[Action, NamedEdge | None]] = []
         for step in assembly.steps:
             hemmed = [
                 (action, edge_named(draft, action.target)) for action in step.actions if action.verb in ("hem", "fold")
@@ -95,6 +97,12 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
             layers = {layer for _, named in hemmed if named for part in named.parts for layer in _turned_in(part)}
             if not layers:
                 continue
+            lengths = _lengths_told(written[step.number], quoted)[1]
+            if SAME_WAY.search(str(written[step.number].text)) is None:
+                yield from _untold(draft, step, hemmed, lengths)
+            else:
+                yield from _unlike_before(draft, step, hemmed, before, lengths)
+            before = [one for one in hemmed if one[0].verb == "hem"] or before
             turned, quotes = _lengths_told(written[step.number], quoted)
             strange = next((one for one in turned if not _among(turned[one], layers)), None)
             untold = [layer for layer in sorted(layers) if not _among(layer, set(quotes))]
@@ -114,6 +122,57 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
                 f"step {step.number} hems '{target}' and {says}, and the pattern's hem is folded in "
                 f"{' and '.join(told(one, draft) for one in sorted(layers))}",
                 "quote the widths of the hem, or write it otherwise below 'hems:'",
+                (draft.variant,),
+            )
+
+
+Hemmed = Sequence[tuple[Action, NamedEdge | None]]
+
+
+def _widths(hemmed: Hemmed) -> dict[Action, set[float]]:
+    """The widths that each hemmed edge is folded in, mm."""
+    return {
+        action: {layer for part in named.parts for layer in _turned_in(part)}
+        for action, named in hemmed
+        if named and action.verb == "hem"
+    }
+
+
+def _unlike_before(
+    draft: Draft, step: AssemblyStep, hemmed: Hemmed, before: Hemmed, quotes: Sequence[float]
+) -> Iterator[Finding]:
+    """An edge that is hemmed 'in the same way' as one before it, and is not folded as that is."""
+    earlier = list(_widths(before).items())
+    for action, layers in _widths(hemmed).items():
+        itself = any(_among(one, set(quotes)) for one in layers)
+        if earlier and layers and not itself and not any(all(_among(one, its) for one in layers) for _, its in earlier):
+            yield Finding(
+                "hem-not-as-told",
+                Severity.WARNING,
+                action.place,
+                f"step {step.number} hems '{action.target}' in the same way as '{earlier[-1][0].target}', which is folded in "
+                f"{' and '.join(told(one, draft) for one in sorted(earlier[-1][1]))}, and this in "
+                f"{' and '.join(told(one, draft) for one in sorted(layers))}",
+                "give both the same hem below 'hems:', or tell its widths",
+                (draft.variant,),
+            )
+
+
+def _untold(draft: Draft, step: AssemblyStep, hemmed: Hemmed, quotes: Sequence[float]) -> Iterator[Finding]:
+    """Of several edges that a step hems, those of which no width is told, while those of the others are."""
+    widths = {
+        action: {layer for part in named.parts for layer in _turned_in(part)} for action, named in hemmed if named
+    }
+    told_of = {action: any(_among(layer, set(quotes)) for layer in layers) for action, layers in widths.items()}
+    for action, layers in widths.items():
+        if layers and not told_of[action] and any(told_of.values()):
+            yield Finding(
+                "hem-not-as-told",
+                Severity.WARNING,
+                action.place,
+                f"step {step.number} hems '{action.target}' with others, and the widths that it tells are not those of this "
+                f"one, {' and '.join(told(one, draft) for one in sorted(layers))}",
+                "write its hem below 'hems:', or quote its widths",
                 (draft.variant,),
             )
 

@@ -26,7 +26,7 @@ def clipped_too_late(proof: Proof) -> Iterator[Finding]:
         for deed in deeds:
             verb, target = deed.action.verb, deed.action.target
             seam = seam_of(deed.draft, target)
-            if verb in ("trim", "clip") and seam is not None and target in shut:
+            if verb in ("trim", "clip", "bind") and seam is not None and target in shut:
                 yield Finding(
                     "clipped-too-late",
                     Severity.ERROR,
@@ -39,8 +39,15 @@ def clipped_too_late(proof: Proof) -> Iterator[Finding]:
             if verb == "topstitch" and seam is not None:
                 shut.setdefault(target, deed.step.number)
             if verb == "turn":
-                for name in _round_seams(deed, target):
+                for name in (*_round_seams(deed, target), *_seams_of(deed, target)):
                     shut.setdefault(name, deed.step.number)
+
+
+def _seams_of(deed: Deed, copy: str) -> list[str]:
+    """The seams by which a copy is sewn to others when the whole is turned: of a bag, not of a facing."""
+    seams = [seam for seam in sewn_before(deed) if copy in {side.copy for side in (*seam.first, *seam.second)}]
+    others = {side.copy for seam in seams for side in (*seam.first, *seam.second)} - {copy}
+    return [seam.name for seam in seams] if len(others) > 1 else []
 
 
 def _round_seams(deed: Deed, copy: str) -> list[str]:

@@ -218,7 +218,7 @@ def half_cut_from_lining(proof: Proof) -> Iterator[Finding]:
             of_lining = [copy for copy in piece.copies if _kind(draft, copy) == LINING]
             for copy in of_lining:
                 other = _other_half(piece, copy) or _outside_of_lining(piece, copy)
-                outside = other is not None and "outside" in copy.name.split()
+                outside = other is not None and LINING in other.name.split()
                 together = other is not None and _sewn_together(draft, copy, other)
                 if other is not None and (outside or (_kind(draft, other) == "fabric" and together)):
                     yield Finding(
@@ -242,9 +242,9 @@ def _other_half(piece: Piece, copy: Copy) -> Copy | None:
 
 def _outside_of_lining(piece: Piece, copy: Copy) -> Copy | None:
     """The copy that lines this one, of the same material, where this is called the outside."""
-    if "outside" not in copy.name.split():
-        return None
-    return next((one for one in piece.copies if LINING in one.name.split() and one.material == copy.material), None)
+    own = {f"{copy.name} {LINING}"} | ({one.name for one in piece.copies} if "outside" in copy.name.split() else set())
+    linings = (one for one in piece.copies if one.name in own and LINING in one.name.split())
+    return next((one for one in linings if one.material == copy.material and copy.name != one.name), None)
 
 
 def _sewn_together(draft: Draft, one: Copy, other: Copy) -> bool:

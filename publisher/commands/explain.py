@@ -18,6 +18,7 @@ SUBJECTS = {
     "edges": "What an edge allows",
     "strips": "Strips, loops and handles",
     "holding": "Pockets, casings, linings",
+    "pockets": "Pockets",
     "closures": "Closures",
     "tied": "Cords and ties",
     "layers": "Layers and heat",

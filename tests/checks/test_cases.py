@@ -10,12 +10,15 @@ from publisher.terms import Severity
 NAMED = {name_of(check): check for check in CHECKS}
 
 
+# A case is no whole pattern, in which each edge is seen to and each piece sewn down.
+LEFT_UNDONE = ("edge-left-raw", "laid-and-not-sewn")
+
+
 def found_in(case: Case, name: str) -> set[tuple[str, int, str]]:
     """Everything but advice, and the advice that the case is about."""
     _, findings = prove("specimen", dict(case.files))
     told = [one for one in findings if one.severity is not Severity.ADVICE or one.name == name]
-    if name != "edge-left-raw":
-        told = [one for one in told if one.name != "edge-left-raw"]  # a case is no whole pattern, each edge seen to
+    told = [one for one in told if one.name == name or one.name not in LEFT_UNDONE]
     if not dict(case.files)["steps.md"].strip():
         told = [one for one in told if one.name != "copy-never-used"]  # without a step nothing is used
     return {(one.place.file, one.place.line, one.name) for one in told if one.place is not None}

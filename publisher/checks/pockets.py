@@ -1,0 +1,98 @@
+"""Pockets: sewn down where they are laid, and as wide between their lines as the measures that bear their names."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from publisher.checks.amounts import told
+from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.materials import BACKINGS
+from publisher.checks.named_edges import atoms_in_seams
+from publisher.checks.values import Proof
+from publisher.drafting import Draft, LineMark, Piece
+from publisher.terms import Dimension, Finding, Severity
+
+HOLDS = ("topstitch", "baste", "sew", "attach", "fuse", "bind", "hem", "close")
+POCKET = "pocket"
+SAME = 0.6  # mm
+FEWEST = 2  # lines that part pockets
+LEVEL = 0.1  # of a line's direction
+
+
+def laid_and_not_sewn(proof: Proof) -> Iterator[Finding]:
+    """A piece is laid on another, and no step and no seam sews it there.
+
+    Why: it falls off when the last pin is out.
+
+    Fix: sew it, and say so: `Does: topstitch …` or `baste …`."""
+    for deeds in deeds_of(proof):
+        for at, deed in enumerate(deeds):
+            draft = deed.draft
+            placement = next((one for one in draft.placements if one.name == deed.action.target), None)
+            if placement is None or deed.action.verb != "place":
+                continue
+            copy = draft.copy(placement.placed)
+            material = next((one for one in draft.materials if one.key == copy.material), None)
+            hidden = material is None or material.kind in BACKINGS or draft.piece(copy.piece).strip is not None
+            if not hidden and not _is_held(deeds[at:], placement.placed, placement.below):
+                yield Finding(
+                    "laid-and-not-sewn",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} lays '{placement.placed}' on '{placement.below}', and no seam and no step sews it",
+                    f"write 'Does: topstitch …' or 'baste …' for '{placement.placed}' under the step that sews it",
+                    (draft.variant,),
+                )
+
+
+def _is_held(deeds: tuple[Deed, ...], copy: str, below: str) -> bool:
+    """True where something later is done to a copy, to all that lies with it, or to a seam or binding of it."""
+    draft = deeds[0].draft
+    in_seams = {name for name, _ in atoms_in_seams(draft)} | {one.copy for b in draft.bindings for one in b.edges}
+    stacked = {one.placed for one in draft.placements if one.below == copy} | {below}
+    done = {(one.action.target, one.action.other) for one in deeds[1:] if one.action.verb in HOLDS}
+    names = {name.partition(".")[0] for pair in done for name in pair if name}
+    return copy in in_seams or copy in names or bool({name for pair in done for name in pair if name} & stacked)
+
+
+def pocket_not_as_measured(proof: Proof) -> Iterator[Finding]:
+    """Lines part a piece into pockets as wide as measures that are called so; and one pocket is as wide as none of them.
+
+    Why: a start was reckoned with the wrong sign, or from the wrong end; the tool does not go in.
+
+    Fix: look at how the place of the line is reckoned."""
+    for draft in proof.drafts:
+        wanted = [
+            float(value.amount)
+            for name, value in draft.measures
+            if name.split()[-1] == POCKET and value.dimension is Dimension.LENGTH
+        ]
+        for piece in draft.pieces if len(wanted) > FEWEST else ():
+            lines = sorted((_across(mark), mark.name, mark) for mark in _lines(piece))
+            gaps = [(second[0] - first[0], first, second) for first, second in pairwise(lines)]
+            fits = [any(abs(gap - one) < SAME for one in wanted) for gap, _, _ in gaps]
+            if len(lines) <= FEWEST or sum(fits) * 2 < len(fits):
+                continue
+            for (gap, first, second), fit in zip(gaps, fits, strict=True):
+                if not fit:
+                    yield _as_none(draft, gap, first[2], second[2])
+
+
+def _lines(piece: Piece) -> list[LineMark]:
+    """The upright lines to stitch along."""
+    lines = [one for one in piece.marks if isinstance(one, LineMark) and one.kind == "stitching line"]
+    return [one for one in lines if abs((one.end - one.start).unit().x) < LEVEL]
+
+
+def _across(line: LineMark) -> float:
+    return (line.start.x + line.end.x) / 2
+
+
+def _as_none(draft: Draft, gap: float, first: LineMark, second: LineMark) -> Finding:
+    return Finding(
+        "pocket-not-as-measured",
+        Severity.WARNING,
+        second.place,
+        f"between '{first.name}' and '{second.name}' lie {told(gap, draft)}, and no measure called '… {POCKET}' is as wide",
+        "look at how the places of both lines are reckoned",
+        (draft.variant,),
+    )
