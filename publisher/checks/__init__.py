@@ -47,6 +47,7 @@ from publisher.checks.fit import (
 )
 from publisher.checks.for_what import (
     finished_size_against_word,
+    finished_size_of_a_part,
     layers_cut_unalike,
     line_off_piece,
     material_for_another,
@@ -367,6 +368,7 @@ CHECKS: tuple[Check, ...] = (
     measure_never_read,
     quote_against_word,
     finished_size_against_word,
+    finished_size_of_a_part,
     cut_size_told_as_now,
     quote_of_another,
     step_names_another,

@@ -7,12 +7,13 @@ from publisher.checks.named_edges import drafted_copies
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark
 from publisher.geometry import inside, nearest
-from publisher.measures import Asked
+from publisher.measures import Asked, Name
 from publisher.terms import Finding, Severity
 
 FOR = re.compile(r"\bfor (?:the |a )?(?P<what>.+)$", re.IGNORECASE)
 CONTRARY = {"height": ("width", "wide", "across"), "width": ("height", "high", "tall")}
 BEYOND = 1.0  # mm
+ENDS = {"height": ("top edge", "bottom edge"), "width": ("left edge", "right edge")}
 
 
 def material_for_another(proof: Proof) -> Iterator[Finding]:
@@ -119,3 +120,32 @@ def line_off_piece(proof: Proof) -> Iterator[Finding]:
                         "let it end inside, or look at the measures of its ends",
                         (draft.variant,),
                     )
+
+
+def finished_size_of_a_part(proof: Proof) -> Iterator[Finding]:
+    """A finished size is the height of a piece that a zip joins to another piece above or below it.
+
+    Why: the cover tells a part for the whole.
+
+    Fix: add what the zip joins to it, or ask a piece that is as high as the whole."""
+    for draft, assembly in zip(proof.drafts[:1], proof.assemblies[:1], strict=True):
+        zips = {notion.key for notion in draft.notions if notion.kind == "zip"}
+        at = {
+            one.other for step in assembly.steps for one in step.actions if one.verb == "attach" and one.target in zips
+        }
+        for name, native in proof.source.finished_size:
+            formula = proof.measures.saying(native.inch)
+            about = formula.about[0] if isinstance(formula, Asked) and formula.what in ENDS and formula.about else None
+            piece = next((one for one in draft.pieces if isinstance(about, Name) and one.name == about.text), None)
+            if piece is None or not isinstance(formula, Asked):
+                continue
+            joined = [f"{copy.name}.{edge}" for copy in piece.copies for edge in ENDS[formula.what]]
+            if any(one in at for one in joined):
+                yield Finding(
+                    "finished-size-of-a-part",
+                    Severity.WARNING,
+                    native.inch.place,
+                    f"'{name}' is told as '{native.inch.strip()}', and a zip joins '{piece.name}' to another piece there",
+                    "add what the zip joins to it, or ask a piece that is as high as the whole",
+                    tuple(draft.variant for draft in proof.drafts),
+                )
