@@ -113,7 +113,7 @@ from publisher.checks.order import (
 )
 from publisher.checks.pages import Page, name_of, page_of
 from publisher.checks.pictures import PRINTED_WIDTH, photograph_unfit
-from publisher.checks.pockets import laid_and_not_sewn, pocket_not_as_measured
+from publisher.checks.pockets import laid_and_not_sewn, opening_sewn_shut, pocket_not_as_measured
 from publisher.checks.promised import caution_missing, iron_too_hot, promised_and_missing
 from publisher.checks.promises import level_too_easy, small_parts_for_children, time_too_short
 from publisher.checks.reading import (
@@ -234,6 +234,7 @@ CHECKS: tuple[Check, ...] = (
     sewn_to_itself,
     placement_never_placed,
     laid_and_not_sewn,
+    opening_sewn_shut,
     copy_never_used,
     binding_too_short,
     binding_left_over,

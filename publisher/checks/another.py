@@ -29,7 +29,7 @@ def shown_another(proof: Proof) -> Iterator[Finding]:
     Fix: name a piece that the step works on, or leave `Shows:` out."""
     for draft, step, written in told_steps(proof):
         copies = {copy.name for piece in draft.pieces for copy in piece.copies}
-        done = {copy for one in step.actions for copy in _copies(draft, (one.target, one.other))}
+        done = {copy for one in step.actions for copy in _copies(draft, (one.target, one.other))} & copies
         for shown in step.shows:
             drawn = _copies(draft, (shown.target, shown.other)) & copies
             if done and drawn and drawn.isdisjoint(done):

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 
+from publisher.checks.amounts import article
 from publisher.checks.values import Proof
 from publisher.source import WrittenNotion
 from publisher.terms import Finding, Severity
@@ -34,7 +35,7 @@ def notion_kind_untold(proof: Proof) -> Iterator[Finding]:
                 "notion-kind-untold",
                 Severity.WARNING,
                 notion.key.place,
-                f"'{notion.name}' has no kind, and by its name it is a {kind}",
+                f"'{notion.name}' has no kind, and by its name it is {article(kind)} {kind}",
                 f"write 'kind: {kind}' below '{notion.key}', or the kind that it is",
                 tuple(draft.variant for draft in proof.drafts),
             )
@@ -71,7 +72,7 @@ def notion_without_size(proof: Proof) -> Iterator[Finding]:
                     "notion-without-size",
                     Severity.WARNING,
                     notion.place,
-                    f"'{notion.key}' is a {notion.kind}, and the pattern does not say its {size}",
+                    f"'{notion.key}' is {article(notion.kind or '')} {notion.kind}, and the pattern does not say its {size}",
                     f"write '{size}: …' below '{notion.key}'",
                     (draft.variant,),
                 )

@@ -133,14 +133,26 @@ def closed_before_turning(proof: Proof) -> Iterator[Finding]:
 
 
 def notion_never_attached(proof: Proof) -> Iterator[Finding]:
-    """A notion that is counted out is attached in no step.
+    """A notion that is counted out is attached in no step; or one that no step attaches or speaks of.
 
     Why: the reader buys it and is never told where it goes.
 
     Fix: add `Does: attach … at …` to the step that sets it, or take it out."""
     for deeds in deeds_of(proof):
-        attached = {deed.action.target for deed in deeds if deed.action.verb == "attach"}
+        attached = {deed.action.target for deed in deeds if deed.action.verb in ("attach", "thread")}
+        spoken = " ".join(str(step.text).lower() for section in proof.source.sections for step in section.steps)
         for notion in deeds[0].draft.notions if deeds else ():
+            named = {notion.key, *(notion.key.split()), *([notion.kind] if notion.kind else [])}
+            unspoken = not any(word.lower() in spoken for word in named) and "thread" not in notion.name.lower()
+            if notion.count is None and notion.key not in attached and unspoken:
+                yield Finding(
+                    "notion-never-attached",
+                    Severity.WARNING,
+                    notion.place,
+                    f"the reader buys '{notion.key}', and no step attaches it or speaks of it",
+                    f"write 'Does: attach {notion.key} at …' under the step that sets it, or take it out",
+                    (deeds[0].draft.variant,),
+                )
             if notion.count and notion.key not in attached:
                 yield Finding(
                     "notion-never-attached",

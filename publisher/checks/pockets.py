@@ -96,3 +96,35 @@ def _as_none(draft: Draft, gap: float, first: LineMark, second: LineMark) -> Fin
         "look at how the places of both lines are reckoned",
         (draft.variant,),
     )
+
+
+def opening_sewn_shut(proof: Proof) -> Iterator[Finding]:
+    """A pocket is laid with its hemmed edge, where a hand goes in, on an edge that a seam or a binding closes.
+
+    Why: it opens nowhere; it lies the wrong way up.
+
+    Fix: match its raw edge with that edge."""
+    for draft in proof.drafts:
+        closed = set(atoms_in_seams(draft))
+        closed |= {
+            (side.copy, part.name)
+            for one in draft.bindings
+            for side in one.edges
+            for part in draft.piece(side.piece).edges_of(side.edge)
+        }
+        for placement in draft.placements:
+            piece, below = (draft.piece(draft.copy(name).piece) for name in (placement.placed, placement.below))
+            hems = {hem.edge for hem in piece.hems}
+            # Layers that are laid on one another are bound together, whichever of them the binding names.
+            names = {copy.name for copy in below.copies}
+            for own, spot in placement.matching:
+                if own in hems and any(name in names and edge == spot for name, edge in closed):
+                    yield Finding(
+                        "opening-sewn-shut",
+                        Severity.WARNING,
+                        placement.place,
+                        f"'{own}' of '{placement.placed}' is hemmed, and lies on '{spot}' of '{placement.below}', which is "
+                        "closed there",
+                        "match the raw edge of the pocket with it, so that the hemmed one stays open",
+                        (draft.variant,),
+                    )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from publisher.assembly import Assembly
-from publisher.checks.amounts import told
+from publisher.checks.amounts import article, told
 from publisher.checks.deeds import piece_of, seam_of, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Pleat
@@ -86,7 +86,7 @@ def pleat_folded_otherwise(proof: Proof) -> Iterator[Finding]:
                         Severity.WARNING,
                         written.text.part(found.start(), found.end()).place,
                         f"step {step.number} brings the folds of '{pleat.name}' "
-                        f"{'apart' if found['apart'] else 'together'}, and it is a {pleat.kind}",
+                        f"{'apart' if found['apart'] else 'together'}, and it is {article(pleat.kind)} {pleat.kind}",
                         "say 'apart' of a box pleat, 'towards each other' of an inverted one; or draft the other kind",
                         (draft.variant,),
                     )
