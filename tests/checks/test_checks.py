@@ -45,6 +45,9 @@ placements:
     on: back
     matching:
       - middle
+notions:
+  thread:
+    name: Thread to match the canvas
 """
 STEPS = """\
 ## Sew
@@ -55,6 +58,13 @@ STEPS = """\
    Does: sew base seam
    Does: turn front
    Does: close base seam
+   Does: topstitch pocket
+   Does: topstitch front.top edge
+   Does: topstitch front.left edge
+   Does: topstitch front.right edge
+   Does: topstitch back.top edge
+   Does: topstitch back.left edge
+   Does: topstitch back.right edge
 """
 
 
