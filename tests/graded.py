@@ -115,7 +115,7 @@ STEPS = """\
    Does: sew crown seam
    Does: fold loop
    Does: press sweatband
-   Does: topstitch band outside.bottom edge
+   Does: fold band outside.bottom edge
 """
 
 
