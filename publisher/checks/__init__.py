@@ -17,7 +17,12 @@ from publisher.checks.bindings import (
 )
 from publisher.checks.caught import caught_in_the_next_seam, sewn_through_its_lining, wider_than_its_face
 from publisher.checks.closures import halves_apart
-from publisher.checks.counts import more_bought_than_attached, pair_cut_alike, too_few_for_each
+from publisher.checks.counts import (
+    lining_counted_otherwise,
+    more_bought_than_attached,
+    pair_cut_alike,
+    too_few_for_each,
+)
 from publisher.checks.crowded import marks_coincide, notch_kinds_differ, pleat_on_a_line
 from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
 from publisher.checks.cutting import (
@@ -46,6 +51,8 @@ from publisher.checks.fit import (
     seam_lengths_differ,
 )
 from publisher.checks.for_what import (
+    allowance_in_the_outline,
+    allowance_told_as_missing,
     finished_size_against_word,
     finished_size_of_a_part,
     layers_cut_unalike,
@@ -66,7 +73,7 @@ from publisher.checks.in_turn import (
     stitched_before_placing,
     stitched_down_raw,
 )
-from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, never_turned
+from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, inward_curve_not_snipped, never_turned
 from publisher.checks.kinds import fastened_otherwise, notion_kind_untold, notion_without_size, thread_not_listed
 from publisher.checks.layers import (
     bulky_seam,
@@ -100,7 +107,12 @@ from publisher.checks.materials import (
 )
 from publisher.checks.measured_from import measured_from_another_edge, measured_from_the_finished_edge
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
-from publisher.checks.not_yet_sewn import topstitched_before_turning, worked_before_sewn
+from publisher.checks.not_yet_sewn import (
+    slipped_in_and_not_turned,
+    topstitched_before_turning,
+    trimmed_before_the_next,
+    worked_before_sewn,
+)
 from publisher.checks.order import (
     closed_before_turning,
     done_twice,
@@ -151,6 +163,13 @@ from publisher.checks.sequence import (
     pleated_after_placing,
     threaded_too_early,
     trimmed_before_quilting,
+)
+from publisher.checks.shown_and_told import (
+    ease_not_as_told,
+    fold_at_the_raw_edges,
+    named_notch_missing,
+    pressed_away_from_stitching,
+    rows_wider_than_the_piece,
 )
 from publisher.checks.sides import laid_other_face_up, other_side_told
 from publisher.checks.sizes import depth_not_the_corners, nested_lines_close, size_guide_ease, uneven_grading
@@ -204,7 +223,10 @@ CHECKS: tuple[Check, ...] = (
     photograph_unfit,
     seam_lengths_differ,
     ease_too_large,
+    ease_not_as_told,
     allowances_of_partners_differ,
+    allowance_in_the_outline,
+    allowance_told_as_missing,
     allowance_not_the_edges,
     gap_too_long,
     gap_too_short,
@@ -299,16 +321,19 @@ CHECKS: tuple[Check, ...] = (
     snipped_too_little,
     cut_to_finished_length,
     trimmed_to_no_less,
+    trimmed_before_the_next,
     just_sewn_is_another,
     hemmed_only_later,
     sides_together_not_as_told,
     corner_not_mitred,
     curve_not_clipped,
+    inward_curve_not_snipped,
     ends_joined_too_late,
     folded_after_sewing,
     hemmed_after_joining,
     hemmed_after_placing,
     never_turned,
+    slipped_in_and_not_turned,
     placed_after_sewing,
     pleated_after_placing,
     hemmed_after_pleating,
@@ -358,6 +383,7 @@ CHECKS: tuple[Check, ...] = (
     more_bought_than_attached,
     too_few_for_each,
     pair_cut_alike,
+    lining_counted_otherwise,
     ring_too_narrow,
     tube_too_narrow,
     patch_too_small,
@@ -368,6 +394,7 @@ CHECKS: tuple[Check, ...] = (
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
+    rows_wider_than_the_piece,
     finished_size_against_word,
     finished_size_of_a_part,
     cut_size_told_as_now,
@@ -382,10 +409,13 @@ CHECKS: tuple[Check, ...] = (
     layer_other_side_up,
     pleat_folded_otherwise,
     gathers_locked,
+    pressed_away_from_stitching,
+    fold_at_the_raw_edges,
     understitched_through,
     marked_on_other_face,
     folded_not_as_told,
     notch_told_and_missing,
+    named_notch_missing,
     told_and_not_done,
     step_too_long,
     step_does_much,

@@ -29,10 +29,13 @@ def shown_another(proof: Proof) -> Iterator[Finding]:
     Fix: name a piece that the step works on, or leave `Shows:` out."""
     for draft, step, written in told_steps(proof):
         copies = {copy.name for piece in draft.pieces for copy in piece.copies}
+        every = proof.assembly_of(draft.variant).steps
+        elsewhere = {(one.verb, one.target) for other in every for one in other.actions if one.verb == "sew"}
         done = {copy for one in step.actions for copy in _copies(draft, (one.target, one.other))} & copies
         for shown in step.shows:
             drawn = _copies(draft, (shown.target, shown.other)) & copies
-            if done and drawn and drawn.isdisjoint(done):
+            of_another = (shown.verb, shown.target) in elsewhere - {(one.verb, one.target) for one in step.actions}
+            if done and drawn and (drawn.isdisjoint(done) or of_another):
                 yield Finding(
                     "shown-another",
                     Severity.WARNING,

@@ -133,3 +133,25 @@ def _beside_the_fold(draft: Draft, placement: Placement) -> bool:
     line = mapped(placed.finished_line, placement.laying, placement.laying.turned_over)
     sides = [(segment.start - fold.start).dot(across) for segment in line.segments]
     return min(sides) > -OFF_THE_FOLD or max(sides) < OFF_THE_FOLD
+
+
+def lining_counted_otherwise(proof: Proof) -> Iterator[Finding]:
+    """Of one piece, more linings or fewer are cut than outsides.
+
+    Why: one of them is left over, or missing when the lining is sewn.
+
+    Fix: cut as many of both; a copy that has its own use bears its own name."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            counts = {copy.name.removeprefix(piece.name).strip(): copy for copy in piece.copies}
+            outside, lining = counts.get("outside"), counts.get("lining")
+            if outside is not None and lining is not None and outside.count != lining.count:
+                more = lining if lining.count > outside.count else outside
+                yield Finding(
+                    "lining-counted-otherwise",
+                    Severity.WARNING,
+                    more.place,
+                    f"{outside.count} × '{outside.name}' and {lining.count} × '{lining.name}' are cut",
+                    "cut as many of both",
+                    (draft.variant,),
+                )

@@ -142,8 +142,9 @@ def _other_kind(draft: Draft, seam: Seam) -> tuple[str, str] | None:
 def _along(piece: Piece, copy: str, edge: str) -> Iterator[tuple[Notch, float]]:
     """The notches of one copy on an edge, and how far along it, mm."""
     short, begins = copy.removeprefix(piece.name).strip(), 0.0
+    notches = snipped_notches(piece)
     for part in piece.edges_of(edge):
-        for notch in snipped_notches(piece):
+        for notch in notches:
             if notch.edge == part.name and (not notch.copies or short in notch.copies):
                 yield notch, begins + notch.distance
         begins += part.length

@@ -7,9 +7,19 @@ from publisher.checks.values import Deed, Proof
 from publisher.drafting import Draft, Piece, Seam
 from publisher.measures import ActionSaying
 from publisher.source import WrittenStep
-from publisher.terms import nearest_name
+from publisher.terms import Severity, nearest_name
 
-__all__ = ["Deed", "copies_of", "deeds_of", "misspelt", "piece_of", "seam_of", "sewn_before", "told_steps"]
+__all__ = [
+    "Deed",
+    "copies_of",
+    "deeds_of",
+    "has_errors",
+    "misspelt",
+    "piece_of",
+    "seam_of",
+    "sewn_before",
+    "told_steps",
+]
 
 ENGLISH = "en"
 
@@ -47,6 +57,11 @@ def told_steps(proof: Proof) -> Iterator[tuple[Draft, AssemblyStep, WrittenStep]
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         for step in assembly.steps:
             yield draft, step, written[step.number]
+
+
+def has_errors(proof: Proof) -> bool:
+    """True where something could not be drafted or understood: what is missing then is told there, and not as left out."""
+    return any(finding.severity is Severity.ERROR for finding in proof.findings)
 
 
 def misspelt(proof: Proof, verbs: Collection[str], known: Collection[str], undone: Collection[str]) -> frozenset[str]:

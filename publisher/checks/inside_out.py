@@ -1,18 +1,21 @@
 """What is sewn round right sides together: snipped while it can be reached, and turned before it is worked on."""
 
+import math
 from collections.abc import Iterable, Iterator
 
 from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Seam
-from publisher.geometry import Line
+from publisher.drafting import Draft, Seam, SeamEdge
+from publisher.geometry import Arc, Line
 from publisher.terms import Finding, Severity
 
 # Of an outline: what is sewn together along more of it has an inside (a rule of the house).
 ROUND = 0.55
 # A seam that bends more than that in all puckers when it is turned unclipped (common practice, no source).
 BENDS = 0.6  # radians
+# Of an edge that curves inwards the raw edge is shorter than its stitching line; cloth gives about so much of it.
+GIVES, LEAST = 0.05, 10.0  # of the length; mm
 
 
 def clipped_too_late(proof: Proof) -> Iterator[Finding]:
@@ -176,3 +179,47 @@ def _bend(draft: Draft, seam: Seam) -> float:
         for side in seam.first
     ]
     return sum(bent)
+
+
+def inward_curve_not_snipped(proof: Proof) -> Iterator[Finding]:
+    """An edge that curves inwards is sewn to another piece, and its allowance is snipped in no step.
+
+    Why: the raw edge is shorter than the line that is sewn: it holds the seam in, and cannot open to lie along the other
+    piece.
+
+    Fix: snip it almost to the stitching line, and say so: `Does: clip …`."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        actions = [one for step in assembly.steps for one in step.actions]
+        clipped = {one.target for one in actions if one.verb == "clip"}
+        edges = _edges(draft, clipped)
+        sewn = {one.target: one for one in actions if one.verb == "sew"}
+        for seam in draft.seams:
+            if seam.name not in sewn or seam.name in clipped or edges & _edges_sewn(draft, seam) or not _one_each(seam):
+                continue
+            side = max((seam.first[0], seam.second[0]), key=lambda one: _shorter(draft, one))
+            short = _shorter(draft, side)
+            same = seam.first[0].piece == seam.second[0].piece
+            if not same and short > max(LEAST, GIVES * side.length):
+                yield Finding(
+                    "inward-curve-not-snipped",
+                    Severity.WARNING,
+                    sewn[seam.name].place,
+                    f"'{side.copy}.{side.edge}' curves inwards: its raw edge is {short:.0f} mm shorter than the line that "
+                    f"'{seam.name}' is sewn on, and no step snips it",
+                    f"write 'Does: clip {side.copy}.{side.edge}' under a step before it is sewn",
+                    (draft.variant,),
+                )
+
+
+def _shorter(draft: Draft, side: SeamEdge) -> float:
+    """By how much the raw edge is shorter than the stitching line where it curves inwards, mm: allowance × angle."""
+    turned = 0.0
+    for part in piece_of(draft, side.copy).edges_of(side.edge):
+        for segment in part.path.segments:
+            if not isinstance(segment, Line):
+                before, behind = segment.direction_at(0.0), segment.direction_at(segment.length)
+                angle = (
+                    segment.sweep if isinstance(segment, Arc) else math.atan2(before.cross(behind), before.dot(behind))
+                )
+                turned -= part.allowance * min(angle, 0.0)
+    return turned

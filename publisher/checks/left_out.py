@@ -4,7 +4,7 @@ from collections.abc import Container, Iterator
 
 from publisher.assembly import Action, Assembly
 from publisher.checks.amounts import told
-from publisher.checks.deeds import deeds_of, piece_of
+from publisher.checks.deeds import deeds_of, has_errors, piece_of
 from publisher.checks.materials import BACKINGS
 from publisher.checks.named_edges import atoms_in_seams, edge_named
 from publisher.checks.values import Proof
@@ -185,7 +185,7 @@ def edge_left_raw(proof: Proof) -> Iterator[Finding]:
 
     Fix: take the edge into the seam; or give it a hem, or an allowance of 0."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        if not assembly.steps:
+        if not assembly.steps or has_errors(proof):
             continue
         seen_to = _seen_to(draft, _actions(assembly))
         hidden = {one.key for one in draft.materials if one.kind in BACKINGS}

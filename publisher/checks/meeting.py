@@ -160,10 +160,11 @@ def _spots(draft: Draft, piece: Piece, edge: SeamEdge) -> Iterator[_Spot]:
     smooth = _runs_on(parts[-1].path, parts[0].path) and (parts[0].path.start - parts[-1].path.end).length < MEETS
     if not smooth:
         yield _Spot(f"{edge.edge}'s end", 0.0, False)
+    notches = snipped_notches(piece)
     for at, part in enumerate(parts):
         if at and not _runs_on(parts[at - 1].path, part.path):
             yield _Spot(f"{parts[at - 1].name}'s end", begins, False)
-        for notch in snipped_notches(piece):
+        for notch in notches:
             if notch.edge == part.name and (not notch.copies or short in notch.copies):
                 yield _Spot(notch.name, begins + notch.distance, True)
         begins += part.length

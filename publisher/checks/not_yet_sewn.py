@@ -1,13 +1,16 @@
 """What is done to a seam needs the seam: trimmed, snipped, closed when it is sewn, and topstitched when it is turned."""
 
+import re
 from collections.abc import Iterator
 
 from publisher.checks.deeds import Deed, deeds_of, seam_of
 from publisher.checks.inside_out import enclosed_pairs
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
+from publisher.drafting import Draft
 from publisher.terms import Finding, Severity
 
+SLIPPED = re.compile(r"\bslip\b[^.;]*\binto\b[^.;]*\bright sides together\b", re.IGNORECASE)
 NEEDS_THE_SEAM = ("trim", "clip", "close", "press", "topstitch", "bind")
 
 
@@ -70,3 +73,62 @@ def _inside_out(deed: Deed) -> frozenset[str]:
         if parts & sewn and pair.isdisjoint(deed.before.turned):
             return pair
     return frozenset()
+
+
+def trimmed_before_the_next(proof: Proof) -> Iterator[Finding]:
+    """The allowance of a seam is trimmed, and a later step sews another piece to the same edge.
+
+    Why: what is sewn on there is laid level with a trimmed edge, and its stitches come to lie too far in.
+
+    Fix: trim when the last of them is sewn."""
+    for deeds in deeds_of(proof):
+        trimmed: dict[str, Deed] = {}
+        for deed in deeds:
+            if deed.action.verb == "trim" and seam_of(deed.draft, deed.action.target) is not None:
+                trimmed.setdefault(deed.action.target, deed)
+            elif deed.action.verb == "sew":
+                own = _edges_of(deed.draft, deed.action.target)
+                first = next((one for name, one in trimmed.items() if _edges_of(deed.draft, name) & own), None)
+                if first is not None and deed.action.target not in trimmed:
+                    yield Finding(
+                        "trimmed-before-the-next",
+                        Severity.WARNING,
+                        first.action.place,
+                        f"step {first.step.number} trims '{first.action.target}', and step {deed.step.number} sews "
+                        f"'{deed.action.target}' to the same edge",
+                        f"trim it after step {deed.step.number}",
+                        (deed.draft.variant,),
+                    )
+
+
+def _edges_of(draft: Draft, name: str) -> set[tuple[str, str]]:
+    seam = seam_of(draft, name)
+    sides = (*seam.first, *seam.second) if seam is not None else ()
+    return {(side.copy, part.name) for side in sides for part in draft.piece(side.piece).edges_of(side.edge)}
+
+
+def slipped_in_and_not_turned(proof: Proof) -> Iterator[Finding]:
+    """A lining is slipped in right sides together, and nothing of it is turned afterwards.
+
+    Why: the hat or bag stays inside out, its allowances outside.
+
+    Fix: slip it in wrong sides together; or turn the work, and say so."""
+    if str(proof.source.facts.language) != "en":
+        return
+    written = {step.number: step for section in proof.source.sections for step in section.steps}
+    for deeds in deeds_of(proof):
+        for at, deed in enumerate(deeds):
+            found = SLIPPED.search(str(written[deed.step.number].text)) if deed.action.verb == "sew" else None
+            copies = {copy for copy, _ in _edges_of(deed.draft, deed.action.target)}
+            turned = {one.action.target for one in deeds[at:] if one.action.verb == "turn"}
+            pieces = {deed.draft.copy(copy).piece for copy in copies}
+            if found is not None and not any(deed.draft.copy(one).piece in pieces for one in turned):
+                yield Finding(
+                    "slipped-in-and-not-turned",
+                    Severity.WARNING,
+                    written[deed.step.number].text.part(found.start(), found.end()).place,
+                    f"step {deed.step.number} slips one into the other right sides together, and no step turns "
+                    f"'{sorted(copies)[0]}' afterwards",
+                    "say 'wrong sides together'; or turn the work in a later step, and say so",
+                    (deed.draft.variant,),
+                )

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from publisher.assembly import Action
-from publisher.checks.deeds import piece_of, seam_of, told_steps
+from publisher.checks.deeds import has_errors, piece_of, seam_of, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark, Notch, PointMark, Seam, SeamEdge, snipped_notches
 from publisher.source import WrittenStep
@@ -150,7 +150,7 @@ def told_and_not_done(proof: Proof) -> Iterator[Finding]:
     done: set[int] = set()
     # Where most steps have lines below them, one without is not meant to be so.
     counts = [bool(step.actions) for assembly in proof.assemblies[:1] for step in assembly.steps]
-    says_all = sum(counts) > len(counts) / 2
+    says_all = sum(counts) > len(counts) / 2 and not has_errors(proof)
     for draft, step, written in told_steps(proof):
         verbs = {action.verb for action in step.actions}
         for verb, words, doing in WORK:

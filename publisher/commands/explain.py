@@ -48,6 +48,7 @@ SUBJECTS = {
     "another": "Another piece than meant",
     "sides": "Sides and faces in words",
     "said_of_work": "How the words do it",
+    "shown_and_told": "Numbers in the words",
     "told_otherwise": "Words against what is done",
     "cutting": "Cutting",
     "sizes": "Sizes",

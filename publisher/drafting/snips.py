@@ -34,6 +34,9 @@ def _over_the_fold(piece: Piece, notch: Notch) -> Iterator[Notch]:
 
     at = over(notch.at)
     for edge in piece.edges:
+        box = edge.path.box
+        if not (box.left - SAME < at.x < box.right + SAME and box.bottom - SAME < at.y < box.top + SAME):
+            continue  # asked first, since the nearest spot of a curve takes its time
         along, _, beside = nearest(edge.path, at)
         if beside < SAME:
             cut, inner = over(notch.cut_end), over(notch.inner_end)

@@ -2,7 +2,7 @@
 
 from publisher.measures.evaluation import Lookup, evaluate, native_literal
 from publisher.measures.formulas import parse_formula
-from publisher.measures.reader import names_in, names_read, read_measures
+from publisher.measures.reader import names_in, names_read, names_within, read_measures
 from publisher.measures.values import (
     ActionSaying,
     ArcSaying,
@@ -59,6 +59,7 @@ __all__ = [
     "evaluate",
     "names_in",
     "names_read",
+    "names_within",
     "native_literal",
     "parse_formula",
     "read_measures",

@@ -160,19 +160,19 @@ def names_in(formula: Formula, asked: bool = True) -> Iterator[str]:
 
 def names_read(measures: Measures) -> frozenset[str]:
     """Every name that any formula of the source reads, that of a quote included."""
-    return frozenset(_names_within([tree for _, tree in measures.sayings]))
+    return frozenset(names_within([tree for _, tree in measures.sayings]))
 
 
-def _names_within(value: object) -> Iterator[str]:
+def names_within(value: object) -> Iterator[str]:
     """The names in a tree of sayings, wherever they stand in it."""
     if isinstance(value, Name):
         yield value.text
     elif isinstance(value, list | tuple | frozenset):
         for one in value:
-            yield from _names_within(one)
+            yield from names_within(one)
     elif is_dataclass(value):
         for part in fields(value):
-            yield from _names_within(getattr(value, part.name))
+            yield from names_within(getattr(value, part.name))
 
 
 def _reads(source: Source, measures: Measures, units: UnitSystem | None) -> tuple[tuple[str, tuple[str, ...]], ...]:
