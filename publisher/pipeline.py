@@ -53,7 +53,7 @@ def prove(
     )
     found = [*unparsed, *undrafted]
     found += [finding for _, findings in (*assembled, *laid_out, *planned) for finding in findings]
-    found += check(proof)
+    found += check(replace(proof, findings=(*unread, *found)))
     if source.unread_groups:
         found = [finding for finding in found if finding.name not in FOLLOWING]
     findings = let_through(merge_findings((*unread, *found)), (*allowances_of(source), *allow))

@@ -1,6 +1,6 @@
 """The proof: everything that was computed of a pattern, which checks and editions read."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -75,6 +75,9 @@ class Proof:
     def tables_of(self, variant: Variant) -> Tables:
         """The tables of one variant."""
         return self.tables[self._at(variant)]
+
+
+Check = Callable[[Proof], Iterator[Finding]]
 
 
 def _deeds(draft: Draft, assembly: Assembly) -> Iterator[Deed]:

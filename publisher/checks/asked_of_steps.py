@@ -1,0 +1,219 @@
+"""What is asked of the steps: their order, what they do and leave out, and their words."""
+
+from publisher.checks.another import at_the_other_edge, basted_through_both, other_side_inwards, shown_another
+from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
+from publisher.checks.in_turn import (
+    binding_out_of_turn,
+    hemmed_after_pleating,
+    joined_after_folding,
+    stitched_before_placing,
+    stitched_down_raw,
+)
+from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, inward_curve_not_snipped, never_turned
+from publisher.checks.left_out import (
+    edge_left_raw,
+    half_never_set,
+    placed_not_fused,
+    raw_end_not_covered,
+    strip_end_left_raw,
+    strip_never_folded,
+    strip_never_joined,
+    zip_on_one_side_only,
+)
+from publisher.checks.lines_sewn import stitching_line_never_sewn
+from publisher.checks.not_yet_sewn import (
+    slipped_in_and_not_turned,
+    topstitched_before_turning,
+    trimmed_before_the_next,
+    worked_before_sewn,
+)
+from publisher.checks.order import (
+    closed_before_turning,
+    done_twice,
+    fused_after_sewing,
+    gap_never_closed,
+    marked_after_use,
+    notion_never_attached,
+    topstitched_too_early,
+    used_before_cut,
+)
+from publisher.checks.pictures import photograph_unfit
+from publisher.checks.promised import caution_missing, iron_too_hot, promised_and_missing
+from publisher.checks.promises import level_too_easy, small_parts_for_children, time_too_short
+from publisher.checks.reading import (
+    abbreviation_unexplained,
+    allowance_not_the_edges,
+    left_without_viewpoint,
+    link_leads_nowhere,
+    step_does_much,
+)
+from publisher.checks.said_of_work import (
+    between_folds_not_as_cut,
+    casing_sewn_shut,
+    cord_runs_back,
+    cut_size_told_as_now,
+    gathers_locked,
+    layer_other_side_up,
+    pleat_folded_otherwise,
+    rolled_from_its_tie,
+    understitched_through,
+)
+from publisher.checks.sayings import (
+    count_in_words,
+    length_in_one_unit,
+    measure_never_read,
+    quote_against_word,
+    quote_of_another,
+    step_names_another,
+)
+from publisher.checks.sequence import (
+    boxed_too_early,
+    corner_not_mitred,
+    folded_after_sewing,
+    hemmed_after_placing,
+    placed_after_sewing,
+    pleated_after_placing,
+    threaded_too_early,
+    trimmed_before_quilting,
+)
+from publisher.checks.shown_and_told import (
+    ease_not_as_told,
+    fold_at_the_raw_edges,
+    named_notch_missing,
+    pressed_away_from_stitching,
+    rows_wider_than_the_piece,
+)
+from publisher.checks.sides import laid_other_face_up, other_side_told
+from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
+from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
+from publisher.checks.told_otherwise import (
+    folded_not_as_told,
+    marked_on_other_face,
+    notch_told_and_missing,
+    told_and_not_done,
+)
+from publisher.checks.tools import tool_named_not_listed, tool_not_listed
+from publisher.checks.trims import cut_to_finished_length, snipped_too_deep, snipped_too_little, trimmed_to_no_less
+from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
+from publisher.checks.unmarked import used_unmarked
+from publisher.checks.values import Check
+from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
+from publisher.checks.work import (
+    copy_never_used,
+    edge_sewn_twice,
+    placement_never_placed,
+    seam_never_sewn,
+    seam_sewn_twice,
+    sewn_to_itself,
+)
+
+ASKED_OF_STEPS: tuple[Check, ...] = (
+    photograph_unfit,
+    ease_not_as_told,
+    allowance_not_the_edges,
+    gap_too_short,
+    stitching_line_never_sewn,
+    seam_never_sewn,
+    seam_sewn_twice,
+    edge_sewn_twice,
+    sewn_to_itself,
+    placement_never_placed,
+    copy_never_used,
+    between_folds_not_as_cut,
+    binding_out_of_turn,
+    strip_never_folded,
+    strip_never_joined,
+    joined_after_folding,
+    placed_not_fused,
+    half_never_set,
+    zip_on_one_side_only,
+    edge_left_raw,
+    strip_end_left_raw,
+    raw_end_not_covered,
+    stitched_down_raw,
+    used_before_cut,
+    fused_after_sewing,
+    marked_after_use,
+    used_unmarked,
+    closed_before_turning,
+    gap_never_closed,
+    no_gap_to_close,
+    turned_without_gap,
+    notion_never_attached,
+    tool_named_not_listed,
+    tool_not_listed,
+    topstitched_too_early,
+    worked_before_sewn,
+    topstitched_before_turning,
+    done_twice,
+    boxed_too_early,
+    clipped_too_late,
+    snipped_too_deep,
+    snipped_too_little,
+    cut_to_finished_length,
+    trimmed_to_no_less,
+    trimmed_before_the_next,
+    just_sewn_is_another,
+    hemmed_only_later,
+    sides_together_not_as_told,
+    corner_not_mitred,
+    curve_not_clipped,
+    inward_curve_not_snipped,
+    ends_joined_too_late,
+    folded_after_sewing,
+    hemmed_after_joining,
+    hemmed_after_placing,
+    never_turned,
+    slipped_in_and_not_turned,
+    placed_after_sewing,
+    pleated_after_placing,
+    hemmed_after_pleating,
+    stitched_before_placing,
+    threaded_too_early,
+    trimmed_before_quilting,
+    set_out_of_reach,
+    cord_runs_back,
+    casing_sewn_shut,
+    ends_left_not_as_told,
+    too_short_for_a_bow,
+    rolled_from_its_tie,
+    iron_too_hot,
+    loose_number,
+    count_in_words,
+    length_in_one_unit,
+    measure_never_read,
+    quote_against_word,
+    rows_wider_than_the_piece,
+    cut_size_told_as_now,
+    quote_of_another,
+    step_names_another,
+    shown_another,
+    at_the_other_edge,
+    other_side_inwards,
+    basted_through_both,
+    other_side_told,
+    laid_other_face_up,
+    layer_other_side_up,
+    pleat_folded_otherwise,
+    gathers_locked,
+    pressed_away_from_stitching,
+    fold_at_the_raw_edges,
+    understitched_through,
+    marked_on_other_face,
+    folded_not_as_told,
+    notch_told_and_missing,
+    named_notch_missing,
+    told_and_not_done,
+    step_too_long,
+    step_does_much,
+    left_without_viewpoint,
+    abbreviation_unexplained,
+    link_leads_nowhere,
+    video_times_backwards,
+    terms_missing,
+    time_too_short,
+    level_too_easy,
+    promised_and_missing,
+    small_parts_for_children,
+    caution_missing,
+)
