@@ -145,7 +145,10 @@ def lining_counted_otherwise(proof: Proof) -> Iterator[Finding]:
         for piece in draft.pieces:
             counts = {copy.name.removeprefix(piece.name).strip(): copy for copy in piece.copies}
             outside, lining = counts.get("outside"), counts.get("lining")
-            if outside is not None and lining is not None and outside.count != lining.count:
+            sewn = {side.copy for seam in draft.seams for side in (*seam.first, *seam.second)}
+            if outside is None or lining is None or not {outside.name, lining.name} <= sewn:
+                continue
+            if outside.count != lining.count:
                 more = lining if lining.count > outside.count else outside
                 yield Finding(
                     "lining-counted-otherwise",
