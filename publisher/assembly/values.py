@@ -43,6 +43,7 @@ class WorkState:
     wrong_sides: frozenset[str] = frozenset()  # … of these, those sewn wrong sides together
     closed_edges: frozenset[tuple[str, str]] = frozenset()  # (copy, edge) already stitched or hemmed
     attached: frozenset[str] = frozenset()  # notions
+    attached_to: frozenset[tuple[str, str]] = frozenset()  # (notion, copy.mark, copy.edge or copy)
     held_folds: frozenset[str] = frozenset()  # copy.mark of fold lines that are folded round a notion
     folded: frozenset[str] = frozenset()  # copies of strips
     pleated: frozenset[str] = frozenset()  # copies whose pleats or darts are closed

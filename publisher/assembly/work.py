@@ -75,7 +75,13 @@ def after_action(state: WorkState, action: Action, draft: Draft) -> WorkState:
             return replace(state, turned=(*state.turned, action.target))
         case "attach":
             folds = {action.other} if action.other and _is_fold(draft, action.other) else set()
-            return replace(state, attached=state.attached | {action.target}, held_folds=state.held_folds | folds)
+            onto = {(action.target, action.other)} if action.other else set()
+            return replace(
+                state,
+                attached=state.attached | {action.target},
+                attached_to=state.attached_to | onto,
+                held_folds=state.held_folds | folds,
+            )
         case _:
             return state
 

@@ -18,7 +18,7 @@ from publisher.figures.steps.joining import joints_of
 from publisher.figures.steps.joins import begun_panel, joined_ends_panel, joined_panels, mitred_panels
 from publisher.figures.steps.pinning import folded_marks
 from publisher.figures.steps.placed_here import marked_alone, on_rings, stitched_alone, stitched_as_placed
-from publisher.figures.steps.placing import fused_panels, other_end, placed_panel, stack_panel
+from publisher.figures.steps.placing import fused_panels, placed_panel, stack_panel
 from publisher.figures.steps.quilting import quilted_through
 from publisher.figures.steps.rolling import folded_over_panel, rolled_panel
 from publisher.figures.steps.sections import binding_panels, bound_seam_panels, pleat_section, strip_panels
@@ -34,6 +34,7 @@ from publisher.figures.steps.sewing import (
 from publisher.figures.steps.shaping import is_boxed, is_tube
 from publisher.figures.steps.showing import cutting_panels, marked_panels, pleated_panels
 from publisher.figures.steps.stitching import hem_panels
+from publisher.figures.steps.strips import other_end
 from publisher.figures.steps.threading import threaded_panel
 from publisher.figures.steps.topstitching import basted_panels, topstitch_panels
 from publisher.figures.steps.turned_bands import turned_band_panel

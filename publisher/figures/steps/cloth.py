@@ -179,7 +179,7 @@ def texture_of(bench: Bench, copy: str, wrong_up: bool) -> Texture:
     return TEXTURES.get((bench.kind(copy), wrong_up), usual)
 
 
-def laid(bench: Bench, lying: Lying) -> list[Shape]:
+def spread(bench: Bench, lying: Lying) -> list[Shape]:
     """The area of a copy, its raw edges thin, its folded and sewn ones heavier; and what is already on that face."""
     outline = moved(bench.outline(lying.copy), lying)
     raw = Look.RAW if lying.new else Look.BEFORE
@@ -205,7 +205,7 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
         through = topstitched(bench.piece_now(behind.copy), behind.copy, bench.state)
         shapes += [Shape(moved(path, behind), Look.STITCHED) for path in through]
     for on_top in carried(bench, lying):
-        shapes += laid(bench, on_top)
+        shapes += spread(bench, on_top)
     return shapes
 
 

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from publisher.drafting import Pleat
-from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, turned
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, turned
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import line
 from publisher.figures.steps.marking import mark_shapes, marks_on

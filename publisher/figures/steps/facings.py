@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from publisher.figures.steps.cloth import ROUND, Bench, Lying, laid, moved, texture_of, turned
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import ROUND, Bench, Lying, moved, texture_of, turned
 from publisher.figures.steps.joining import Joint, joints_of, lying_on
 from publisher.figures.steps.lines import box_path, line
 from publisher.figures.steps.seams import spot_on, spot_to_measure

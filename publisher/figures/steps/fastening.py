@@ -1,16 +1,15 @@
 """A notion set in cloth: where it sits, and the layers it goes through, from its edge."""
 
-import math
 from collections.abc import Iterator
 from dataclasses import replace
 
 from publisher.drafting import LineMark, Notion, Placement, PointMark
+from publisher.figures.steps.attached import PRONGED, d_ring, laid, size_of
 from publisher.figures.steps.cloth import (
     Bench,
     Lying,
     as_it_lies,
     carried,
-    laid,
     longer_side,
     moved,
     placed_lyings,
@@ -24,7 +23,6 @@ from publisher.figures.steps.spots import finished_lines, spot_dimensions
 from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words
-from publisher.figures.steps.zips import size_of
 from publisher.geometry import Path, Point, inside, nearest, parallel_beside
 from publisher.terms import Phrase
 
@@ -33,7 +31,6 @@ LAYER = 2.2
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
 BELOW = 4.0  # mm from a fold that holds a ring to the stitching across
 STEPS = 120
-PRONGED = ("magnetic snap",)  # kinds that go through the cloth and are bent over a washer
 
 
 def attached_panels(bench: Bench, notion: Notion, spot: str, facts: StepFacts) -> list[Panel]:
@@ -112,7 +109,7 @@ def _on_the_copy(bench: Bench, notion: Notion, spot: str, placement: Placement, 
     box = outline.box
     down = (Point((box.left + box.right) / 2, (box.bottom + box.top) / 2) - middle).unit()
     half = (size_of(notion, "inner width") or (ends[1] - ends[0]).length) / 2 + 1.5
-    shapes = [*laid(bench, below), *_d_ring(middle, down, half), *laid(bench, above)]
+    shapes = [*laid(bench, below), *d_ring(middle, down, half), *laid(bench, above)]
     across = line(ends[0] + down * BELOW, ends[1] + down * BELOW)
     round_it = [_beyond(path, middle + down * BELOW, down) for path in _beside_edges(bench, above, beside or 0.0)]
     shapes += [Shape(path, Look.STITCHING) for path in (*round_it, across)]
@@ -135,29 +132,8 @@ def _on_the_copy(bench: Bench, notion: Notion, spot: str, placement: Placement, 
     return Panel("ring on", Scene(tuple(shapes), callouts, tuple(dimensions)), told, copies=copies)
 
 
-def held_ring(bench: Bench, above: Lying) -> list[Shape]:
-    """The ring in the fold of a tab, as it lies; nothing of what is folded round none."""
-    fold = bench.held_fold(above.copy)
-    if fold is None:
-        return []
-    ends = (above.rule(fold.start), above.rule(fold.end))
-    middle, box = (ends[0] + ends[1]) * 0.5, moved(bench.outline(above.copy), above).box
-    down = (Point((box.left + box.right) / 2, (box.bottom + box.top) / 2) - middle).unit()
-    return list(_d_ring(middle, down, (ends[1] - ends[0]).length / 2 + 1.5))
-
-
 def _number(bench: Bench, lying: Lying) -> int:
     return bench.number(lying.copy)
-
-
-def _d_ring(middle: Point, down: Point, half: float) -> Iterator[Shape]:
-    """A ring that stands up from a fold, its straight side within it."""
-    for size in (half, half - 2.4):
-        spots = [
-            middle + down.left() * (size * math.cos(math.pi * at / 24)) - down * (size * math.sin(math.pi * at / 24))
-            for at in range(25)
-        ]
-        yield Shape(chain([*spots, spots[0]]), Look.FOLDED)
 
 
 def _beside_edges(bench: Bench, above: Lying, beside: float) -> Iterator[Path]:

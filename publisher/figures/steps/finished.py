@@ -3,15 +3,16 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from publisher.drafting import LineMark, Notch, Placement, PointMark
+from publisher.drafting import LineMark
+from publisher.figures.steps.attached import fastened_on, laid
 from publisher.figures.steps.cloth import (
     BACKINGS,
     Bench,
     Lying,
-    laid,
     lies_behind,
     moved,
     placed_lyings,
+    spread,
     strip_loop,
     texture_of,
     turned,
@@ -20,20 +21,19 @@ from publisher.figures.steps.facings import facing_joint, facing_lying
 from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
-from publisher.figures.steps.placing import strip_shapes
 from publisher.figures.steps.revolved import hat_panels
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.shaping import is_boxed
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.standing import bag_panels, box_panels
+from publisher.figures.steps.strips import held_at_done_edge, strip_shapes
 from publisher.figures.steps.threading import threaded_shapes
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
-from publisher.geometry import Path, Point, nearest, parallel_beside
+from publisher.geometry import Path, Point, parallel_beside
 from publisher.terms import Phrase
 
 LINES = {"stitching line": Look.STITCHED, "fold line": Look.FOLD}
 NAMED = 4  # copies that have words, at most
-AT_EDGE = 0.5  # mm: a mark that lies nearer is on the edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ def on_the_other_side(bench: Bench, copy: str) -> Lying:
 
 
 def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
-    own = [*laid(bench, lying), *lines_sewn(bench, lying)]
+    own = [*spread(bench, lying), *fastened_on(bench, lying), *lines_sewn(bench, lying)]
     bare = spot_on(moved(bench.outline(lying.copy), lying), None, [one.path for one in own[1:] if one.closed])
     seen = [Seen(lying.copy, tuple(own), bare)]
     seen += _faced(bench, lying) if lying.wrong_up else _on_top(bench, lying)
@@ -122,7 +122,7 @@ def _on_top(bench: Bench, lying: Lying) -> Iterator[Seen]:
             continue
         above = next(placed_lyings(bench, one, lying, new=False))
         if strip_loop(bench, one.placed):
-            out = _held_at_done_edge(bench, one)
+            out = held_at_done_edge(bench, one)
             strip, _ = strip_shapes(bench, one, above, box, outwards=out)
             yield Seen(one.placed, tuple(strip), strip[0].path.point_at(strip[0].path.length * 0.1), out)
         else:
@@ -152,14 +152,3 @@ def _bound(bench: Bench, lying: Lying) -> Iterator[tuple[Path, Look, Texture, bo
             for inner in parallel_beside(path, strip.finished_width)[:1]:
                 band = chain([*path.flattened(0.2), *inner.flattened(0.2)[::-1]], closed=True)
                 yield band, Look.BEFORE_FOLDED, texture, True
-
-
-def _held_at_done_edge(bench: Bench, placement: Placement) -> bool:
-    """True for a strip that is held at an edge which has been sewn or bound since: it comes out of it."""
-    piece = bench.draft.piece(bench.draft.copy(placement.below).piece)
-    there = {name for _, name in placement.matching}
-    edges = {mark.edge for mark in piece.marks if isinstance(mark, Notch) and mark.name in there}
-    spots = [mark.at for mark in piece.marks if isinstance(mark, PointMark) and mark.name in there]
-    near = {edge.name for edge in piece.edges for spot in spots if nearest(edge.path, spot)[2] < AT_EDGE}
-    found = (edges | near | there) & {edge.name for edge in piece.edges}
-    return bool(found) and all(bench.done(placement.below, edge) for edge in found)

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of, turned
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, texture_of, turned
 from publisher.figures.steps.lines import box_path, chain
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.turned_edges import innermost_first, turned_band

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import Piece
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, moved, turned
 from publisher.figures.steps.lines import chain
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape

@@ -5,10 +5,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from publisher.drafting import Seam, SeamEdge
+from publisher.figures.steps.attached import laid
 from publisher.figures.steps.cloth import (
     Bench,
     Lying,
-    laid,
     lies_behind,
     moved,
     placed_lyings,
@@ -19,9 +19,9 @@ from publisher.figures.steps.cloth import (
 from publisher.figures.steps.corners import turn_back
 from publisher.figures.steps.joining import carried_onto, edge_path, spots_of
 from publisher.figures.steps.lines import box_path, chain
-from publisher.figures.steps.placing import strip_shapes
 from publisher.figures.steps.seams import spot_on, spot_to_measure, stitched_line
 from publisher.figures.steps.strands import GAP, Go, stitch, strand
+from publisher.figures.steps.strips import strip_shapes
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point, area_within, inside, line_within, nearest

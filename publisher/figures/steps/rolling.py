@@ -3,7 +3,8 @@
 import math
 
 from publisher.drafting import LineMark
-from publisher.figures.steps.cloth import Bench, Lying, laid, parted_along, placed_lyings, strip_loop, texture_of
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, parted_along, placed_lyings, strip_loop, texture_of
 from publisher.figures.steps.finished import lines_sewn, on_the_other_side
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on

@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, texture_of
 from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, coincides, lying_on
 from publisher.figures.steps.lines import chain

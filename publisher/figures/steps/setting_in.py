@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from publisher.drafting import Notch, Piece, Seam, SeamEdge
-from publisher.figures.steps.cloth import Bench, Lying, laid, texture_of
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, texture_of
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import notches_of

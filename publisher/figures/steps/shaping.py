@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from publisher.drafting import Notch, Placement, Seam
+from publisher.figures.steps.attached import laid
 from publisher.figures.steps.cloth import (
     Bench,
     Lying,
     as_it_lies,
-    laid,
     longer_side,
     moved,
     strip_loop,

@@ -4,7 +4,8 @@ from collections.abc import Container, Iterator, Sequence
 from dataclasses import replace
 
 from publisher.drafting import Edge, Mark, Notch, PathMark, Piece, PieceKind, Pleat, PointMark
-from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, laid, longer_side, moved, over_the_fold, turned
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, as_it_lies, longer_side, moved, over_the_fold, turned
 from publisher.figures.steps.marking import mark_shapes, marks_on, notches_of, spot_of
 from publisher.figures.steps.seams import spot_on, spot_to_measure
 from publisher.figures.steps.spots import finished_lines, spot_dimensions

@@ -4,14 +4,23 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from publisher.drafting import PointMark, Seam
-from publisher.figures.steps.cloth import Bench, Lying, laid, lies_behind, moved, placed_lyings, strip_loop, texture_of
-from publisher.figures.steps.fastening import held_ring
+from publisher.figures.steps.attached import held_ring
+from publisher.figures.steps.cloth import (
+    Bench,
+    Lying,
+    lies_behind,
+    moved,
+    placed_lyings,
+    spread,
+    strip_loop,
+    texture_of,
+)
 from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.parts import has_parts, whole_and_parts
-from publisher.figures.steps.placing import held_spot, other_end, strip_shapes
 from publisher.figures.steps.sides import side_panel
+from publisher.figures.steps.strips import held_spot, other_end, strip_shapes
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
 from publisher.geometry import Point
 from publisher.terms import Phrase
@@ -226,7 +235,7 @@ def _hanging(bench: Bench, hinge: str, near: Sequence[Point]) -> Iterator[tuple[
         above = next(placed_lyings(bench, one, below, new=False))
         others = other_end(bench, one)
         if not strip_loop(bench, one.placed):
-            yield one.placed, [*held_ring(bench, above), *laid(bench, above)]
+            yield one.placed, [*held_ring(bench, above), *spread(bench, above)]
         elif others:
             ends = [
                 held_spot(bench, end, next(placed_lyings(bench, end, below, new=False))) for end in (one, others[0])

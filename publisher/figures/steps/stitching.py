@@ -4,10 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from publisher.drafting import Edge, Hem, LineMark, Piece
+from publisher.figures.steps.attached import laid
 from publisher.figures.steps.cloth import (
     Bench,
     Lying,
-    laid,
     lies_behind,
     longer_side,
     moved,

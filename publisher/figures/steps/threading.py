@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.drafting import Piece
-from publisher.figures.steps.cloth import Bench, Lying, laid, longer_side, moved, texture_of, turned
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, texture_of, turned
 from publisher.figures.steps.facings import facing_joint, facing_lying
 from publisher.figures.steps.lines import chain
 from publisher.figures.steps.seams import spot_on

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.drafting import Draft
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, turned, with_allowances
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import Bench, Lying, moved, turned, with_allowances
 from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seam_sections import lining_of

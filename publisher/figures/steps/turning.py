@@ -1,7 +1,8 @@
 """Work turned right side out: the way it is pulled through; and, where its corners are boxed, the bag it becomes."""
 
 from publisher.drafting import Seam
-from publisher.figures.steps.cloth import ROUND, Bench, Lying, laid, moved, texture_of, turned, with_allowances
+from publisher.figures.steps.attached import laid
+from publisher.figures.steps.cloth import ROUND, Bench, Lying, moved, texture_of, turned, with_allowances
 from publisher.figures.steps.joining import Joint, edge_path, joints_of, lying_on
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seams import spot_on

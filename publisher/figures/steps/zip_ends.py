@@ -1,13 +1,14 @@
 """A zip by itself: its ends covered with cloth, cut to length, opened half way. True mm; sections in mm on paper."""
 
 from publisher.drafting import Notion
+from publisher.figures.steps.attached import size_of
 from publisher.figures.steps.cloth import Bench, texture_of
 from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.lines import box_path, chain, line
 from publisher.figures.steps.strands import GAP, Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Arrow, Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words
-from publisher.figures.steps.zips import TAPE, TEETH, size_of
+from publisher.figures.steps.zips import TAPE, TEETH
 from publisher.geometry import Point
 from publisher.terms import Phrase
 

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from publisher.drafting import Notion, Seam, SeamEdge
-from publisher.figures.steps.cloth import Bench, Lying, laid, moved, texture_of
+from publisher.figures.steps.attached import laid, size_of
+from publisher.figures.steps.cloth import Bench, Lying, moved, texture_of
 from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.joining import carried_onto, edge_path, spots_of
 from publisher.figures.steps.lines import box_path, chain, line
@@ -62,12 +63,6 @@ def _sewn_before(seam: Seam, spots: set[str]) -> list[tuple[SeamEdge, SeamEdge]]
 def zip_panels(bench: Bench, place: ZipPlace) -> list[Panel]:
     """The zip on the right side of an edge, its tape level with the raw edge; and the layers, cut through."""
     return [_on_the_edge(bench, place), _cut_through(bench, place)]
-
-
-def size_of(notion: Notion, name: str) -> float | None:
-    """One of the sizes of a notion, mm; None where it does not say it."""
-    found = dict(notion.sizes).get(name)
-    return None if found is None else float(found.amount)
 
 
 def _on_the_edge(bench: Bench, place: ZipPlace) -> Panel:
