@@ -38,6 +38,11 @@ def laid(bench: Bench, lying: Lying) -> list[Shape]:
     return [*spread(bench, lying), *held, *fastened_on(bench, lying)]
 
 
+def carried_areas(bench: Bench, lying: Lying) -> list[Shape]:
+    """Of that, the areas that lie on the copy."""
+    return [one for one in laid(bench, lying) if one.closed and one.texture is not None][1:]
+
+
 def strips_on(bench: Bench, lying: Lying) -> Iterator[tuple[str, list[Shape]]]:
     """The folded strips that are held on the face that lies up, by name: one that was caught by its end in a seam or a
     binding since comes out of it, one that is held by both its ends stays where it lay."""

@@ -53,15 +53,22 @@ def attached_panels(bench: Bench, notion: Notion, spot: str, facts: StepFacts) -
         *mark_shapes([mark], lying, new=True, size=longer_side(bench, copy)),
     ]
     outline = moved(bench.outline(copy), lying)
+    named = _half_of(bench, notion) if notion.kind in PRONGED else Phrase.of("figures.name", name=notion.name)
     callouts = (
-        Callout(Phrase.of("figures.name", name=notion.name), lying.rule(mark.at)),
+        Callout(named, lying.rule(mark.at)),
         Callout(face_words(copy, wrong_up), spot_on(outline), bench.number(copy)),
     )
     told = Phrase.of("figures.told-attach", notion=notion.name, copy=copy, mark=name)
     flat = Panel(
         "notion", Scene(tuple(shapes), callouts, tuple(spot_dimensions(piece, [mark], lying))), told, copies=(copy,)
     )
-    return [flat, _through(bench, copy, mark)] if notion.kind in PRONGED else [flat]
+    return [flat, _through(bench, copy, mark, named)] if notion.kind in PRONGED else [flat]
+
+
+def _half_of(bench: Bench, notion: Notion) -> Phrase:
+    """A snap is set in by halves: the first, or the one that it is to meet."""
+    waits = sum(key == notion.key for key, _ in bench.state.attached_to) % 2
+    return Phrase.of("figures.snap-other-half" if waits else "figures.snap-half")
 
 
 def _is_fold(bench: Bench, copy: str, name: str) -> bool:
@@ -149,7 +156,7 @@ def _beyond(path: Path, spot: Point, way: Point) -> Path:
     return chain([one for one in spots if (one - spot).dot(way) > 0])
 
 
-def _through(bench: Bench, copy: str, mark: PointMark) -> Panel:
+def _through(bench: Bench, copy: str, mark: PointMark, half_of: Phrase) -> Panel:
     """Snap, cloth, reinforcement, washer, prongs bent outwards."""
     below = [
         one.copy
@@ -173,7 +180,7 @@ def _through(bench: Bench, copy: str, mark: PointMark) -> Panel:
         shapes.append(Shape(chain(prong), Look.FOLDED))
     shapes.append(Shape(box_path(-6.0, 1.0, 6.0, 3.4), Look.FOLDED, Texture.PLAIN, closed=True))
     callouts += [
-        Callout(Phrase.of("figures.snap-half"), Point(-5.0, 2.2)),
+        Callout(half_of, Point(-5.0, 2.2)),
         Callout(Phrase.of("figures.washer"), Point(-6.0, washer - 0.4)),
         Callout(Phrase.of("figures.prongs"), Point(-9.0, washer - 1.7)),
     ]

@@ -19,9 +19,9 @@ from publisher.figures.steps.cloth import (
 from publisher.figures.steps.corners import turn_back
 from publisher.figures.steps.joining import carried_onto, edge_path, spots_of
 from publisher.figures.steps.lines import box_path, chain
-from publisher.figures.steps.seams import spot_on, spot_to_measure, stitched_line
+from publisher.figures.steps.seams import on_top, spot_on, spot_to_measure, stitched_line
 from publisher.figures.steps.strands import GAP, Go, stitch, strand
-from publisher.figures.steps.strips import strip_shapes
+from publisher.figures.steps.strips import held_at_done_edge, strip_shapes
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point, area_within, inside, line_within, nearest
@@ -72,7 +72,9 @@ def parts_panel(bench: Bench, seam: Seam) -> Panel:
     if rolled:
         shapes = list(_kept_within(shapes, upper))
     wrong, right = (texture_of(bench, whole.copy, wrong_up) for wrong_up in (True, False))
-    shapes += back.shapes(wrong, right, Look.RAW)
+    shapes += back.shapes(wrong, right, Look.RAW, on_top(bench, above, back))
+    for done in (one.path for one in bench.piece_now(whole.copy).edges if bench.done(whole.copy, one.name)):
+        shapes += [Shape(path, Look.BEFORE_FOLDED) for path in back.kept_line(moved(done, above))]
     hidden = sorted(_below(bench, above, upper), key=lambda one: nearest(edge, one[1].start)[2])
     shapes += [Shape(path, Look.HIDDEN) for _, path in hidden]
     sewn = stitched_line(edge, upper, bench.stops_short)
@@ -129,7 +131,8 @@ def _below(bench: Bench, above: Lying, upper: Path) -> Iterator[tuple[str, Path]
             continue
         lying = next(placed_lyings(bench, one, above, new=False))
         if strip_loop(bench, one.placed):
-            yield one.placed, strip_shapes(bench, one, lying, upper.box)[0][0].path
+            caught = held_at_done_edge(bench, one)
+            yield one.placed, strip_shapes(bench, one, lying, upper.box, caught=caught)[0][0].path
         else:
             yield one.placed, moved(bench.outline(one.placed), lying)
 

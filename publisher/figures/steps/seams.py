@@ -1,8 +1,9 @@
 """Seams: two copies right sides together, one turned back at a corner; the stitching, its allowance, notches, a gap."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
-from publisher.figures.steps.attached import laid
+from publisher.figures.steps.attached import carried_areas, laid, strips_on
 from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, texture_of
 from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, coincides, lying_on
@@ -34,7 +35,9 @@ def flat_seams(bench: Bench, joints: Sequence[Joint]) -> Panel | None:
     back = turn_back(upper, sewn)
     shapes = laid(bench, below)
     under, over = (texture_of(bench, above.copy, wrong_up) for wrong_up in (True, False))
-    shapes += back.shapes(under, over, Look.RAW, _on_top(bench, above, back))
+    shapes += back.shapes(under, over, Look.RAW, on_top(bench, above, back))
+    within = list(_within(bench, (below, replace(above, wrong_up=False)), back))
+    shapes += [Shape(path, Look.HIDDEN) for _, path in within]
     stitching = stitching_of(joints, lower, bench.stops_short)
     shapes += [Shape(path, Look.STITCHING) for whole in stitching for path in back.kept_line(whole)]
     shapes += _kept(
@@ -46,6 +49,7 @@ def flat_seams(bench: Bench, joints: Sequence[Joint]) -> Panel | None:
             tuple(shapes),
             (
                 *_faces(bench, below, above, upper, back),
+                *_named_within(bench, within),
                 *_gaps(joints),
                 *_ease(joints),
             ),
@@ -56,11 +60,26 @@ def flat_seams(bench: Bench, joints: Sequence[Joint]) -> Panel | None:
     )
 
 
-def _on_top(bench: Bench, above: Lying, back: TurnedBack) -> list[Shape]:
+def on_top(bench: Bench, above: Lying, back: TurnedBack) -> list[Shape]:
     """What the upper layer carries on its wrong side, as far as that is not turned back."""
-    carried = [one for one in laid(bench, above) if one.closed and one.texture is not None][1:]
     return [
-        Shape(path, Look.BEFORE, one.texture, closed=True) for one in carried for path in (back.kept_area(one.path))
+        Shape(path, Look.BEFORE, one.texture, closed=True)
+        for one in carried_areas(bench, above)
+        for path in back.kept_area(one.path)
+    ]
+
+
+def _within(bench: Bench, lyings: Sequence[Lying], back: TurnedBack) -> Iterator[tuple[str, Path]]:
+    """Strips that lie between the layers, each on one of them: their names, and what of them is hidden."""
+    for lying in lyings:
+        for name, shapes in strips_on(bench, lying):
+            yield from ((name, path) for path in back.kept_line(shapes[0].path))
+
+
+def _named_within(bench: Bench, within: Sequence[tuple[str, Path]]) -> list[Callout]:
+    return [
+        Callout(Phrase.of("figures.within", copy=name), path.point_at(path.length / 2), bench.number(name))
+        for name, path in dict(within).items()
     ]
 
 

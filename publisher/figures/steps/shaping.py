@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from publisher.drafting import Notch, Placement, Seam
-from publisher.figures.steps.attached import laid
+from publisher.figures.steps.attached import carried_areas, laid
 from publisher.figures.steps.cloth import (
     Bench,
     Lying,
@@ -24,7 +24,7 @@ from publisher.figures.steps.seams import spot_on, spot_to_measure, stitching_of
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Path, Point, folded_along, mirrored
+from publisher.geometry import Path, Point, area_within, folded_along, mirrored
 from publisher.terms import Phrase
 
 RIGHT = Point(1.0, 0.0)
@@ -68,6 +68,12 @@ def _brought_together(bench: Bench, seam: Seam) -> Panel:
     shapes = [
         Shape(path, Look.BEFORE, texture_of(bench, copy, wrong_up=True), closed=True)
         for path in _within(outline, corner, inner)
+    ]
+    shapes += [
+        Shape(path, Look.BEFORE, one.texture, closed=True)
+        for one in carried_areas(bench, lying)
+        for part in _within(outline, corner, inner)
+        for path in area_within(one.path, part)
     ]
     shapes += [Shape(path, Look.FOLDED) for path in edges]
     middle = (one + other) * 0.5

@@ -62,7 +62,7 @@ def _bag(bench: Bench, seam: Seam, copy: str, other: str, face: str) -> Panel:
         Shape(front, Look.FOLDED, plain, closed=True),
         Shape(line(right + away * 0.5, high + away * 0.5), Look.STITCHED),
     ]
-    loops = list(_loops(bench, copy, other, right + away * 0.5, low))
+    loops = list(loops_out(bench, copy, other, right + away * 0.5, low))
     callouts = [
         Callout(Phrase.of("figures.name", name=copy), low + (high - low) * 0.24, bench.number(copy)),
     ]
@@ -97,7 +97,7 @@ def _bag(bench: Bench, seam: Seam, copy: str, other: str, face: str) -> Panel:
     return side_panel(face, shapes, callouts, names)
 
 
-def _loops(bench: Bench, copy: str, other: str, right_seam: Point, low: Point) -> Iterator[tuple[str, Shape]]:
+def loops_out(bench: Bench, copy: str, other: str, right_seam: Point, low: Point) -> Iterator[tuple[str, Shape]]:
     """Strips that were caught in a side seam, which come out of it now: at the right of the side that they were laid on,
     or at the left, seen from there; from the other side of the bag the other way round."""
     for one in bench.draft.placements:

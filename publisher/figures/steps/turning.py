@@ -1,12 +1,15 @@
 """Work turned right side out: the way it is pulled through; and, where its corners are boxed, the bag it becomes."""
 
+from dataclasses import replace
+
 from publisher.drafting import Seam
-from publisher.figures.steps.attached import laid
+from publisher.figures.steps.attached import fastened_on, laid
 from publisher.figures.steps.cloth import ROUND, Bench, Lying, moved, texture_of, turned, with_allowances
 from publisher.figures.steps.joining import Joint, edge_path, joints_of, lying_on
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.shaping import is_boxed
+from publisher.figures.steps.standing import loops_out
 from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words
 from publisher.geometry import Path, Point, nearest, signed_area
@@ -122,6 +125,12 @@ def _bag(bench: Bench, copy: str) -> Panel | None:
         Shape(line(low_right + seam_at, top_right + seam_at), Look.STITCHED),
         Shape(line(top_left, top_right), Look.RAW),
     ]
+    shapes += [one for one in fastened_on(bench, Lying(copy, new=False)) if one.path.box.bottom > floor]
+    other = next(one.copy for one in (*seam.first, *seam.second) if one.copy != copy)
+    for _, loop in loops_out(bench, copy, other, low_right + seam_at, low_left):
+        # What leaves the left side comes from behind the bag.
+        held = replace(loop, look=Look.BEFORE)
+        shapes = [held, *shapes] if loop.path.box.right < right else [*shapes, held]
     callouts = (
         Callout(Phrase.of("figures.right-side-out-one", copy=copy), spot_on(front), bench.number(copy)),
         Callout(Phrase.of("figures.side-seam"), low_right + seam_at + Point(0.0, (box.top - floor) * 0.4)),
