@@ -1,21 +1,20 @@
 """A panel sewn into the end of a ring of cloth that is wrong side out: how both stand, and where the stitching begins. mm."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from publisher.drafting import Notch, Piece, Seam, SeamEdge
 from publisher.figures.steps.attached import laid
-from publisher.figures.steps.cloth import Bench, Lying, texture_of
+from publisher.figures.steps.cloth import Bench, Lying, carried, moved, texture_of
 from publisher.figures.steps.joining import edge_path
-from publisher.figures.steps.lines import chain, line
+from publisher.figures.steps.lines import box_path, chain, line
 from publisher.figures.steps.marking import notches_of
 from publisher.figures.steps.seam_sections import lining_of
+from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.standing import ABOVE, goes_round, near_side
 from publisher.figures.steps.values import Callout, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Point
 from publisher.terms import Phrase
-
-AT = 0.62  # of the ring's height: where its lining is named
 
 
 def is_set_in(bench: Bench, seam: Seam) -> bool:
@@ -66,7 +65,11 @@ def set_in_panel(bench: Bench, seam: Seam) -> Panel:
     shapes = [Shape(wall, Look.BEFORE_FOLDED, _texture(bench, hinge.copy, lining), closed=True)]
     sewn = edge_path(bench.draft, side)
     ends = sorted((seen(sewn.start), seen(sewn.end)), key=lambda spot: spot.x)
-    shapes += list(_on_the_wall(bench, lining or hinge.copy, hinge, ends, high))
+    wall_lying = _standing(bench, lining or hinge.copy, hinge, ends, high)
+    shapes += laid(bench, wall_lying)[1:]
+    on_it = [(one.copy, moved(bench.outline(one.copy), one)) for one in carried(bench, wall_lying)]
+    facing = box_path(ends[0].x, ends[0].y - high, ends[1].x, ends[0].y)
+    bare = spot_on(facing, None, [area for _, area in on_it])
     shapes += [Shape(line(end, end - Point(0.0, high)), Look.STITCHED) for end in ends]
     shapes.append(Shape(chain(rim, closed=True), Look.RAW, _texture(bench, panel, lid), closed=True))
     lines = [chain([seen(spot) for spot in edge_path(bench.draft, one).flattened(0.3)]) for one in seam.first]
@@ -80,7 +83,8 @@ def set_in_panel(bench: Bench, seam: Seam) -> Panel:
         Callout(Phrase.of("figures.sew-first"), back.point_at(back.length * 0.3)),
         Callout(Phrase.of("figures.sew-then"), rest.point_at(rest.length * 0.2)),
         Callout(Phrase.of("figures.needle-down"), ends[1], side="right"),
-        Callout(_face(hinge.copy, lining), middle - Point(0.0, high * AT), bench.number(hinge.copy)),
+        Callout(_face(hinge.copy, lining), bare, bench.number(hinge.copy)),
+        *(Callout(Phrase.of("figures.name", name=name), spot_on(area), bench.number(name)) for name, area in on_it),
     ]
     if notches:
         far = max(notches, key=lambda one: seen(one.at).y)
@@ -117,12 +121,11 @@ def _deep(notch: Notch) -> Point:
     return notch.cut_end + (notch.at - notch.cut_end) * 1.6
 
 
-def _on_the_wall(bench: Bench, copy: str, hinge: SeamEdge, ends: Sequence[Point], high: float) -> Iterator[Shape]:
-    """What lies on the copy that faces us, which stands on its head where its lower edge is sewn now."""
+def _standing(bench: Bench, copy: str, hinge: SeamEdge, ends: Sequence[Point], high: float) -> Lying:
+    """How the copy lies that faces us: it stands on its head where its lower edge is sewn now."""
     box = bench.draft.piece(hinge.piece).finished_line.box
     path = edge_path(bench.draft, hinge)
     up = 1.0 if path.point_at(path.length / 2).y > (box.bottom + box.top) / 2 else -1.0
     middle = Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
     there = Point((ends[0].x + ends[1].x) / 2, ends[0].y - high / 2)
-    lying = Lying(copy, lambda spot: (spot - middle) * up + there, new=False)
-    yield from (one for one in laid(bench, lying)[1:])
+    return Lying(copy, lambda spot: (spot - middle) * up + there, new=False)

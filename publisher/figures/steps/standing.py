@@ -19,6 +19,7 @@ from publisher.figures.steps.joining import edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.parts import has_parts, whole_and_parts
+from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.strips import held_spot, other_end, strip_shapes
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
@@ -190,7 +191,8 @@ def _box(bench: Bench, seam: Seam, parts: Sequence[str], hinge: str, high: float
     names = [top, *(parts or [hinge])]
     heights = [bench.draft.piece(bench.draft.copy(part).piece).finished_line.box.height for part in parts]
     ease, level = high - sum(heights), high
-    at = near[len(near) // 3]
+    round_us = chain(near)
+    at = round_us.point_at(round_us.length * 0.3)
     for part, height in zip(parts, heights, strict=True):
         low = level - height
         callouts.append(
@@ -202,9 +204,12 @@ def _box(bench: Bench, seam: Seam, parts: Sequence[str], hinge: str, high: float
         level = low - ease
     if not parts:
         callouts.append(Callout(Phrase.of("figures.name", name=hinge), seen([at], high * 0.8)[0], bench.number(hinge)))
-        for strip, drawn in _hanging(bench, hinge, near):
+        hanging = list(_hanging(bench, hinge, near))
+        for later_from, (strip, drawn) in enumerate(hanging, start=1):
             shapes += drawn
-            spot = drawn[0].path.point_at(drawn[0].path.length * 0.3)
+            area = next((one.path for one in drawn if one.closed), drawn[0].path)
+            covers = [one.path for _, later in hanging[later_from:] for one in later if one.closed]
+            spot = area.point_at(area.length * 0.3) if strip_loop(bench, strip) else spot_on(area, None, covers)
             callouts.append(Callout(Phrase.of("figures.name", name=strip), spot, bench.number(strip)))
             names.append(strip)
     lid = seen(plan, high)

@@ -1,5 +1,6 @@
 """A zip sewn to an edge: where it lies on it, and the layers from their edge. The draft's mm; sections in mm on paper."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from publisher.drafting import Notion, Seam, SeamEdge
@@ -12,7 +13,7 @@ from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words
-from publisher.geometry import Line, Path, Point, parallel_beside
+from publisher.geometry import Line, Path, Point, line_within, outside_of, parallel_beside
 from publisher.terms import Phrase
 
 TAPE = 28.0  # mm, of a zip that does not say how wide it is
@@ -74,17 +75,22 @@ def _on_the_edge(bench: Bench, place: ZipPlace) -> Panel:
     shapes.append(Shape(_band(outer, inner), Look.RAW, Texture.PLAIN, True))
     stops = _stops(teeth, size_of(place.notion, "length"))
     shapes += _chain(bench, place, outer, inner, teeth, stops)
+    shown = _beside(
+        teeth, (place.showing - place.tape / 2 + wide) / 2
+    )  # between the teeth and what hangs over the tape
+    covers = [_band(outer, inner)]
     callouts = [
-        Callout(Phrase.of("figures.zip-wrong-side"), inner.point_at(inner.length * 0.35)),
+        Callout(Phrase.of("figures.zip-wrong-side"), shown.point_at(shown.length * 0.35)),
         Callout(Phrase.of("figures.teeth"), teeth.point_at(teeth.length * 0.5)),
-        Callout(face_words(copy, wrong_up=False), _bare(bench, copy, inner), bench.number(copy)),
     ]
     if place.beyond is not None:
         hanging = _hanging(bench, place, path)
         shapes += laid(bench, hanging)
-        spot = spot_on(moved(bench.outline(hanging.copy), hanging))
+        covers.append(moved(bench.outline(hanging.copy), hanging))
+        spot = spot_on(covers[-1])
         words = Phrase.of("figures.sewn-before", words=face_words(hanging.copy, wrong_up=False))
         callouts.append(Callout(words, spot, bench.number(hanging.copy)))
+    callouts.append(Callout(face_words(copy, wrong_up=False), _bare(bench, copy, path, covers), bench.number(copy)))
     shapes.append(Shape(along, Look.STITCHING))
     told = Phrase.of(
         "figures.told-zip", zip=place.notion.name, copy=copy, edge=place.side.edge, allowance=length_words(wide)
@@ -146,10 +152,15 @@ def _hanging(bench: Bench, place: ZipPlace, path: Path) -> Lying:
     return Lying(lining.copy, carried_onto(spots_of(edge_path(bench.draft, lining)), spots_of(other)), new=False)
 
 
-def _bare(bench: Bench, copy: str, inner: Path) -> Point:
-    outline = moved(bench.outline(copy), Lying(copy))
-    covered = chain([*inner.flattened(0.5), *_beside(inner, -4 * TAPE).flattened(0.5)[::-1]], closed=True)
-    return spot_on(outline, None, [covered])
+def _bare(bench: Bench, copy: str, path: Path, covers: Sequence[Path]) -> Point:
+    """A spot of a copy that the zip at its edge and what hangs from that leave bare: in the middle, where there is one."""
+    outline, at = bench.outline(copy), path.length * 0.2
+    foot, way = path.point_at(at), path.direction_at(at).left()
+    parts = list(line_within(line(foot, foot + way * (outline.box.width + outline.box.height)), outline))
+    for cover in covers:
+        parts = [left for part in parts for left in outside_of(part, cover)]
+    longest = max(parts, key=lambda part: part.length, default=None)
+    return spot_on(outline, None, covers) if longest is None else longest.point_at(longest.length / 2)
 
 
 def _cut_through(bench: Bench, place: ZipPlace) -> Panel:
