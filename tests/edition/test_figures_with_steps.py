@@ -2,6 +2,7 @@
 
 import pytest
 
+from publisher.edition.printed import speaker_of
 from publisher.edition.step_figures import build_step_figures, finished_drawing
 from publisher.edition.view import build_view
 from publisher.edition.words import speaker
@@ -21,7 +22,9 @@ def numbers_on(texts: tuple[InkText, ...]) -> set[str]:
 @pytest.mark.parametrize("demo", DEMOS)
 def test_a_figure_stands_with_its_step(demo: str, edition: Edition) -> None:
     proof = demo_proof(demo)
-    figures = build_step_figures(proof, proof.drafts_of(edition.units), speaker("en", edition.units)).figures
+    drafts = proof.drafts_of(edition.units)
+    speak = speaker_of(proof, edition)
+    figures = build_step_figures(proof, drafts, speak).figures
     pages = inks_of(printed_demo(edition.name, demo).pdf)
     steps = [step for section in proof.source.sections for step in section.steps]
     for step in steps:

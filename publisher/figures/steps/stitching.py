@@ -95,22 +95,42 @@ def _meets(path: Path, other: Path) -> bool:
     return any((one - end).length < 0.01 for one in (path.start, path.end) for end in ends)
 
 
-def basted_panel(bench: Bench, copies: Sequence[str], edges: Sequence[str]) -> Panel:
-    """Basting in the middle of the allowance, through copies that lie on one another."""
+def basted_panel(bench: Bench, copies: Sequence[str], edges: Sequence[str], stay: float | None = None) -> Panel:
+    """Stitching within the allowance, through copies that lie on one another: basting in the middle of it, or
+    staystitching so far from the raw edge."""
     copy = copies[0]
     piece, lying = bench.piece_now(copy), Lying(copy, new=False)
     parts = [part for edge in edges for part in piece.edges_of(edge)]
     shapes = laid(bench, lying)
     for part in parts:
-        shapes += [Shape(row, Look.STITCHING) for row in parallel_beside(part.path, -part.allowance / 2)]
-    outline, spot = bench.outline(copy), parts[0].path.point_at(parts[0].length * 0.3)
+        shapes += [Shape(row, Look.STITCHING) for row in parallel_beside(part.path, -_within(part, stay))]
+    outline, at = bench.outline(copy), parts[0].length * 0.3
+    spot = parts[0].path.point_at(at) + parts[0].path.direction_at(at).right() * _within(parts[0], stay)
+    says = Phrase.of("figures.basted") if stay is None else Phrase.of("figures.stayed", distance=length_words(stay))
     callouts = (
-        Callout(Phrase.of("figures.basted"), spot + parts[0].path.direction_at(0.0).right() * parts[0].allowance * 0.5),
+        Callout(says, spot),
         Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),
     )
-    told = Phrase.of("figures.told-baste", copies=names_of(copies), edges=names_of(edges))
-    caption = Phrase.of("figures.basted-together", copies=names_of(copies)) if len(copies) > 1 else None
-    return Panel("basting", Scene(tuple(shapes), callouts), told, caption, tuple(copies))
+    kept = "" if stay is None else "-to-stay"
+    told = Phrase.of(f"figures.told-baste{kept}", copies=names_of(copies), edges=names_of(edges))
+    return Panel("basting", Scene(tuple(shapes), callouts), told, _others_basted(bench, copies, stay), tuple(copies))
+
+
+def _within(edge: Edge, stay: float | None) -> float:
+    """How far outside its finished line an edge is basted, or staystitched at a distance from the raw edge."""
+    return edge.allowance / 2 if stay is None else max(edge.allowance - stay, 0.0)
+
+
+def _others_basted(bench: Bench, copies: Sequence[str], stay: float | None) -> Phrase | None:
+    """What is said of further copies: they are basted together, or staystitched alike where no seam holds them."""
+    if len(copies) < 2:
+        return None
+    held = [
+        {side.copy for side in (*one.first, *one.second)} for one in bench.draft.seams if one.name in bench.state.sewn
+    ]
+    if stay is None or any(set(copies) <= one for one in held):
+        return Phrase.of("figures.basted-together" if stay is None else "figures.through-both", copies=names_of(copies))
+    return Phrase.of("figures.alike", copies=names_of(copies[1:]))
 
 
 def _joined(edges: Sequence[Edge]) -> Path:

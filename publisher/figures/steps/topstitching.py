@@ -14,6 +14,7 @@ from publisher.figures.steps.turned_edges import sewing_lines
 from publisher.figures.steps.values import Panel
 
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
+STAY = "staystitch"  # … how far from the raw edge staystitching runs
 ROWS = "rows"  # a word in the name of a measure that says how far apart more rows beside the first run
 
 
@@ -55,8 +56,8 @@ def topstitch_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) 
     return first_of_like(bench, [drawn[one] if isinstance(one, str) else one for one in panels])
 
 
-def basted_panels(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list[Panel]:
-    """Edges basted within their allowances; copies of one piece along the same edges are basted together."""
+def basted_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
+    """Edges basted within their allowances, or staystitched; copies of one piece along the same edges in one drawing."""
     edges: dict[str, list[str]] = {}
     for action in actions:
         copy, dot, edge = action.target.partition(".")
@@ -65,4 +66,4 @@ def basted_panels(bench: Bench, actions: Sequence[Action], _: StepFacts) -> list
     alike: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     for copy, names in edges.items():
         alike.setdefault((bench.draft.copy(copy).piece, tuple(names)), []).append(copy)
-    return [basted_panel(bench, copies, names) for (_piece, names), copies in alike.items()]
+    return [basted_panel(bench, copies, names, facts.length(STAY)) for (_piece, names), copies in alike.items()]

@@ -15,6 +15,7 @@ from publisher.terms import Phrase
 UP, DOWN = Point(0.0, 1.0), Point(0.0, -1.0)
 HIGH, WIDE = 27.0, 24.0  # mm of what goes up from the seam, and of what goes out from it
 ALLOWANCE, BAND = 7.0, 17.0
+SEAM_HIGH = 1.0  # above the foot of the allowances
 
 
 def turned_band_panel(bench: Bench, copy: str) -> Panel | None:
@@ -72,12 +73,15 @@ def _turned_up(bench: Bench, copy: str, out: Sequence[str], up: Sequence[str]) -
         )
     inner = left - (len(out) + 1) * GAP
     shapes += _band(inner)
+    # The seam that holds them all, at the foot of the allowances; what goes up beside them it does not catch.
+    seam = chain([Point(inner - 1.6 * GAP, SEAM_HIGH), Point(-(many - 0.5) * GAP, SEAM_HIGH)])
+    shapes.append(Shape(seam, Look.STITCHED))
     callouts.append(
         Callout(Phrase.of("figures.name", name=copy), Point(inner - 5 * GAP, BAND * 0.7), bench.number(copy), "left")
     )
     arrow = Arrow(Point(inner - 7.5 * GAP, -8.0), Point(inner - 6.4 * GAP, BAND * 0.45), 0.25)
     told = Phrase.of("figures.told-turned-band", strip=copy, over=names_of([*up, *out]))
-    caption = Phrase.of("figures.allowances-within")
+    caption = Phrase.of("figures.allowances-within", strip=copy)
     scene = Scene(tuple(shapes), tuple(callouts), (), (arrow,), scale=1.0)
     return Panel("band turned up", scene, told, caption, (copy, *out, *up))
 

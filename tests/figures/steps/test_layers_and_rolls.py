@@ -280,3 +280,15 @@ def test_a_binding_folded_over_says_how_far_past_its_stitching() -> None:
     assert [one.says for one in panel.scene.dimensions] == [length_words(3.0)]
     named = [callout.words for callout in panel.scene.callouts]
     assert named == [Phrase.of("figures.name", name=name) for name in ("binding strip", "roll lining")]
+
+
+def test_staystitching_runs_as_far_from_the_raw_edge_as_the_words_say() -> None:
+    brim, band = (panel_of(HAT, step, "basting") for step in (7, 8))
+    assert "staystitching, 8 mm from the raw edge" in words_of(brim)
+    inner = draft_of(HAT).piece("brim").edge("inner edge")
+    (row,) = drawn(brim, Look.STITCHING)
+    hole = inner.path.segments[0].radius  # type: ignore[union-attr]
+    assert math.hypot(row.start.x, row.start.y) == pytest.approx(hole - 2, abs=0.01)  # 1 cm of allowance, less 8 mm
+    # The brims are one by then and sewn through together; the bands are two.
+    assert brim.caption is not None and brim.caption.key == "figures.through-both"
+    assert band.caption is not None and band.caption.key == "figures.alike"
