@@ -126,15 +126,15 @@ ROLLS = {
         inner=(6.875, 7.625, 11.25, 12.75, 16.0, 17.5),
         meets=(7.25, 10.875, 13.125, 15.625, 17.875),
         band=(22.0, 7.0, 8.0),  # 17 1/2 + 3 × 1 1/2; hem twice 1/2
-        tie=(48.0, 0.625, 48.75, 2.5),  # 2 × 11 + 26; ends 3/8 each; in fourths 4 × 5/8
+        tie=(54.0, 0.625, 54.75, 2.5),  # 2 × 14 + 26; ends 3/8 each; in fourths 4 × 5/8
         binding_width=1.75,  # 4 × 3/8, 1/8 for the thick edge, and 1/8 past the stitching
         overlap=6.0,
-        girth=11.0,
+        girth=14.0,
         bow=26.0,
         printed=(
-            "open width 17 1⁄2 in, open height 18 in, girth rolled up 11 in",
+            "open width 17 1⁄2 in, open height 18 in, girth rolled up 14 in",
             "19 1⁄2 in × 20 in",  # 1 in larger all round
-            "48 3⁄4 in × 2 1⁄2 in",
+            "54 3⁄4 in × 2 1⁄2 in",
             # 17.5 + 2 × 12.42 + 2 × 2 × 0.596 + 10.156 × (3.1416 − 2 × 0.596) = 64.53; 6, and 2 × 2 × 3/8
             # for the mitres: 72.03, up to a quarter.
             "72 1⁄4 in × 1 3⁄4 in",
@@ -142,8 +142,10 @@ ROLLS = {
             "pliers 6 in, brush 5 in, folding rule 4 in. Each pocket is half the girth wide, and 1⁄2 in more",
             "Check: roll outside now measures 17 1⁄2 in across and 18 in down",
             "Check: pocket band now measures 17 1⁄2 in across and 7 in down",
-            "the tie is now 5⁄8 in wide and 48 in long",
+            "the tie is now 5⁄8 in wide and 54 in long",
             "leave a tail of 3 in",
+            # The roll is 13 in high up to the flap; 3/8 in of it goes into the binding, 5/8 in are left above the tool.
+            "A tool may be up to 12 in long, so that the flap folds over it. One shorter than 8 in hides",
         ),
     ),
     UnitSystem.METRIC: OnPaper(
@@ -164,15 +166,15 @@ ROLLS = {
         inner=(17.45, 19.45, 28.65, 32.65, 40.85, 44.85),
         meets=(18.45, 27.65, 33.65, 39.85, 45.85),
         band=(56.1, 18.0, 20.4),
-        tie=(122.0, 1.5, 124.0, 6.0),  # 2 × 28 + 66; ends 1 cm each
+        tie=(136.0, 1.5, 138.0, 6.0),  # 2 × 35 + 66; ends 1 cm each
         binding_width=4.6,  # 4 × 1, 0.3 and 0.3
         overlap=15.0,
-        girth=28.0,
+        girth=35.0,
         bow=66.0,
         printed=(
-            "open width 44.1 cm, open height 46 cm, girth rolled up 28 cm",
+            "open width 44.1 cm, open height 46 cm, girth rolled up 35 cm",
             "49.5 cm × 51 cm",
-            "124 cm × 6 cm",
+            "138 cm × 6 cm",
             # 44.1 + 2 × 31.63 + 2 × 5 × 0.566 + 25.2 × (3.1416 − 2 × 0.566) = 163.67; 15, and 4
             # for two mitres: 182.67, up to a whole cm.
             "183 cm × 4.6 cm",
@@ -180,8 +182,10 @@ ROLLS = {
             "pliers 15 cm, brush 13 cm, folding rule 10 cm. Each pocket is half the girth wide, and 1.2 cm more",
             "Check: roll outside now measures 44.1 cm across and 46 cm down",
             "Check: pocket band now measures 44.1 cm across and 18 cm down",
-            "the tie is now 1.5 cm wide and 122 cm long",
+            "the tie is now 1.5 cm wide and 136 cm long",
             "leave a tail of 7.5 cm",
+            # 33 − 1 − 1.5
+            "A tool may be up to 30.5 cm long, so that the flap folds over it. One shorter than 20 cm hides",
         ),
     ),
 }

@@ -280,6 +280,7 @@ def _join(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Pan
         bound = bindings.get(action.target)
         if bound is not None:
             panels.append(joined_ends_panel(bench, bound, facts.length_of(OVERLAP)))
+            panels += joined_panels(bench, bound.strip)  # how two ends are laid and sewn
         else:
             square = next((one for one in facts.squares if one.copy == action.target), None)
             panels += square_panels(bench, square) if square else joined_panels(bench, action.target)
