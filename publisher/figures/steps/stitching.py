@@ -111,8 +111,8 @@ def basted_panel(bench: Bench, copies: Sequence[str], edges: Sequence[str], stay
         Callout(says, spot),
         Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),
     )
-    kept = "" if stay is None else "-to-stay"
-    told = Phrase.of(f"figures.told-baste{kept}", copies=names_of(copies), edges=names_of(edges))
+    key = "figures.told-baste" if stay is None else "figures.told-baste-to-stay"
+    told = Phrase.of(key, copies=names_of(copies), edges=names_of(edges))
     return Panel("basting", Scene(tuple(shapes), callouts), told, _others_basted(bench, copies, stay), tuple(copies))
 
 
