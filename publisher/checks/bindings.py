@@ -48,6 +48,14 @@ def _bound_in_steps(draft: Draft, assembly: Assembly) -> Iterator[BoundInStep]:
                 yield BoundInStep(action, action.other, length, parts, None)
 
 
+def _by_strip(draft: Draft, assembly: Assembly) -> dict[str, list[BoundInStep]]:
+    """What steps bind with each strip."""
+    bound: dict[str, list[BoundInStep]] = {}
+    for one in _bound_in_steps(draft, assembly):
+        bound.setdefault(one.strip, []).append(one)
+    return bound
+
+
 def binding_too_short(proof: Proof) -> Iterator[Finding]:
     """A binding strip is shorter than the edges it binds, their corners and its overlap.
 
@@ -74,10 +82,7 @@ def binding_too_short(proof: Proof) -> Iterator[Finding]:
 def _too_short_for_steps(proof: Proof) -> Iterator[Finding]:
     """Strips that are shorter than all together that steps bind with them."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        bound: dict[str, list[BoundInStep]] = {}
-        for one in _bound_in_steps(draft, assembly):
-            bound.setdefault(one.strip, []).append(one)
-        for name, work in bound.items():
+        for name, work in _by_strip(draft, assembly).items():
             copy = draft.copy(name)
             strip = draft.piece(copy.piece).strip
             needed = sum({one.action.target: one.length for one in work}.values())
@@ -105,10 +110,7 @@ def binding_left_over(proof: Proof) -> Iterator[Finding]:
 
     Fix: bind that edge, too; or make the strip shorter."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        bound: dict[str, list[BoundInStep]] = {}
-        for one in _bound_in_steps(draft, assembly):
-            bound.setdefault(one.strip, []).append(one)
-        for name, work in bound.items():
+        for name, work in _by_strip(draft, assembly).items():
             copy = draft.copy(name)
             strip = draft.piece(copy.piece).strip
             needed = sum({one.action.target: one.length for one in work}.values())

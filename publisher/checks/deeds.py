@@ -44,6 +44,11 @@ def seam_of(draft: Draft, name: str) -> Seam | None:
     return next((one for one in draft.seams if one.name == name), None)
 
 
+def seams_sewn(draft: Draft, step: AssemblyStep) -> list[Seam]:
+    """The seams that a step sews, in its order."""
+    return [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+
+
 def sewn_before(deed: Deed) -> list[Seam]:
     """The seams that have been sewn before a deed."""
     return [one for one in deed.draft.seams if one.name in deed.before.sewn]

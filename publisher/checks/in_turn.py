@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from publisher.checks.deeds import Deed, deeds_of, piece_of
-from publisher.checks.named_edges import edge_named
+from publisher.checks.named_edges import atoms_in_seams, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import LineMark, Placement
 from publisher.terms import Finding, Severity
@@ -175,12 +175,7 @@ def stitched_down_raw(proof: Proof) -> Iterator[Finding]:
             copy = deed.action.target.partition(".")[0]
             if deed.action.verb != "topstitch" or "." not in deed.action.target or copy not in laid - pressed:
                 continue
-            sewn = {
-                (side.copy, part.name)
-                for seam in deed.draft.seams
-                for side in (*seam.first, *seam.second)
-                for part in deed.draft.piece(side.piece).edges_of(side.edge)
-            }
+            sewn = set(atoms_in_seams(deed.draft))
             piece = piece_of(deed.draft, copy)
             raw = [
                 name

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from publisher.drafting import Copy, Draft, Edge, LineMark, Notch, Piece, PointMark
+from publisher.drafting import Copy, Draft, Edge, LineMark, Notch, Piece, PointMark, Seam
 from publisher.geometry import Path, Point, nearest
 
 SAMPLES = 8  # stretches of an edge between whose ends its distance from another is measured
@@ -36,12 +36,16 @@ def drafted_copies(draft: Draft) -> dict[str, tuple[Piece, Copy]]:
     return {copy.name: (piece, copy) for piece in draft.pieces for copy in piece.copies}
 
 
+def atoms_of_seam(draft: Draft, seam: Seam) -> set[tuple[str, str]]:
+    """Copy and name of each single edge that a seam sews."""
+    sides = (*seam.first, *seam.second)
+    return {(side.copy, part.name) for side in sides for part in draft.piece(side.piece).edges_of(side.edge)}
+
+
 def atoms_in_seams(draft: Draft) -> Iterator[tuple[str, str]]:
     """Copy and name of each single edge that some seam sews."""
     for seam in draft.seams:
-        for side in (*seam.first, *seam.second):
-            for part in draft.piece(side.piece).edges_of(side.edge):
-                yield side.copy, part.name
+        yield from atoms_of_seam(draft, seam)
 
 
 def allowance_at(piece: Piece, spot: str) -> float:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from publisher.checks.deeds import Deed, deeds_of, seam_of
 from publisher.checks.inside_out import enclosed_pairs
-from publisher.checks.named_edges import edge_named
+from publisher.checks.named_edges import atoms_of_seam, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
 from publisher.terms import Finding, Severity
@@ -64,12 +64,7 @@ def _inside_out(deed: Deed) -> frozenset[str]:
     parts = {(edge.copy.name, part.name) for part in edge.parts} if edge is not None else set()
     for pair, names in enclosed_pairs(deed).items():
         seams = [seam for name in names if (seam := seam_of(deed.draft, name)) is not None]
-        sewn = {
-            (side.copy, part.name)
-            for seam in seams
-            for side in (*seam.first, *seam.second)
-            for part in deed.draft.piece(side.piece).edges_of(side.edge)
-        }
+        sewn = {atom for seam in seams for atom in atoms_of_seam(deed.draft, seam)}
         if parts & sewn and pair.isdisjoint(deed.before.turned):
             return pair
     return frozenset()
@@ -103,8 +98,7 @@ def trimmed_before_the_next(proof: Proof) -> Iterator[Finding]:
 
 def _edges_of(draft: Draft, name: str) -> set[tuple[str, str]]:
     seam = seam_of(draft, name)
-    sides = (*seam.first, *seam.second) if seam is not None else ()
-    return {(side.copy, part.name) for side in sides for part in draft.piece(side.piece).edges_of(side.edge)}
+    return atoms_of_seam(draft, seam) if seam is not None else set()
 
 
 def slipped_in_and_not_turned(proof: Proof) -> Iterator[Finding]:

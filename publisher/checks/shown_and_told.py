@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from publisher.checks.amounts import told
-from publisher.checks.deeds import piece_of, seam_of, told_steps
+from publisher.checks.deeds import piece_of, seams_sewn, told_steps
 from publisher.checks.named_edges import distance_between, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Piece, Seam, SeamEdge, snipped_notches
@@ -44,7 +44,7 @@ def ease_not_as_told(proof: Proof) -> Iterator[Finding]:
 
     Fix: quote the ease of the seam."""
     for draft, step, written in told_steps(proof):
-        seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+        seams = seams_sewn(draft, step)
         eased = [seam for seam in seams if seam.ease]
         found = LONGER_BY.search(str(written.text)) if eased else None
         quote = _quantity(draft, written, found["quote"]) if found is not None else None
@@ -126,7 +126,7 @@ def fold_at_the_raw_edges(proof: Proof) -> Iterator[Finding]:
     Fix: lay its raw edges level with the others."""
     for draft, step, written in told_steps(proof):
         found = FOLD_LEVEL.search(str(written.text))
-        seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+        seams = seams_sewn(draft, step)
         strips = [side.copy for seam in seams for side in (*seam.first, *seam.second) if _is_doubled(draft, side.copy)]
         if found is not None and strips:
             yield Finding(
@@ -151,7 +151,7 @@ def named_notch_missing(proof: Proof) -> Iterator[Finding]:
 
     Fix: name the notches that are there."""
     for draft, step, written in told_steps(proof):
-        seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+        seams = seams_sewn(draft, step)
         there = {word for seam in seams for name in _notches_along(draft, seam) for word in name.lower().split()}
         for found in NAMED_NOTCH.finditer(str(written.text)) if seams and there else ():
             if found["which"].lower() not in there:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from publisher.assembly import Action
-from publisher.checks.deeds import has_errors, piece_of, seam_of, told_steps
+from publisher.checks.deeds import has_errors, piece_of, seams_sewn, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark, Notch, PointMark, Seam, SeamEdge, snipped_notches
 from publisher.source import WrittenStep
@@ -109,7 +109,7 @@ def notch_told_and_missing(proof: Proof) -> Iterator[Finding]:
     Fix: give both sides a notch, or match something else."""
     for draft, step, written in told_steps(proof):
         found = NOTCHES.search(_plain(written))
-        seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+        seams = seams_sewn(draft, step)
         if found is None or not seams or any(_notched(draft, seam) for seam in seams):
             continue
         bare = [side.copy for seam in seams for side in (*seam.first, *seam.second) if not _has_notch(draft, side)]
