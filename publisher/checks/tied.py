@@ -11,7 +11,10 @@ from publisher.source import WrittenStep
 from publisher.terms import Dimension, Finding, Place, Severity, Written
 
 # "{tie} of cord are left at each side", "{bow / 2} of each are left": what both ends have.
-OF_EACH = re.compile(r"\{(?P<quote>[^{}]*)\}[^.;:{}]*?\b(?:of|at|on) (?:each|both|either)\b", re.IGNORECASE)
+OF_EACH = re.compile(
+    r"\{(?P<quote>[^{}]*)\}(?! (?:from|below|above|beside|wide|apart)\b)[^.;:{}]*?\b(?:of|at|on) (?:each|both|either)\b",
+    re.IGNORECASE,
+)
 # "leave a loop of {neck} for the neck": what lies between two casings.
 IN_A_LOOP = re.compile(r"\bloop of \{(?P<quote>[^{}]*)\}", re.IGNORECASE)
 BOW = re.compile(r"\bbows?\b", re.IGNORECASE)
