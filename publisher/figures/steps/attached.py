@@ -21,7 +21,7 @@ from publisher.figures.steps.cloth import (
 from publisher.figures.steps.joining import joints_of, lying_on
 from publisher.figures.steps.lines import chain, ring
 from publisher.figures.steps.marking import marks_on
-from publisher.figures.steps.strips import held_at_done_edge, other_end, strip_shapes
+from publisher.figures.steps.strips import held_at_done_edge, strip_shapes
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.symbols import RADII
 from publisher.geometry import Point, inside
@@ -44,18 +44,17 @@ def carried_areas(bench: Bench, lying: Lying) -> list[Shape]:
 
 
 def strips_on(bench: Bench, lying: Lying) -> Iterator[tuple[str, list[Shape]]]:
-    """The folded strips that are held on the face that lies up, by name: one that was caught by its end in a seam or a
-    binding since comes out of it, one that is held by both its ends stays where it lay."""
+    """The folded strips that are held on the face that lies up, by name: what was caught by its end in a seam or a
+    binding since comes out of it, out of the needle's way."""
     seen = _seen(bench, lying)
     box = moved(bench.outline(seen.copy), seen).box
     for one in () if seen.wrong_up else bench.draft.placements:
         if one.below != seen.copy or one.name not in bench.state.placed or not strip_loop(bench, one.placed):
             continue
         if not lies_behind(bench, one):
-            caught = held_at_done_edge(bench, one)
-            out = caught and not other_end(bench, one)
+            out = held_at_done_edge(bench, one)
             above = next(placed_lyings(bench, one, seen, new=False))
-            yield one.placed, [_thin(one) for one in strip_shapes(bench, one, above, box, out, caught)[0]]
+            yield one.placed, [_thin(one) for one in strip_shapes(bench, one, above, box, out)[0]]
     for on_top in carried(bench, lying):
         yield from strips_on(bench, on_top)
 
