@@ -94,8 +94,8 @@ def _checkpoints(proof: Proof, step: WrittenStep, drafts: Sequence[Draft], speak
         speak.say(
             "steps.checkpoint-strip" if same[0].copy in strips else "steps.checkpoint",
             copy=same[0].copy,
-            width=speak.per_size([speak.length(length(one.width)) for one in same]),
-            height=speak.per_size([speak.length(length(one.height)) for one in same]),
+            width=speak.per_size([speak.length(speak.off_a_tape(length(one.width))) for one in same]),
+            height=speak.per_size([speak.length(speak.off_a_tape(length(one.height))) for one in same]),
         )
         for same in zip(*assembled, strict=True)
     ]

@@ -18,6 +18,7 @@ from publisher.terms import (
     print_fine_length,
     print_length,
     print_quantity,
+    round_off_a_tape,
 )
 
 
@@ -57,6 +58,8 @@ class Speaker:
             )
         if phrase.key == "length":
             return self.length(Quantity(Fraction(str(dict(phrase.values)["mm"])), Dimension.LENGTH))
+        if phrase.key == "fine-length":
+            return self.fine_length(Quantity(Fraction(str(dict(phrase.values)["mm"])), Dimension.LENGTH))
         if phrase.key == "cloth":
             return self.cloth(Quantity(Fraction(str(dict(phrase.values)["mm"])), Dimension.LENGTH))
         if phrase.key == "list":
@@ -88,6 +91,10 @@ class Speaker:
     def fine_length(self, quantity: Quantity) -> str:
         """A length to draw by, finer than the edition's others."""
         return print_fine_length(quantity, self.units, self.style)
+
+    def off_a_tape(self, quantity: Quantity) -> Quantity:
+        """A length that the reader measures, in the steps in which a tape is read."""
+        return round_off_a_tape(quantity, self.units, self.inch_step)
 
     def decimal(self, amount: Fraction) -> str:
         """A plain number, to a tenth."""

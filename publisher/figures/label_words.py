@@ -74,6 +74,11 @@ def sizes_words(sizes: Sequence[str], of_all: bool) -> tuple[Words, ...]:
     return (Words(Phrase.of("label.all-sizes") if of_all else _listed(sizes), SMALL, bold=True, tight=True),)
 
 
+def top_words() -> tuple[Words, ...]:
+    """That an edge is the top of its piece."""
+    return (Words(Phrase.of("label.top"), SMALL),)
+
+
 def block_words(piece: Piece, size: str | None, page: TemplatePage, sizes: Sequence[str] = ()) -> tuple[Words, ...]:
     """Number and name, what to cut, the allowances, and on a tile its row and column; of a nest its `sizes`."""
     lines = [_title(piece, None if sizes else size)]

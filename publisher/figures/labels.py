@@ -5,10 +5,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
-from publisher.drafting import Mark, Notch, Piece, PointMark
+from publisher.drafting import Grain, Mark, Notch, Piece, PointMark
 from publisher.figures.boxed_corners import BoxedCorner
 from publisher.figures.label_values import Label, TextFitter, fitted
-from publisher.figures.label_words import Words, block_words, corner_words, mark_words, sizes_words
+from publisher.figures.label_words import Words, block_words, corner_words, mark_words, sizes_words, top_words
 from publisher.figures.leaders import CLEAR, dot, leader_from, middle_of, nearest_of, runs_along, runs_over
 from publisher.figures.on_paper import OnPaper, box_of, flat, on_paper, outline_of, seen_again, spot_of
 from publisher.figures.pieces import DOT, SMALL_POINT
@@ -22,6 +22,7 @@ from publisher.terms import Finding, Place, Severity
 FARTHEST_SIZE = 6.0  # mm: … a mark's size
 BESIDE = 7.0  # mm: no nearer place is looked for than this
 FARTHEST = 25.0  # mm: a mark's label lies nearer than this
+LEVEL = 0.5  # mm: what lies lower by no more is the top of a piece, too
 SLIVER = (4.0, 4.0)  # mm: of a tile that shows less of its piece than this, the page's header says enough
 NO_CORNERS: Mapping[str, Sequence[BoxedCorner]] = MappingProxyType({})
 AROUND = (15.0, 30.0, 60.0, 120.0)  # mm: how far about free paper is looked for when the nearest will not do
@@ -74,8 +75,9 @@ def label_page(
     """
     by_place = {(placed.piece, placed.size): piece for piece, placed in zip(pieces, page.placed, strict=True)}
     shown = [on_paper(together, by_place) for together in page.together]
-    lines = [line for one in shown for line in one.lines] + [_around(mark.at) for mark in page.joining_marks]
-    filling = _Page(shown, lines, [box_of(page.check_block)] if page.check_block else [], fit)
+    lines = [line for one in shown for line in one.lines]
+    taken = [box_of(page.check_block)] if page.check_block else []
+    filling = _Page(shown, lines, [*taken, *(_around(mark.at) for mark in page.joining_marks)], fit)
     found: list[Finding] = []
     for one in shown:
         if one.nest is not None:
@@ -101,9 +103,9 @@ def _may_go_without(wanted: _Wanted, page: TemplatePage) -> bool:
     return wanted.near is None and (page.row, page.column) != (1, 1)
 
 
-def _around(at: Point) -> Path:
+def _around(at: Point) -> Box:
     reach = JOINING_RADIUS + 1.0
-    return outline_of(Box(at.x - reach, at.y - reach, at.x + reach, at.y + reach))
+    return Box(at.x - reach, at.y - reach, at.x + reach, at.y + reach)
 
 
 def _wanted(one: OnPaper, page: TemplatePage, corners: Sequence[BoxedCorner]) -> Iterator[_Wanted]:
@@ -118,10 +120,20 @@ def _wanted(one: OnPaper, page: TemplatePage, corners: Sequence[BoxedCorner]) ->
     else:
         sizes = one.nest.sizes
         yield from _wanted_of_nest(one, one.nest)
+    yield from _wanted_top(one)
     if page.rows * page.columns == 1 or place_box(one.outline, one.lines, (), SLIVER, one.within, 0.0) is not None:
         # A leader over the edge of a piece could be taken for a notch or a line: its dot says that it means the piece.
         words = block_words(one.piece, one.placed.size, page, sizes)
         yield _Wanted(words, one.piece.name, one.piece.place, dotted=True)
+
+
+def _wanted_top(one: OnPaper) -> Iterator[_Wanted]:
+    """Of a piece that lies turned on its sheet, which of its edges is the top: where there is room for it."""
+    line = one.piece.finished_line
+    highest = [spot.x for spot in line.flattened(0.1) if spot.y > line.box.top - LEVEL]
+    top = one.placed.on_paper(Point((min(highest) + max(highest)) / 2, line.box.top))
+    if one.placed.movement.quarter_turns % 4 and one.piece.grain is not Grain.EITHER and _holds(one.within, top):
+        yield _Wanted(top_words(), one.piece.name, one.piece.place, top, farthest=BESIDE, again=True)
 
 
 def _wanted_of_mark(one: OnPaper, mark: Mark) -> Iterator[_Wanted]:

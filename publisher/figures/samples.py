@@ -64,7 +64,7 @@ def mark_samples(drafts: Sequence[Draft], tiled: bool) -> tuple[tuple[str, Figur
         ("placed-outline", "placed outline" in stretches, Style.PLACEMENT),
         ("on-the-fold", any(piece.fold_edge for piece in pieces), _folded()),
         (
-            "grain",
+            _grain_key(drafts, pieces),
             any(piece.grain_line and not piece.one_way for piece in pieces),
             grain_strokes(GrainLine(Point(3.0, HEIGHT / 2), Point(WIDTH - 3.0, HEIGHT / 2))),
         ),
@@ -98,6 +98,13 @@ def _finished_key(whole: Sequence[Piece]) -> str:
         (False, True): "finished-line-inner",
         (True, True): "finished-line-hem-inner",
     }[hems, inner]
+
+
+def _grain_key(drafts: Sequence[Draft], pieces: Sequence[Piece]) -> str:
+    """What is said of pieces without a nap: of some that are cut from a print that repeats, which ends may be up."""
+    prints = {material.key for draft in drafts for material in draft.materials if material.repeat is not None}
+    cut_from = {copy.material for piece in pieces if piece.grain_line and not piece.one_way for copy in piece.copies}
+    return "grain-of-a-print" if prints & cut_from else "grain"
 
 
 def _notches(together: tuple[Template, ...]) -> Iterator[tuple[bool, bool, NotchSign]]:

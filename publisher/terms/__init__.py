@@ -31,6 +31,7 @@ from publisher.terms.rounding import (
     round_cut,
     round_length,
     round_long_cut,
+    round_off_a_tape,
     round_up_to_step,
     selling_step,
 )
@@ -75,6 +76,7 @@ __all__ = [
     "round_cut",
     "round_length",
     "round_long_cut",
+    "round_off_a_tape",
     "round_up_to_step",
     "selling_step",
     "tell_length",

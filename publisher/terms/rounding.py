@@ -73,6 +73,15 @@ def round_long_cut(quantity: Quantity, units: UnitSystem, inch_step: Fraction = 
     return Quantity(-((-(quantity.amount - Fraction(1, 1000))) // step.amount) * step.amount, Dimension.LENGTH)
 
 
+def round_off_a_tape(quantity: Quantity, units: UnitSystem, inch_step: Fraction = EIGHTH) -> Quantity:
+    """What a tape shows of a length that is laid along it: from a metre, or a yard, whole centimetres or quarters of an
+    inch; what is shorter as any length."""
+    least, step = {UnitSystem.INCH: (YARD, INCH / 4), UnitSystem.METRIC: METRIC_STEPS[0]}[units]
+    if quantity.amount < least:
+        return round_length(quantity, units, inch_step)
+    return Quantity(_to_step(quantity.amount, step), Dimension.LENGTH)
+
+
 def convert_length(quantity: Quantity, units: UnitSystem, inch_step: Fraction = EIGHTH) -> Quantity:
     """A length written for the other system, at a size that this one's rulers show.
 

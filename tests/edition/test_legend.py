@@ -43,3 +43,11 @@ def test_the_fold_of_a_template_is_explained_as_its_cloth_is_cut(
     assert ("small corner off" in notch, "hal" in notch.replace("most half", "")) == (corner, halves)
     (fold,) = (words for words in told if "dash and dot" in words and "otch" not in words)
     assert ("fold of the cloth" in fold, "turn" in fold) == (corner, turned)
+
+
+@pytest.mark.parametrize(("demo", "printed"), [("dunlin-workshop-apron", True), ("avocet-sun-hat", False)])
+def test_of_a_print_that_repeats_no_end_may_be_up_as_it_likes(demo: str, printed: bool) -> None:
+    drafts = demo_proof(demo).drafts_of(UnitSystem.METRIC)
+    told = [line.words for line in legend_lines(drafts, {"fold"}, speaker("en", UnitSystem.METRIC), tiled=True)]
+    (grain,) = (words for words in told if words.startswith("Grain"))
+    assert ("tops of all pieces" in grain) is printed

@@ -146,7 +146,7 @@ APRONS = {
             "At each lower corner cut off the outer 1.2 cm of the side, 4.4 cm up",
             "Trim the allowances to 6 mm between the hems",
             "from 2 cm down the side slantwise",
-            "Check: cord is now 332.6 cm long and 2 cm wide",
+            "Check: cord is now 333 cm long and 2 cm wide",
         ),
     ),
 }

@@ -161,7 +161,19 @@ def test_labels_are_clear_of_all_lines_and_of_each_other(
             assert label.leader is not None or area(label).within(on_page(inner, page).buffer(0.2))
             assert min(line.points for line in label.lines) >= 8
         assert not any(area(one).intersects(area(other)) for one, other in itertools.combinations(labels, 2))
-        assert len(labels) + len(found) == (len(marks) + 1 if page.placed else 0)
+        named = [label for label in labels if keys(label) != ["label.top"]]
+        assert len(named) + len(found) == (len(marks) + 1 if page.placed else 0)
+
+
+@pytest.mark.parametrize(("width", "height", "turned"), [(150.0, 120.0, False), (240.0, 120.0, True)])
+def test_a_piece_that_lies_turned_says_which_edge_is_its_top(width: float, height: float, turned: bool) -> None:
+    """24 cm find room along the sheet only: what is the top of the piece lies at a side of the page."""
+    piece = hand_piece(rectangle(width, height), rectangle(width - 20, height - 20, 10, 10))
+    ((page, _, labels, _),) = (one for one in placed(piece) if one[0].placed)
+    tops = [label for label in labels if keys(label) == ["label.top"]]
+    assert (page.placed[0].movement.quarter_turns % 4 != 0, len(tops)) == (turned, int(turned))
+    middle = page.placed[0].on_paper(Point(width / 2, height - 10))
+    assert all(area(top).distance(shapely.Point(middle.x, middle.y)) < 8 for top in tops)
 
 
 def test_a_narrow_piece_takes_smaller_type_down_to_eight_points() -> None:

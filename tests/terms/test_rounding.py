@@ -25,6 +25,7 @@ from publisher.terms import (
     round_cut,
     round_length,
     round_long_cut,
+    round_off_a_tape,
     round_up_to_step,
     selling_step,
 )
@@ -286,6 +287,19 @@ def test_below_nought_whole_and_rest_stay_together(amount: str, decimal: str, fr
 def test_a_long_strip_is_cut_up_to_a_rounder_length(written: str, inch: str, metric: str) -> None:
     for units, cut in ((INCH, inch), (METRIC, metric)):
         assert round_long_cut(read_length(written), units) == read_length(cut)
+
+
+@pytest.mark.parametrize(
+    ("written", "inch", "metric"),
+    [
+        ("332.6 cm", "131 in", "333 cm"),  # 130.94 in
+        ("40 1/8 in", "40 1/4 in", "102 cm"),  # 101.9 cm
+        ("79.6 cm", "31 3/8 in", "79.6 cm"),  # short: as any length; 31.34 in
+    ],
+)
+def test_a_tape_shows_a_long_length_in_coarser_steps(written: str, inch: str, metric: str) -> None:
+    for units, shown in ((INCH, inch), (METRIC, metric)):
+        assert round_off_a_tape(read_length(written), units) == read_length(shown)
 
 
 @given(st.fractions(1, 4000), st.sampled_from(UnitSystem))

@@ -8,6 +8,7 @@ from publisher.assembly import Action, after_action
 from publisher.drafting import Draft, Pleat
 from publisher.figures.steps.bias_square import square_panels
 from publisher.figures.steps.cloth import BACKINGS, Bench, strip_loop
+from publisher.figures.steps.drawn_flat import said_flat
 from publisher.figures.steps.easing import dart_panels, eased_panel, gathered_panels
 from publisher.figures.steps.facings import facing_joint, turned_facing_panel
 from publisher.figures.steps.facts import StepFacts, fused_by
@@ -31,7 +32,7 @@ from publisher.figures.steps.sewing import (
     sew_panels,
     trim_panels,
 )
-from publisher.figures.steps.shaping import is_boxed, is_tube
+from publisher.figures.steps.shaping import is_tube
 from publisher.figures.steps.showing import cutting_panels, marked_panels, pleated_panels
 from publisher.figures.steps.stitching import hem_panels
 from publisher.figures.steps.strips import other_end
@@ -41,21 +42,12 @@ from publisher.figures.steps.turned_bands import turned_band_panel
 from publisher.figures.steps.turning import turned_panel
 from publisher.figures.steps.values import Panel
 from publisher.figures.steps.wording import names_of
-from publisher.terms import Phrase
 
 DEEP = "casing"  # what the name of a measure begins with that says how far a casing reaches from its seam
 BESIDE = "topstitch"  # … how far stitching runs from an edge
 REACH = "reach"  # a word in the name of a measure that says how far a binding lies past its stitching
 OVERLAP = "overlap"  # a word in the name of a measure that says how much of a binding is left for its join
 ENDS = ("left end", "right end")  # of a strip
-FLAT = (
-    "seam",
-    "topstitch",
-    "turning",
-    "trim and clip",
-    "edge to sew",
-    "placement",
-)  # kinds that draw what is a ring as it was cut
 MOST = 6  # panels of one figure
 
 
@@ -73,7 +65,7 @@ def panels_of(draft: Draft, facts: StepFacts) -> tuple[Panel, ...]:
         for action in actions:
             bench = replace(bench, state=after_action(bench.state, action, draft))
         bench = replace(bench, fused=(*bench.fused, *fused_by(actions)))
-    shown = _said_flat(bench, panels[:MOST], facts.step.before.sewn)
+    shown = said_flat(bench, panels[:MOST], facts.step.before.sewn)
     # What has been rolled up is no more seen from its front.
     return shown if any(panel.kind == "rolled" for panel in shown) else (*shown, *finished_of(draft, facts))
 
@@ -92,24 +84,6 @@ def _quilted(draft: Draft, facts: StepFacts) -> tuple[tuple[str, float], ...]:
     """Every copy that quilting goes through, and how far apart its lines run."""
     placed = facts.step.before.placed
     return tuple((name, apart) for copy, apart in facts.quilted for name in quilted_through(draft, placed, copy))
-
-
-def _said_flat(bench: Bench, panels: Sequence[Panel], before: Sequence[str]) -> tuple[Panel, ...]:
-    """Where a copy that has been sewn to itself, or whose corners were boxed before this step, is drawn flat, the first
-    such panel says so."""
-    seams = [one for one in bench.draft.seams if one.name in bench.state.sewn]
-    sewn = {one.name: frozenset(side.copy for side in (*one.first, *one.second)) for one in seams}
-    boxed = frozenset(copy for one in seams if is_boxed(one) and one.name in before for copy in sewn[one.name])
-    for at, panel in enumerate(panels):
-        if panel.kind not in FLAT or panel.caption is not None:
-            continue
-        rings = [name for name, copies in sewn.items() if len(copies) == 1 and copies <= set(panel.copies)]
-        words = Phrase.of("figures.drawn-flat", seams=names_of(rings)) if rings else None
-        if not rings and not boxed.isdisjoint(panel.copies):
-            words = Phrase.of("figures.drawn-unboxed")
-        if words is not None:
-            return (*panels[:at], replace(panel, caption=words), *panels[at + 1 :])
-    return tuple(panels)
 
 
 def _in_groups(actions: Sequence[Action]) -> list[Action]:

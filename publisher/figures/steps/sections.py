@@ -11,7 +11,7 @@ from publisher.figures.steps.lines import chain
 from publisher.figures.steps.seam_sections import layers_at
 from publisher.figures.steps.strands import GAP, Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape
-from publisher.figures.steps.wording import length_words
+from publisher.figures.steps.wording import fine_words, length_words
 from publisher.geometry import Point
 from publisher.terms import Phrase
 
@@ -70,11 +70,11 @@ def _stage(copy: str, piece: Piece, stage: str, at: int, last: bool) -> Panel:
     foot = min(shape.path.box.bottom for shape in shapes)
     cloth = next(shape.path.box for shape in shapes if shape.look is Look.CLOTH)
     # What lies between is folded to a crease and not measured: half of a cut width need not be a number on a ruler.
-    amount = finished if last else cut if at == 1 else None
+    amount = length_words(finished) if last else length_words(cut) if at == 1 else None
+    if stage == IN_HALF:
+        amount = fine_words(cut / 2)  # its allowances are still to be sewn: a ruler shows more than the finished width
     across = (
-        (Dimension(Point(cloth.left, foot), Point(cloth.right, foot), length_words(amount), away=-4.5),)
-        if amount is not None
-        else ()
+        (Dimension(Point(cloth.left, foot), Point(cloth.right, foot), amount, away=-4.5),) if amount is not None else ()
     )
     caption = Phrase.of(stage)
     told = Phrase.of("figures.told-strip", copy=copy, stage=caption)
@@ -139,19 +139,20 @@ def _tube() -> list[Shape]:
     return [*shapes, stitch(Point(0.6, 2 * GAP), Point(0.6, GAP), new=False)]
 
 
+IN_HALF = "figures.fold-in-half"
 _DRAWN = {
     "figures.fold-crease": _flat,
     "figures.fold-to-the-crease": _to_the_centre,
     "figures.fold-once-more": _in_fourths,
-    "figures.fold-in-half": _doubled,
+    IN_HALF: _doubled,
     "figures.fold-right-sides-in": _right_sides_in,
     "figures.fold-tube": _tube,
 }
 STAGES: dict[str, tuple[str, ...]] = {
     "in fourths": ("figures.fold-crease", "figures.fold-to-the-crease", "figures.fold-once-more"),
     "edges to the centre": ("figures.fold-crease", "figures.fold-to-the-crease"),
-    "doubled": ("figures.fold-in-half",),
-    "single fold": ("figures.fold-crease", "figures.fold-in-half"),
+    "doubled": (IN_HALF,),
+    "single fold": ("figures.fold-crease", IN_HALF),
     "turned": ("figures.fold-right-sides-in", "figures.fold-tube"),
 }
 

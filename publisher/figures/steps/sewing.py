@@ -165,7 +165,7 @@ def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
             how = Cutting(True, action.target in also, left, facts.length(APART))
             panels.append(clipped_panel(bench, joints, how))
     panels += trimmed_hems(bench, actions, facts)
-    return _named_for_others(panels, [action.target for action in actions if is_seam(bench, action.target)])
+    return _named_for_others(bench, panels, [action.target for action in actions if is_seam(bench, action.target)])
 
 
 def trimmed_hems(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> list[Panel]:
@@ -179,9 +179,12 @@ def trimmed_hems(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> l
     return [panel for panel in panels if panel is not None]
 
 
-def _named_for_others(panels: Sequence[Panel], seams: Sequence[str]) -> list[Panel]:
-    """The first, which says the seams that are treated as it shows."""
-    caption = Phrase.of("figures.alike", copies=names_of(seams[1:])) if len(seams) > 1 else None
+def _named_for_others(bench: Bench, panels: Sequence[Panel], seams: Sequence[str]) -> list[Panel]:
+    """The first, which says what else is treated as it shows: by the copies that are not in it, else by the seams."""
+    joints = [joint for name in seams[1:] for joint in joints_of(bench.draft, name)]
+    copies = [copy for joint in joints for copy in (joint.first, joint.second)]
+    others = [copy for copy in copies if panels and copy not in panels[0].copies] or list(seams[1:])
+    caption = Phrase.of("figures.alike", copies=names_of(others)) if others else None
     return [replace(panel, caption=panel.caption or caption) for panel in panels[:1]]
 
 

@@ -1,6 +1,7 @@
 """Seams that give shape: a corner boxed, one bag in another, a piece folded on itself, edges that part when laid flat."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from publisher.drafting import Notch, Placement, Seam
@@ -15,7 +16,7 @@ from publisher.figures.steps.cloth import (
     texture_of,
     turned,
 )
-from publisher.figures.steps.corners import turn_back
+from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, edge_path
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import mark_shapes, notches_of
@@ -229,7 +230,7 @@ def folded_seam(bench: Bench, joint: Joint) -> Panel | None:
     back = turn_back(upper, [joint.first_path, fold])
     wrong, right = (texture_of(bench, joint.first, wrong_up) for wrong_up in (True, False))
     shapes = [Shape(path, Look.RAW, right, closed=True) for path in kept]
-    shapes += back.shapes(wrong, right, Look.RAW)
+    shapes += back.shapes(wrong, right, Look.RAW, _backed(bench, joint.first, (start, end), other, back))
     shapes.append(Shape(fold, Look.FOLDED))
     for path in stitching_of([joint], outline, bench.stops_short):
         shapes += [Shape(part, Look.STITCHING) for part in back.kept_line(path)]
@@ -245,6 +246,21 @@ def folded_seam(bench: Bench, joint: Joint) -> Panel | None:
         "figures.told-folded-seam", copy=joint.first, seam=joint.name, allowance=length_words(joint.allowance)
     )
     return Panel("folded seam", Scene(tuple(shapes), callouts, across), told, copies=(joint.first,))
+
+
+def _backed(bench: Bench, copy: str, fold: tuple[Point, Point], other: Point, back: TurnedBack) -> list[Shape]:
+    """What a copy carries on its wrong side, as far as it lies up where the copy is folded and no corner is turned back."""
+    start, end = fold
+    shapes: list[Shape] = []
+    for one in laid(bench, Lying(copy, as_it_lies, wrong_up=True, new=False))[1:]:
+        if not one.closed or one.texture is None:
+            continue
+        try:
+            over = folded_along(one.path, start, end, other)[1]
+        except ValueError:
+            continue
+        shapes.append(replace(one, path=back.kept_area(mirrored(over, start, end - start))[0], look=Look.BEFORE))
+    return shapes
 
 
 def _on_line(path: Path, start: Point, end: Point) -> Path:

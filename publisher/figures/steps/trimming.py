@@ -1,7 +1,7 @@
 """Cloth cut off after it was sewn: rough layers along the template, allowances narrower, snipped, across corners."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from publisher.drafting import Draft
@@ -11,7 +11,7 @@ from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seam_sections import lining_of
 from publisher.figures.steps.seams import spot_on
-from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point, offset_outline, parallel_beside
 from publisher.terms import Phrase
@@ -20,6 +20,7 @@ CORNER = 0.5  # sine of the turn that makes a corner of the seam
 STRAIGHT = 1 / 800  # of a turn in each mm: a flatter curve needs no snips
 WINDOW = 0.5  # mm to either side, in which that is measured
 NEAR = 0.01  # mm
+OFF = 2.6  # mm on paper: how far beyond the raw edge is told how far apart snips are
 SHORT_OF = 0.4  # of the allowance: how far from the stitches a corner is cut across
 
 
@@ -56,7 +57,8 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
     between = _between_hems(bench, joint.first, path)
     bench = with_allowances(bench, joint.name)
     lying = Lying(joint.first, turned(), wrong_up=True, new=False)
-    shapes = laid(bench, lying)
+    # A backing ends at the seam: its rim would hide the stitches there.
+    shapes = [replace(one, look=None) if one.texture is Texture.INTERFACING else one for one in laid(bench, lying)]
     sewn = Shape(moved(path, lying), Look.STITCHED)
     away = (left or wide / 2) if trim else wide
     step = how.apart or away * 1.6
@@ -78,8 +80,8 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
         words = Phrase.of("figures.half-width") if left is None else length_words(left)
         dimensions = (Dimension(foot, foot + out * away, words),)
     if how.apart is not None and middle is not None and middle != near[-1]:
-        ends = [_mirrored(_beside(between, spot, away)) for spot in (middle, middle + step)]
-        dimensions = (*dimensions, Dimension(ends[0], ends[1], length_words(how.apart)))
+        ends = [_mirrored(_beside(between, spot, wide)) for spot in (middle, middle + step)]
+        dimensions = (*dimensions, Dimension(ends[0], ends[1], length_words(how.apart), away=OFF))
     key = "figures.across-corner" if corners else "figures.wedges" if bend > 0 else "figures.snips"
     named_at = at + out * (away * SHORT_OF if corners else 0.0)
     if middle is not None:
@@ -113,7 +115,7 @@ def snipped_edge_panel(bench: Bench, copy: str, edge: str, apart: float | None) 
     if spots:
         at = spots[len(spots) // 3]
         ends = [_beside(path, along, wide) for along in (at, at + step)]
-        told_apart = (Dimension(ends[0], ends[1], length_words(step)),) if apart is not None else ()
+        told_apart = (Dimension(ends[0], ends[1], length_words(step), away=-OFF),) if apart is not None else ()
         named = Callout(Phrase.of("figures.snips" if bend <= 0 else "figures.wedges"), _beside(path, at, wide * 0.5))
         detail = Detail(_beside(path, at, wide * 0.3), wide * 2.2, tuple(close), told_apart, (named,))
     told = Phrase.of("figures.told-snipped-edge", edge=edge, copy=copy)

@@ -10,6 +10,11 @@ def length_words(mm: float) -> Phrase:
     return Phrase.of("length", mm=f"{mm:.6f}")
 
 
+def fine_words(mm: float) -> Phrase:
+    """A length that may lie between those that the edition prints: half of one, to be measured with a ruler."""
+    return Phrase.of("fine-length", mm=f"{mm:.6f}")
+
+
 def listed(phrases: Sequence[Phrase]) -> Phrase:
     """Several phrases as a list in words."""
     return Phrase("list", tuple((f"{at:03}", phrase) for at, phrase in enumerate(phrases)))

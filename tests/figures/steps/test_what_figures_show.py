@@ -8,7 +8,7 @@ import shapely
 
 from publisher.drafting import Draft
 from publisher.figures.steps import Panel, facts_of, panels_of
-from publisher.figures.steps.values import Look, Shape
+from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.geometry import Path
 from publisher.terms import UnitSystem
 from tests.demo import demo_proof
@@ -16,6 +16,7 @@ from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
 from tests.specimens import found, prove_text
 
 METRIC = UnitSystem.METRIC
+INTERFACING = Texture.INTERFACING
 
 
 def panel_of(demo: str, step: int, kind: str) -> Panel:
@@ -243,3 +244,65 @@ def test_a_half_that_runs_from_fold_to_fold_in_one_curve_is_cut_along_it() -> No
     # Half of the circle with an allowance of 1 cm all round.
     radius = crown.finished_line.length / math.tau + 10.0
     assert sum(path.length for path in drawn(panel, Look.CUT)) == pytest.approx(math.pi * radius, rel=1e-3)
+
+
+def caption_of(panel: Panel) -> str | None:
+    return None if panel.caption is None else LETTERS[METRIC].say(panel.caption)
+
+
+def test_a_strip_folded_in_half_is_as_wide_as_a_ruler_shows_then() -> None:
+    """Cut 7 cm wide; 2.5 cm are left when its allowance of 1 cm is sewn."""
+    panel = panel_of("avocet-sun-hat", 13, "fold-in-half")
+    assert [LETTERS[METRIC].say(one.says).replace("\u00a0", " ") for one in panel.scene.dimensions] == ["3.5 cm"]
+
+
+def test_what_is_fused_is_seen_where_the_piece_is_folded_wrong_side_out() -> None:
+    """The interfacing ends at the finished line: where the fold is half of it lies up."""
+    backed = [one for one in panel_of("avocet-sun-hat", 4, "folded seam").scene.shapes if one.texture is INTERFACING]
+    brim = draft_of("avocet-sun-hat").piece("brim").finished_line
+    (half,) = backed
+    assert as_area(half).area == pytest.approx(as_area(replace(half, path=brim)).area / 2, rel=0.05)
+
+
+def test_the_stitches_of_a_seam_are_not_hidden_by_what_ends_at_it() -> None:
+    panel = panel_of("avocet-sun-hat", 6, "trim and clip")
+    (backed,) = (one for one in panel.scene.shapes if one.texture is INTERFACING)
+    assert backed.look is None
+    assert len(drawn(panel, Look.STITCHED)) == 1
+
+
+@pytest.mark.parametrize(
+    ("step", "captions"),
+    [
+        (5, ["Drawn flat, as if the back seam were open."]),
+        (9, [None, "Drawn flat, as if the back seam were open.", None]),  # the crown is no ring
+        (10, [None, "Drawn flat, as if the back seam were open.", None, None, None]),
+        (
+            14,
+            [
+                "Drawn flat, as if its ends were not sewn together.",
+                "Drawn flat, as if the back seam were open.",
+                None,
+            ],
+        ),
+    ],
+)
+def test_what_is_drawn_flat_says_so_in_the_words_of_the_steps(step: int, captions: list[str | None]) -> None:
+    panels = next(panels for _, one, panels, _ in drawn_demo("avocet-sun-hat", METRIC) if one.number == step)
+    assert [caption_of(panel) for panel in panels] == captions
+
+
+def test_what_is_done_in_the_same_way_is_told_by_its_pieces() -> None:
+    assert caption_of(panel_of("dunlin-workshop-apron", 16, "trim and clip")) == "In the same way: facing left"
+
+
+def test_how_far_apart_snips_are_is_told_beyond_the_raw_edge() -> None:
+    """The crown's rim: 1 cm of allowance all round."""
+    panel = panel_of("avocet-sun-hat", 10, "trim and clip")
+    assert panel.scene.detail is not None
+    (apart,) = panel.scene.detail.dimensions
+    raw = as_line(panel.scene.shapes[0].path)
+    assert [raw.distance(shapely.Point(end.x, end.y)) for end in (apart.start, apart.end)] == pytest.approx(
+        [0, 0], abs=0.1
+    )
+    assert apart.away > 2
