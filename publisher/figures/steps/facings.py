@@ -6,7 +6,7 @@ from publisher.figures.steps.attached import laid
 from publisher.figures.steps.cloth import ROUND, Bench, Lying, moved, texture_of, turned
 from publisher.figures.steps.joining import Joint, joints_of, lying_on
 from publisher.figures.steps.lines import box_path, line
-from publisher.figures.steps.seams import spot_on, spot_to_measure
+from publisher.figures.steps.seams import own_spot, spot_on, spot_to_measure
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words
@@ -153,13 +153,13 @@ def stitched_facing_panel(bench: Bench, joint: Joint, edge: str, distance: float
     path = Path(tuple(segment for one in piece.edges_of(edge) for segment in one.path.segments))
     away = distance or 3.0
     shapes += [Shape(moved(part, above), Look.STITCHING) for part in parallel_beside(path, away)]
-    outer, inner = moved(bench.outline(below.copy), below), moved(bench.outline(above.copy), above)
+    inner = moved(bench.outline(above.copy), above)
     open_ends = [one.edge for one in piece.hems if f"{joint.second}.{one.edge}" in bench.state.hemmed]
     middles = [piece.edge(name).path.point_at(piece.edge(name).length / 2) for name in open_ends if name != edge]
     callouts = (
         *(Callout(Phrase.of("figures.left-open"), above.rule(middle)) for middle in middles),
         Callout(face_words(joint.second, wrong_up=False), spot_on(inner), bench.number(joint.second)),
-        Callout(face_words(joint.first, wrong_up=True), spot_on(outer, None, [inner]), bench.number(joint.first)),
+        Callout(face_words(joint.first, wrong_up=True), own_spot(bench, below, [inner]), bench.number(joint.first)),
     )
     detail = None
     if distance is not None:

@@ -1,6 +1,6 @@
 """What has been assembled so far, front and back: a bag or a box standing, a hat from its side, else as it lies flat."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from publisher.drafting import LineMark
@@ -22,7 +22,7 @@ from publisher.figures.steps.facts import StepFacts
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.marking import marks_on
 from publisher.figures.steps.revolved import hat_panels
-from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.seams import own_spot, spot_on
 from publisher.figures.steps.shaping import is_boxed
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.standing import bag_panels, box_panels
@@ -79,12 +79,14 @@ def on_the_other_side(bench: Bench, copy: str) -> Lying:
 
 def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
     own = [*spread(bench, lying), *fastened_on(bench, lying), *lines_sewn(bench, lying)]
-    bare = spot_on(moved(bench.outline(lying.copy), lying), None, [one.path for one in own[1:] if one.closed])
+    bare = own_spot(bench, lying, [one.path for one in own[1:] if one.closed])
     seen = [Seen(lying.copy, tuple(own), bare)]
     seen += _faced(bench, lying) if lying.wrong_up else _on_top(bench, lying)
     for thread, through in facts.threaded:
         cord = threaded_shapes(bench, through, lying)
-        seen += [Seen(thread, tuple(cord), cord[-1].path.point_at(cord[-1].path.length * 0.5))] if cord else []
+        # Words stand at the right: of its two ends the one that is nearer to them has its name.
+        ends = [one.path.point_at(one.path.length / 2) for one in cord[-2:]]
+        seen += [Seen(thread, tuple(cord), max(ends, key=lambda spot: spot.x))] if cord else []
     bound = [Shape(moved(path, lying), look, texture, closed) for path, look, texture, closed in _bound(bench, lying)]
     named = list({one.name: one for one in reversed(seen)}.values())[::-1]
     numbered = {one.name for piece in bench.draft.pieces for one in piece.copies}
@@ -92,12 +94,21 @@ def _side(bench: Bench, lying: Lying, facts: StepFacts, face: str) -> Panel:
         Callout(
             Phrase.of("figures.name", name=one.name), one.at, bench.number(one.name) if one.name in numbered else None
         )
-        for one in named[:NAMED]
+        for one in _nearer_of_two(bench, named)[:NAMED]
     ]
     # What leaves a bound edge comes from under its binding.
     under, rest = [one for one in seen if one.outwards], [one for one in seen if not one.outwards]
     shapes = [shape for one in (*under, *rest) for shape in one.shapes]
     return side_panel(face, [*shapes, *bound], callouts, [one.name for one in named])
+
+
+def _nearer_of_two(bench: Bench, seen: Sequence[Seen]) -> list[Seen]:
+    """Of facings of one piece, a left and a right one, that whose name crosses nothing on its way to the right."""
+    turned_ones = [one for one in seen if one.name in bench.state.turned]
+    nearest_one: dict[int, Seen] = {}
+    for one in sorted(turned_ones, key=lambda one: one.at.x):
+        nearest_one[bench.number(one.name)] = one
+    return [one for one in seen if one not in turned_ones or one in nearest_one.values()]
 
 
 def lines_sewn(bench: Bench, lying: Lying) -> Iterator[Shape]:

@@ -7,11 +7,12 @@ from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, text
 from publisher.figures.steps.lines import box_path, chain
 from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.turned_edges import innermost_first, turned_band
-from publisher.figures.steps.values import Arrow, Callout, Dimension, Look, Panel, Scene, Shape
+from publisher.figures.steps.values import Arrow, Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words
 from publisher.geometry import Path, Point
 from publisher.terms import Phrase
 
+SMALL = 0.03  # of the piece's longer side: an allowance that is narrower is shown magnified
 REACH = 0.09  # of the piece's longer side: how far the arrow runs over an edge, each way
 
 
@@ -34,11 +35,10 @@ def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
     deep = longest.allowance
     reach = max(deep * 1.6, longer_side(bench, copy) * REACH)
     arrow = Arrow(lying.rule(at - inwards * reach), lying.rule(at + inwards * reach), 0.25)
-    across = Dimension(
-        lying.rule(_at(longest.path, 0.3)),
-        lying.rule(_at(longest.path, 0.3) + _in(longest.path, 0.3) * deep),
-        length_words(deep),
-    )
+    foot, far = _at(longest.path, 0.3), _at(longest.path, 0.3) + _in(longest.path, 0.3) * deep
+    across = Dimension(lying.rule(foot), lying.rule(far), length_words(deep))
+    small = deep < SMALL * longer_side(bench, copy)
+    detail = Detail(lying.rule(foot), deep * 2.4, dimensions=(across,)) if small else None
     outline = moved(piece.finished_line, lying)
     callouts = (
         Callout(
@@ -48,7 +48,8 @@ def folded_edge_panel(bench: Bench, copy: str, edge: str) -> Panel:
         Callout(face_words(copy, wrong_up=True), spot_on(outline), bench.number(copy)),
     )
     told = Phrase.of("figures.told-fold", copy=copy, edge=edge, amount=length_words(deep))
-    return Panel("fold", Scene(tuple(shapes), callouts, (across,), (arrow,)), told, copies=(copy,))
+    scene = Scene(tuple(shapes), callouts, () if small else (across,), (arrow,), detail)
+    return Panel("fold", scene, told, copies=(copy,))
 
 
 def turned_end_panel(bench: Bench, copy: str) -> Panel | None:

@@ -7,7 +7,7 @@ from publisher.drafting import Piece
 from publisher.figures.steps.attached import laid
 from publisher.figures.steps.cloth import Bench, Lying, moved, turned
 from publisher.figures.steps.lines import chain
-from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.seams import own_spot
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point
@@ -35,9 +35,10 @@ def trimmed_corners_panel(bench: Bench, copy: str, edges: Sequence[str], up: flo
         Dimension(low, inner, length_words(tall), away=5.0 * side),
     )
     middle = (low + outer) * 0.5
-    callouts = (Callout(Phrase.of("figures.cut-off"), middle),)
+    # Low in what is cut off: the leaders of both lengths run above it.
+    callouts = (Callout(Phrase.of("figures.cut-off"), low + (inner - low) * 0.2 + (outer - inner) * 0.5),)
     detail = Detail(middle, max(hem, tall) * 1.1, dimensions=dimensions, callouts=callouts)
-    named = Callout(face_words(copy, wrong_up=True), spot_on(moved(bench.outline(copy), lying)), bench.number(copy))
+    named = Callout(face_words(copy, wrong_up=True), own_spot(bench, lying), bench.number(copy))
     told = Phrase.of("figures.told-corner-cut", copy=copy, edges=names_of(edges))
     return Panel("corner cut off", Scene(tuple(shapes), (named,), detail=detail), told, copies=(copy,))
 

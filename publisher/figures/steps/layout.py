@@ -23,7 +23,7 @@ from publisher.figures.steps.values import (
     Scene,
     Shape,
 )
-from publisher.geometry import Box, Movement, Path, Point, area_within, line_within, mapped
+from publisher.geometry import Box, Movement, Path, Point, area_within, line_within, mapped, nearest
 
 WIDEST = 144.0  # of a figure: what a step has beside its number
 GAP = 4.0  # between panels, and rows of them
@@ -32,6 +32,7 @@ SIGN_BELOW = 6.0  # from the top of the panel at most
 SIGN_GAP = 1.2  # before that sign
 BESIDE = 4.5  # between a drawing and the words beside it
 DOT = 0.45  # at the end of a leader
+CIRCLES = (None, 0.0, 1.0)  # where it may stand: as high as its spot, at the drawing's foot, at its top
 DETAIL = 13.0  # radius of the circle that magnifies
 LEADER_GAP = 0.8
 # What a drawing may fill, by how many there are: mm.
@@ -169,14 +170,19 @@ def _lay_panel(
     named = [_named(one, place, letters, widest) for one in scene.callouts]
     named += [(one.named, "") for one in dimensions if one.named is not None]
     reach = _reach(shapes, texts)
-    far: list[Named] = []
-    if scene.detail is not None:
-        found = _magnified(scene, scene.detail, place, reach, letters, widest)
-        shapes, far = [*shapes, *found[0]], found[1]
     # Beside others it has its words on its right, unless they would fan out from a drawing much lower than they are.
     fanned = sum(one.words.height for one, _ in named) > FANNED * reach.height
     middle = (reach.left + reach.right) / 2 if alone or fanned else reach.left
-    left, right = _sides(named, middle, bool(scene.detail))
+    left, right = _sides(named, middle)
+    far: list[Named] = []
+    if scene.detail is not None:
+        middle = (reach.left + reach.right) / 2
+        tried = (
+            _beside_circle(scene, scene.detail, place, at, _sides(named, middle), reach, letters, widest)
+            for at in CIRCLES
+        )
+        around = max(tried, key=lambda one: len(one.right))  # of several alike the first
+        shapes, left, right, far = [*shapes, *around.shapes], around.left, around.right, around.far
     shown = _reach(shapes, texts)
     words, leaders = _columns(left, [*right, *far], shown, letters)
     if inline and any(runs_over(one.path, text.box) for one in leaders for text in texts):
@@ -210,13 +216,45 @@ def _reach(shapes: Sequence[DrawnShape], texts: Sequence[DrawnText]) -> Box:
     return _joined([*(one.path.box for one in shapes), *(one.box for one in texts)])
 
 
-def _sides(named: Sequence[tuple[Named, str]], middle: float, detailed: bool) -> tuple[list[Named], list[Named]]:
-    """Callouts left and right of the drawing: where they say, else on the side of what they name.
-
-    Where a circle magnifies on the right, those of the drawing stand at its left.
-    """
-    left = [one for one, side in named if side == "left" or (not side and (detailed or one.at.x < middle))]
+def _sides(named: Sequence[tuple[Named, str]], middle: float) -> tuple[list[Named], list[Named]]:
+    """Callouts left and right of the drawing: where they say, else on the side of what they name."""
+    left = [one for one, side in named if side == "left" or (not side and one.at.x < middle)]
     return left, [one for one, _ in named if one not in left]
+
+
+@dataclass(frozen=True, slots=True)
+class _Around:
+    """A circle that magnifies, and the words of its drawing: at its left, past the circle at its right, those of the
+    circle."""
+
+    shapes: list[DrawnShape]
+    left: list[Named]
+    right: list[Named]
+    far: list[Named]
+
+
+def _beside_circle(
+    scene: Scene,
+    detail: Detail,
+    place: Place,
+    level: float | None,
+    sides: tuple[list[Named], list[Named]],
+    reach: Box,
+    letters: Lettering,
+    widest: float,
+) -> _Around:
+    """The circle as high as its spot, or at the drawing's foot (0) or top (1); words on the side of what they name, but at
+    the left where a leader from the right would run over the circle."""
+    shapes, far, middle = _magnified(scene, detail, place, level, reach, letters, widest)
+    edge = middle.x + DETAIL + BESIDE
+    left, right = list(sides[0]), list(sides[1])
+    while True:
+        stood = stacked([*right, *far], edge)
+        over = {id(one) for one, high in stood if nearest(line(Point(edge, high), one.at), middle)[2] < DETAIL + 1.0}
+        hits = [one for one in right if id(one) in over]
+        if not hits:
+            return _Around(shapes, left, right, far)
+        left, right = [*left, *hits[:1]], [one for one in right if one is not hits[0]]
 
 
 def _columns(
@@ -239,13 +277,14 @@ def _columns(
 
 
 def _magnified(
-    scene: Scene, detail: Detail, place: Place, reach: Box, letters: Lettering, widest: float
-) -> tuple[list[DrawnShape], list[Named]]:
-    """The circle at the right of a drawing, what it shows, and the words for it."""
+    scene: Scene, detail: Detail, place: Place, level: float | None, reach: Box, letters: Lettering, widest: float
+) -> tuple[list[DrawnShape], list[Named], Point]:
+    """The circle at the right of a drawing, what it shows, the words for it, and its middle."""
     factor = DETAIL / detail.radius
     spot = place(detail.at)
     small = (place(detail.at + Point(detail.radius, 0.0)) - spot).length
-    height = min(max(spot.y, reach.bottom + DETAIL), max(reach.top - DETAIL, reach.bottom + DETAIL))
+    low, high = reach.bottom + DETAIL, max(reach.top - DETAIL, reach.bottom + DETAIL)
+    height = min(max(spot.y, low), high) if level is None else low + (high - low) * level
     middle = Point(max(reach.right, spot.x + small) + BESIDE + DETAIL, height)
 
     def large(point: Point) -> Point:
@@ -264,7 +303,7 @@ def _magnified(
     shapes.append(DrawnShape(rim, Look.THIN, None, True))
     named = [one.named for one in dimensions if one.named is not None]
     named += [_named(one, large, letters, widest)[0] for one in detail.callouts]
-    return shapes, named
+    return shapes, named, middle
 
 
 def _cut_off(shape: DrawnShape, rim: Path) -> list[DrawnShape]:

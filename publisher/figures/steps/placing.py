@@ -122,7 +122,7 @@ def placed_panel(
         shapes += lines_to_stitch(bench, above) if stitched else []
     callouts = [
         Callout(names, above_spot, bench.number(above.copy)),
-        Callout(face_words(below.copy, behind), _bare(outer, above, below, bench), bench.number(below.copy)),
+        Callout(face_words(below.copy, behind), _bare(outer, pair, below, bench), bench.number(below.copy)),
     ]
     callouts += [
         Callout(Phrase.of("figures.name", name=mark.name), below.rule(mark.at))
@@ -216,11 +216,10 @@ def _inner_spot(path: Path) -> Point:
     return Point((box.left + box.right) / 2, (box.bottom + box.top) / 2)
 
 
-def _bare(outer: Path, above: Lying, below: Lying, bench: Bench) -> Point:
+def _bare(outer: Path, pair: Sequence[Lying], below: Lying, bench: Bench) -> Point:
     """A spot of the copy below that stays bare."""
-    covers = [moved(bench.outline(one.copy), one) for one in carried(bench, below)]
-    if not strip_loop(bench, above.copy):
-        covers.append(moved(bench.outline(above.copy), above))
+    laid_on = [one for one in pair if not strip_loop(bench, one.copy)]
+    covers = [moved(bench.outline(one.copy), one) for one in (*carried(bench, below), *laid_on)]
     return spot_on(outer, None, covers)
 
 

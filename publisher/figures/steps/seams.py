@@ -4,14 +4,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from publisher.figures.steps.attached import carried_areas, laid, strips_on
-from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, texture_of
+from publisher.figures.steps.cloth import BACKINGS, Bench, Lying, carried, longer_side, moved, texture_of
 from publisher.figures.steps.corners import TurnedBack, turn_back
 from publisher.figures.steps.joining import Joint, coincides, lying_on
 from publisher.figures.steps.lines import chain
 from publisher.figures.steps.marking import mark_shapes, notches_of
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Box, Path, Point, inside, line_within
+from publisher.geometry import Box, Path, Point, inside, line_within, nearest, signed_area
 from publisher.terms import Phrase
 
 SMALL = 0.022  # of a piece's longer side: an allowance narrower than that is shown magnified
@@ -20,6 +20,8 @@ SPOTS = (  # of a piece's box: where words may point, the likeliest first
     *((x, y) for x in (0.98, 0.02, 0.95, 0.05) for y in (0.75, 0.5, 0.6)),
     *((x, y) for y in (0.03, 0.97, 0.06, 0.94) for x in (0.3, 0.5, 0.7)),
 )
+COVERED = 0.5  # … of the lower layer: where more is bare, it is named there
+CLEAR = 0.05  # … so far from all edges
 NEAR = 0.05  # mm: ends that lie nearer are one
 MAGNIFIED = 1.6  # allowances to the rim of the circle that magnifies one
 
@@ -132,20 +134,33 @@ def _stitching(joint: Joint) -> list[Path]:
 
 def _faces(bench: Bench, below: Lying, above: Lying, upper: Path, back: TurnedBack) -> tuple[Callout, ...]:
     """Which face of which copy is seen where: the upper one's wrong side, and the lower one's right side at the corner."""
+    lower = moved(bench.outline(below.copy), below)
+    covers = [upper, *(moved(bench.outline(one.copy), one) for one in carried(bench, below))]
+    most_bare = abs(signed_area(upper)) < COVERED * abs(signed_area(lower))
+    bare = spot_on(lower, None, covers) if most_bare else back.bare_spot
     return (
-        Callout(face_words(below.copy, wrong_up=False), back.bare_spot, bench.number(below.copy)),
+        Callout(face_words(below.copy, wrong_up=False), bare, bench.number(below.copy)),
         Callout(face_words(above.copy, wrong_up=True), spot_on(upper, back), bench.number(above.copy)),
     )
 
 
 def spot_on(outline: Path, back: TurnedBack | None = None, covers: Sequence[Path] = ()) -> Point:
-    """A spot inside an area, bare of what covers it and away from a corner turned back; well inside where it can be."""
+    """A spot inside an area, bare of what covers it and away from a corner turned back; where it can be, well inside, well
+    clear of what covers it, and so that a level leader crosses none of that."""
     box, covers = outline.box, [*covers, *((back.bare, back.flap) if back is not None else ())]
-    for x, y in SPOTS:
-        spot = Point(box.left + box.width * x, box.bottom + box.height * y)
-        if inside(outline, spot) and not any(inside(cover, spot) for cover in covers):
-            return spot
-    return outline.point_at(outline.length * 0.6)
+    clear = CLEAR * max(box.width, box.height)
+    spots = [Point(box.left + box.width * x, box.bottom + box.height * y) for x, y in SPOTS]
+    bare = [one for one in spots if inside(outline, one) and not any(inside(cover, one) for cover in covers)]
+    well = [one for one in bare if all(nearest(path, one)[2] > clear for path in (outline, *covers))]
+    free = (one for one in well if not any(cover.box.bottom < one.y < cover.box.top for cover in covers))
+    return next(free, (well or bare or [outline.point_at(outline.length * 0.6)])[0])
+
+
+def own_spot(bench: Bench, lying: Lying, covers: Sequence[Path] = ()) -> Point:
+    """A spot of a copy where it lies, clear of what it carries on either face, whose stitches are seen."""
+    both = [*carried(bench, lying), *carried(bench, replace(lying, wrong_up=not lying.wrong_up))]
+    on_it = [moved(bench.outline(one.copy), one) for one in both if bench.kind(one.copy) not in BACKINGS]
+    return spot_on(moved(bench.outline(lying.copy), lying), None, [*covers, *on_it])
 
 
 def _gaps(joints: Sequence[Joint]) -> tuple[Callout, ...]:

@@ -18,7 +18,7 @@ from publisher.figures.steps.cloth import (
 )
 from publisher.figures.steps.lines import line
 from publisher.figures.steps.quilting import quilting_rows
-from publisher.figures.steps.seams import spot_on, spot_to_measure
+from publisher.figures.steps.seams import own_spot, spot_on, spot_to_measure
 from publisher.figures.steps.sections import hem_section
 from publisher.figures.steps.spots import line_dimensions
 from publisher.figures.steps.turned_edges import NEAR_EDGE, SEWN, raw_to_raw, sewing_lines, turned_band
@@ -28,6 +28,7 @@ from publisher.geometry import Path, Point, nearest, parallel_beside
 from publisher.terms import Phrase
 
 NARROW = 0.035  # … a hem that is narrower is shown magnified
+AT = (0.3, 0.5, 0.7, 0.2, 0.8)  # of an edge: where a distance from it may be told
 SMALL = 0.03  # of a piece's longer side: what is nearer is shown magnified
 
 
@@ -50,7 +51,7 @@ def topstitched_panel(
     shapes += [Shape(line(mark.start, mark.end), Look.STITCHING) for mark in lines]
     outline = moved(bench.outline(copy), lying)
     callouts = (
-        Callout(face_words(copy, wrong_up=False), spot_on(outline), bench.number(copy)),
+        Callout(face_words(copy, wrong_up=False), own_spot(bench, lying), bench.number(copy)),
         *(
             Callout(Phrase.of("figures.name", name=mark.name), mark.start + (mark.end - mark.start) * 0.7)
             for mark in lines
@@ -59,7 +60,7 @@ def topstitched_panel(
     detail = None
     dimensions: tuple[Dimension, ...] = ()
     if distance is not None:
-        at, outwards = spot_to_measure(paths[0])
+        at, outwards = max((spot_to_measure(path, parts=(part,)) for path in paths for part in AT), key=_to_the_right)
         across = Dimension(at - outwards * away, at, length_words(away))
         small = away < SMALL * max(outline.box.width, outline.box.height)
         if small:
@@ -67,7 +68,7 @@ def topstitched_panel(
         else:
             dimensions = (across,)
     if further and rows_apart is not None:
-        at, outwards = spot_to_measure(paths[0], parts=(0.8,))
+        at, outwards = min((spot_to_measure(paths[0], parts=(part,)) for part in AT), key=_to_the_right)
         first, second = at - outwards * away, at - outwards * (away + rows_apart)
         dimensions = (*dimensions, Dimension(second, first, length_words(rows_apart)))
     dimensions = (*dimensions, *(one for mark in lines[:1] for one in line_dimensions(piece, mark)))
@@ -75,6 +76,11 @@ def topstitched_panel(
     told = Phrase.of("figures.told-topstitch", copy=copy, edges=names_of(names))
     scene = Scene(tuple(shapes), callouts, dimensions, detail=detail)
     return Panel("topstitch", scene, told, copies=(copy,))
+
+
+def _to_the_right(spot: tuple[Point, Point]) -> float:
+    """The circle that magnifies stands at the right: a spot there is led to it without crossing the piece."""
+    return round(spot[0].x, 3)
 
 
 def _rows(piece: Piece, paths: Sequence[Path], away: float, apart: float) -> Iterator[Path]:
@@ -195,7 +201,7 @@ def hem_panels(bench: Bench, hemmed: Sequence[tuple[str, str]]) -> list[Panel]:
     ]
     spot = lying.rule(_on_hem(piece.edge(edges[0]), hem))
     named = Callout(Phrase.of("figures.hem-turned", edges=names_of(edges)), spot)
-    face = Callout(face_words(copy, wrong_up=True), spot_on(moved(piece.finished_line, lying)), bench.number(copy))
+    face = Callout(face_words(copy, wrong_up=True), own_spot(bench, lying), bench.number(copy))
     if hem.depth < NARROW * longer_side(bench, copy):
         whole = [raw_to_raw(piece, piece.edge(edge), now.outline(copy)) for edge in edges]
         heavy = [Shape(moved(path, lying), Look.FOLDED) for path in whole]

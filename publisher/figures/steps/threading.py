@@ -9,7 +9,7 @@ from publisher.figures.steps.attached import laid
 from publisher.figures.steps.cloth import Bench, Lying, longer_side, moved, texture_of, turned
 from publisher.figures.steps.facings import facing_joint, facing_lying
 from publisher.figures.steps.lines import chain
-from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.seams import own_spot
 from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point, nearest, parallel_beside
@@ -39,13 +39,12 @@ def threaded_panel(bench: Bench, thread: str, through: Sequence[str], quoted: fl
     if not found:
         return None
     below = found[0].below
-    outline = moved(bench.outline(below.copy), below)
     ways, loops, tails = _cord(bench, found)
     shapes = [*laid(bench, below), *(shape for casing in found for shape in casing.on_it)]
     shapes += [Shape(chain(way), Look.CORD_WITHIN) for way in ways] + [Shape(chain(loop), Look.CORD) for loop in loops]
     callouts = [
         Callout(Phrase.of("figures.name", name=thread), tails[0][0], _number(bench, thread)),
-        Callout(face_words(below.copy, wrong_up=True), spot_on(outline), bench.number(below.copy)),
+        Callout(face_words(below.copy, wrong_up=True), own_spot(bench, below), bench.number(below.copy)),
     ]
     if quoted is not None:
         words = Phrase.of("figures.leave", amount=length_words(quoted))

@@ -10,7 +10,7 @@ from publisher.figures.steps.cloth import Bench, Lying, moved, turned, with_allo
 from publisher.figures.steps.joining import Joint, joints_of
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.seam_sections import lining_of
-from publisher.figures.steps.seams import spot_on
+from publisher.figures.steps.seams import own_spot, spot_on
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
 from publisher.geometry import Path, Point, offset_outline, parallel_beside
@@ -91,7 +91,7 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
     told = Phrase.of("figures.told-clip", seam=joint.name, copy=joint.first)
     lining = lining_of(bench, joint.first)
     face = face_words(joint.first, wrong_up=True) if lining is None else face_words(lining, wrong_up=False)
-    named = Callout(face, spot_on(moved(bench.outline(joint.first), lying)), bench.number(joint.first))
+    named = Callout(face, own_spot(bench, lying), bench.number(joint.first))
     scene = Scene((*shapes, sewn, *(Shape(part, Look.CUT) for part in cut)), (named,), detail=detail)
     return Panel("trim and clip", scene, told, copies=(joint.first, joint.second))
 

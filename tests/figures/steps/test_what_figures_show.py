@@ -7,7 +7,7 @@ import pytest
 import shapely
 
 from publisher.drafting import Draft
-from publisher.figures.steps import Panel, facts_of, panels_of
+from publisher.figures.steps import Panel, facts_of, lay_out, panels_of
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.geometry import Path
 from publisher.terms import UnitSystem
@@ -306,3 +306,41 @@ def test_how_far_apart_snips_are_is_told_beyond_the_raw_edge() -> None:
         [0, 0], abs=0.1
     )
     assert apart.away > 2
+
+
+@pytest.mark.parametrize(
+    ("step", "kind", "word"),
+    [(9, "placement", "apron, right side"), (11, "hem", "apron, wrong side"), (15, "seam", "apron, right side")],
+)
+def test_a_leader_ends_well_clear_of_what_lies_on_a_piece(step: int, kind: str, word: str) -> None:
+    """Of the apron, 74 cm by 79 cm: 3 cm from any pocket and from the facing."""
+    panel = panel_of("dunlin-workshop-apron", step, kind)
+    named = next(one for one, words in zip(panel.scene.callouts, words_of(panel), strict=True) if words == word)
+    # Pockets on the other face are seen by their stitches.
+    first, *others = [shape for shape in panel.scene.shapes if shape.look is not None]
+    spot = shapely.Point(named.at.x, named.at.y)
+    assert as_area(first).contains(spot)
+    assert min(as_line(shape.path).distance(spot) for shape in (first, *others)) > 30
+
+
+def test_of_a_left_and_a_right_one_the_nearer_to_the_words_is_named() -> None:
+    panel = panel_of("dunlin-workshop-apron", 22, "finished back")
+    spots = dict(zip(words_of(panel), (one.at for one in panel.scene.callouts), strict=True))
+    middle = (panel.scene.shapes[0].path.box.left + panel.scene.shapes[0].path.box.right) / 2
+    assert "facing right" not in spots
+    assert min(spots["facing left"].x, spots["cord"].x) > middle
+
+
+def test_words_stand_at_the_side_of_what_they_name_beside_a_circle_too() -> None:
+    """The facing lies on the armhole at the right; its leader passes above the circle."""
+    panels = next(panels for _, one, panels, _ in drawn_demo("dunlin-workshop-apron", METRIC) if one.number == 15)
+    drawing = lay_out(panels, LETTERS[METRIC])
+    left = {text.text: text.box.left for text in drawing.texts}
+    assert left["facing right,"] > drawing.width / 2 > left["apron,"]
+
+
+def test_a_narrow_edge_folded_in_is_magnified() -> None:
+    panel = panel_of("dunlin-workshop-apron", 14, "fold")
+    assert panel.scene.dimensions == ()
+    assert panel.scene.detail is not None
+    assert len(panel.scene.detail.dimensions) == 1
