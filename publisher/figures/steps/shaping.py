@@ -252,9 +252,7 @@ def _backed(bench: Bench, copy: str, fold: tuple[Point, Point], other: Point, ba
     """What a copy carries on its wrong side, as far as it lies up where the copy is folded and no corner is turned back."""
     start, end = fold
     shapes: list[Shape] = []
-    for one in laid(bench, Lying(copy, as_it_lies, wrong_up=True, new=False))[1:]:
-        if not one.closed or one.texture is None:
-            continue
+    for one in carried_areas(bench, Lying(copy, as_it_lies, wrong_up=True, new=False)):
         try:
             over = folded_along(one.path, start, end, other)[1]
         except ValueError:

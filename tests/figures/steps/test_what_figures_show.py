@@ -258,8 +258,13 @@ def test_a_strip_folded_in_half_is_as_wide_as_a_ruler_shows_then() -> None:
 
 def test_what_is_fused_is_seen_where_the_piece_is_folded_wrong_side_out() -> None:
     """The interfacing ends at the finished line: where the fold is half of it lies up."""
-    backed = [one for one in panel_of("avocet-sun-hat", 4, "folded seam").scene.shapes if one.texture is INTERFACING]
-    brim = draft_of("avocet-sun-hat").piece("brim").finished_line
+    draft = draft_of("avocet-sun-hat")
+    assembly = demo_proof("avocet-sun-hat").assembly_of(draft.variant)
+    step = next(one for one in assembly.steps if one.number == 4)
+    sewn = tuple(action for action in step.actions if action.target == "brim seam")
+    (panel,) = panels_of(draft, replace(facts_of(assembly, step), step=replace(step, shows=sewn)))
+    backed = [one for one in panel.scene.shapes if one.texture is INTERFACING]
+    brim = draft.piece("brim").finished_line
     (half,) = backed
     assert as_area(half).area == pytest.approx(as_area(replace(half, path=brim)).area / 2, rel=0.05)
 
