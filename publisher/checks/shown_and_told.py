@@ -16,7 +16,8 @@ LONGER_BY = re.compile(r"\bis \{(?P<quote>[^{}]*)\} (?:longer|larger|wider) than
 ROWS = re.compile(r"\brows \{(?P<quote>[^{}]*)\} apart\b|\{(?P<behind>[^{}]*)\} apart, in rows\b", re.IGNORECASE)
 # "press it towards the band, and topstitch the band".
 PRESSED = re.compile(
-    r"\bpress (?:it|them|this|the (?:seam )?allowances?) towards the (?P<to>\w+)[^.;]*\btopstitch (?:round )?the (?P<on>\w+)\b",
+    r"\bpress (?:it|them|this|the (?:seam )?allowances?) towards the (?P<to>\w+)"
+    r"(?:[^.;]*|\. )\btopstitch (?:round )?the (?P<on>\w+)\b",
     re.IGNORECASE,
 )
 FOLD_LEVEL = re.compile(
