@@ -284,7 +284,7 @@ def test_a_binding_folded_over_says_how_far_past_its_stitching() -> None:
 
 def test_staystitching_runs_as_far_from_the_raw_edge_as_the_words_say() -> None:
     brim, band = (panel_of(HAT, step, "basting") for step in (7, 8))
-    assert "staystitching, 8 mm from the raw edge" in words_of(brim)
+    assert "8 mm from the raw edge: staystitching" in words_of(brim)
     inner = draft_of(HAT).piece("brim").edge("inner edge")
     (row,) = drawn(brim, Look.STITCHING)
     hole = inner.path.segments[0].radius  # type: ignore[union-attr]
