@@ -109,7 +109,7 @@ KINDS = {
     "strips": ("turnstone-tool-roll", 0),
     "bias square": ("turnstone-tool-roll", 2),
     "precuts": ("curlew-wash-bag", 1),
-    "on the fold": ("dunlin-workshop-apron", 1),
+    "on the fold": ("dunlin-workshop-apron", 2),
 }
 
 
