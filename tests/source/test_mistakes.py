@@ -513,8 +513,14 @@ seams:
     join:
       - band.left edge
       - band.right edge
+notions:
+  thread:
+    name: Thread
 """
-    steps = "1. Sew {band}, {flap} wide.\n   Does: sew side seam\n   Now: band\n"
+    steps = (
+        "1. Sew {band}, {flap} wide.\n   Does: sew side seam\n"
+        "   Does: topstitch band.top edge\n   Does: topstitch band.bottom edge\n   Now: band\n"
+    )
     assert prove("specimen", folder(text, steps))[1] == ()
     assert old in text
     _, findings = prove("specimen", folder(text.replace(old, new), steps))

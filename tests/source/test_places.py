@@ -48,7 +48,7 @@ def test_every_value_of_the_demo_stands_at_its_place() -> None:
     files = {name: content.decode() for name, content in demo_files().items()}
     exact = [one for one in written_in(source) if one.exact and one]
     assert {one.place.file for one in exact} == {PATTERN, STEPS}
-    assert {"Sanderling lined pouch", "6 1/2 in", "flap length - depth - snap inset", "10 cm"} <= set(exact)
+    assert {"Sanderling lined pouch", "6 1/2 in", "flap length - depth - snap inset", "9 cm"} <= set(exact)
     assert {"body front interfacing", "attach snap at flap lining.snap", "14:20"} <= set(exact)
     assert _astray(source, files) == []
 
