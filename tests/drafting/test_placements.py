@@ -182,6 +182,8 @@ bindings:
 """
 STEPS = """
 1. Bind.
+   Does: join edging
+   Does: fold edging
    Does: mitre mat binding
    Does: bind mat binding
 """
