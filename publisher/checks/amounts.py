@@ -1,7 +1,10 @@
 """Amounts as checks tell them."""
 
+import re
+
 from publisher.drafting import Draft
-from publisher.terms import tell_length
+from publisher.source import WrittenStep
+from publisher.terms import Dimension, Written, tell_length
 
 
 def told(millimetres: float, draft: Draft) -> str:
@@ -12,3 +15,20 @@ def told(millimetres: float, draft: Draft) -> str:
 def article(word: str) -> str:
     """`a` or `an`."""
     return "an" if word[:1] in tuple("aeiou") else "a"
+
+
+def lengths_quoted(draft: Draft, step: WrittenStep) -> tuple[tuple[Written, float], ...]:
+    """The quotes of a step that stand for a length, in order, each with its length in this variant, mm."""
+    quoted = {where: value.quantity for where, value in draft.quoted}
+    found = ((quote, quoted.get((quote.place, str(quote)))) for quote in step.quotes)
+    return tuple(
+        (quote, float(quantity.amount))
+        for quote, quantity in found
+        if quantity is not None and quantity.dimension is Dimension.LENGTH
+    )
+
+
+def lengths_meant(draft: Draft, step: WrittenStep, words: re.Pattern[str]) -> tuple[tuple[Written, float], ...]:
+    """Of these, those that stand where a pattern has a group: `{…} below the edge`."""
+    meant = {group.strip() for found in words.finditer(str(step.text)) for group in found.groups() if group}
+    return tuple((quote, length) for quote, length in lengths_quoted(draft, step) if str(quote).strip() in meant)

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from publisher.checks.amounts import told
-from publisher.checks.deeds import Deed, deeds_of, piece_of
+from publisher.checks.deeds import Deed, deeds_of, piece_of, placement_laid
 from publisher.checks.named_edges import atoms_in_seams, drafted_copies
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, Piece, Placement
+from publisher.drafting import Draft, Notch, Piece
 from publisher.geometry import Point, mapped, nearest
 from publisher.terms import Finding, Severity
 
@@ -97,7 +97,7 @@ def sewn_through_its_lining(proof: Proof) -> Iterator[Finding]:
     Fix: move the step to before the lining is sewn in."""
     for deeds in deeds_of(proof):
         for deed in deeds:
-            placement = _laid(deed)
+            placement = placement_laid(deed)
             lining = _lining_behind(deed, placement.below) if placement is not None else None
             if placement is not None and lining is not None:
                 yield Finding(
@@ -109,12 +109,6 @@ def sewn_through_its_lining(proof: Proof) -> Iterator[Finding]:
                     f"move the step to before '{lining}' is sewn in",
                     (deed.draft.variant,),
                 )
-
-
-def _laid(deed: Deed) -> Placement | None:
-    if deed.action.verb != "place":
-        return None
-    return next((one for one in deed.draft.placements if one.name == deed.action.target), None)
 
 
 def _lining_behind(deed: Deed, copy: str) -> str | None:

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator
 
 from publisher.assembly import Action, AssemblyStep
 from publisher.checks.values import Deed, Proof
-from publisher.drafting import Draft, Piece, Seam
+from publisher.drafting import Draft, Piece, Placement, Seam
 from publisher.measures import ActionSaying
 from publisher.source import WrittenStep
 from publisher.terms import Severity, nearest_name
@@ -42,6 +42,13 @@ def piece_of(draft: Draft, copy: str) -> Piece:
 def seam_of(draft: Draft, name: str) -> Seam | None:
     """The seam of that name, if there is one."""
     return next((one for one in draft.seams if one.name == name), None)
+
+
+def placement_laid(deed: Deed) -> Placement | None:
+    """The placement that a deed lays, or bastes, if it does."""
+    if deed.action.verb not in ("place", "baste"):
+        return None
+    return next((one for one in deed.draft.placements if one.name == deed.action.target), None)
 
 
 def seams_sewn(draft: Draft, step: AssemblyStep) -> list[Seam]:

@@ -1,17 +1,16 @@
 """Edges: cloth allowed for what is turned, folded or sewn along them, hems as the pattern has them, no edge left raw."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from publisher.assembly import Action, AssemblyStep
-from publisher.checks.amounts import told
+from publisher.checks.amounts import lengths_meant, lengths_quoted, told
 from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import NamedEdge, atoms_in_seams, drafted_copies, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Edge, Material, Placement
 from publisher.geometry import inside, mapped, nearest
-from publisher.source import WrittenStep
-from publisher.terms import Finding, Place, Quantity, Severity, Written
+from publisher.terms import Finding, Severity
 
 NOTHING = 0.5  # mm of cloth that cannot be turned or sewn
 SAME = 0.05  # mm
@@ -88,7 +87,6 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
     Fix: quote what the pattern has, first what is folded under and then the hem; or change the hem there."""
     written = {step.number: step for section in proof.source.sections for step in section.steps}
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        quoted = {(place, text): value.quantity for (place, text), value in draft.quoted}
         before: list[tuple[Action, NamedEdge | None]] = []
         for step in assembly.steps:
             hemmed = [
@@ -97,13 +95,14 @@ def hem_not_as_told(proof: Proof) -> Iterator[Finding]:
             layers = {layer for _, named in hemmed if named for part in named.parts for layer in _turned_in(part)}
             if not layers:
                 continue
-            lengths = _lengths_told(written[step.number], quoted)[1]
-            if SAME_WAY.search(str(written[step.number].text)) is None:
-                yield from _untold(draft, step, hemmed, lengths)
+            words = written[step.number]
+            turned = dict(lengths_meant(draft, words, TURNED))
+            quotes = [length for _, length in lengths_quoted(draft, words)]
+            if SAME_WAY.search(str(words.text)) is None:
+                yield from _untold(draft, step, hemmed, quotes)
             else:
-                yield from _unlike_before(draft, step, hemmed, before, lengths)
+                yield from _unlike_before(draft, step, hemmed, before, quotes)
             before = [one for one in hemmed if one[0].verb == "hem"] or before
-            turned, quotes = _lengths_told(written[step.number], quoted)
             strange = next((one for one in turned if not _among(turned[one], layers)), None)
             untold = [layer for layer in sorted(layers) if not _among(layer, set(quotes))]
             # One width told twice is a hem turned twice; what is folded under a little may go without a number.
@@ -184,22 +183,6 @@ def _turned_in(edge: Edge) -> tuple[float, ...]:
 
 def _among(length: float, others: set[float]) -> bool:
     return any(abs(length - other) < SAME for other in others)
-
-
-def _lengths_told(
-    step: WrittenStep, quoted: Mapping[tuple[Place, str], Quantity | None]
-) -> tuple[dict[Written, float], list[float]]:
-    """The quotes that stand behind 'fold' or 'turn', with their lengths, mm, and the lengths of all quotes."""
-    behind = {found[1].strip() for found in TURNED.finditer(str(step.text))}
-    lengths: dict[Written, float] = {}
-    everything: list[float] = []
-    for quote in step.quotes:
-        quantity = quoted.get((quote.place, str(quote)))
-        if quantity is not None:
-            everything.append(float(quantity.amount))
-            if str(quote).strip() in behind:
-                lengths[quote] = float(quantity.amount)
-    return lengths, everything
 
 
 def hemmed_and_stitched_shut(proof: Proof) -> Iterator[Finding]:

@@ -44,7 +44,7 @@ def material_for_another(proof: Proof) -> Iterator[Finding]:
                         draft.copy(copy).place,
                         f"'{material.name}' says that it is for the {word}, and '{copy}' is cut from '{cut_from[copy]}'",
                         f"write '{material.key}' behind it, or change the name of the material",
-                        tuple(draft.variant for draft in proof.drafts),
+                        proof.variants,
                     )
 
 
@@ -78,7 +78,7 @@ def finished_size_against_word(proof: Proof) -> Iterator[Finding]:
                 native.inch.place,
                 f"'{name}' is told as '{native.inch.strip()}'",
                 "ask for the other measure of the piece, or call it by the other word",
-                tuple(draft.variant for draft in proof.drafts),
+                proof.variants,
             )
 
 
@@ -153,7 +153,7 @@ def finished_size_of_a_part(proof: Proof) -> Iterator[Finding]:
                     native.inch.place,
                     f"'{name}' is told as '{native.inch.strip()}', and a zip joins '{piece.name}' to another piece there",
                     "add what the zip joins to it, or ask a piece that is as high as the whole",
-                    tuple(draft.variant for draft in proof.drafts),
+                    proof.variants,
                 )
 
 
@@ -185,7 +185,7 @@ def allowance_in_the_outline(proof: Proof) -> Iterator[Finding]:
                         f"'{name}' adds '{formula.text}', and the outline of '{written.name}' that is drawn with it gets its "
                         "allowance by itself",
                         f"take '{formula.text}' out of it, or write 'allowance: 0' below '{written.name}'",
-                        tuple(draft.variant for draft in proof.drafts),
+                        proof.variants,
                     )
                     return
 
@@ -225,5 +225,5 @@ def allowance_told_as_missing(proof: Proof) -> Iterator[Finding]:
                     text.part(found.start(), found.end()).place,
                     f"{where} has the reader add the allowance, and templates and chart include it",
                     "say that it is included in every piece",
-                    tuple(draft.variant for draft in proof.drafts),
+                    proof.variants,
                 )

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from publisher.checks.deeds import Deed, deeds_of, piece_of
+from publisher.checks.deeds import Deed, deeds_of, piece_of, placement_laid
 from publisher.checks.named_edges import atoms_in_seams, edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import LineMark, Placement
+from publisher.drafting import LineMark
 from publisher.terms import Finding, Severity
 
 # In what order a binding is sewn on: begun, mitred at corners, its ends joined, folded over.
@@ -150,14 +150,8 @@ def _has_lines(deed: Deed, copy: str) -> bool:
 
 
 def _lays(deed: Deed, copy: str) -> bool:
-    placed = _placement(deed)
+    placed = placement_laid(deed)
     return placed is not None and placed.placed == copy
-
-
-def _placement(deed: Deed) -> Placement | None:
-    if deed.action.verb != "place":
-        return None
-    return next((one for one in deed.draft.placements if one.name == deed.action.target), None)
 
 
 def stitched_down_raw(proof: Proof) -> Iterator[Finding]:

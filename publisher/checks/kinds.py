@@ -37,7 +37,7 @@ def notion_kind_untold(proof: Proof) -> Iterator[Finding]:
                 notion.key.place,
                 f"'{notion.name}' has no kind, and by its name it is {article(kind)} {kind}",
                 f"write 'kind: {kind}' below '{notion.key}', or the kind that it is",
-                tuple(draft.variant for draft in proof.drafts),
+                proof.variants,
             )
 
 
@@ -94,7 +94,7 @@ def thread_not_listed(proof: Proof) -> Iterator[Finding]:
             notions[0].key.place if notions else proof.source.facts.title.place,
             "the pattern is sewn, and its notions list no thread",
             "add 'thread:' with its name below 'notions:'",
-            tuple(draft.variant for draft in proof.drafts),
+            proof.variants,
         )
 
 
@@ -133,5 +133,5 @@ def fastened_otherwise(proof: Proof) -> Iterator[Finding]:
                     notion.name.place,
                     f"'{notion.name}' {how}, and step {told.number} fastens it in another way",
                     "list the kind that the steps set, or tell how this one is fastened",
-                    tuple(draft.variant for draft in proof.drafts),
+                    proof.variants,
                 )

@@ -196,5 +196,5 @@ def folded_against_the_nap(proof: Proof) -> Iterator[Finding]:
                     step.text.part(found.start(), found.end()).place,
                     f"step {step.number} folds the cloth crosswise, and '{one_way[0].name}' lies one way",
                     "cut it from single cloth, or fold it lengthwise",
-                    tuple(draft.variant for draft in proof.drafts),
+                    proof.variants,
                 )

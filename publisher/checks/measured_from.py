@@ -3,13 +3,13 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.amounts import told
+from publisher.checks.amounts import lengths_quoted, told
 from publisher.checks.deeds import Deed, deeds_of, piece_of
 from publisher.checks.named_edges import distance_between, spot_on
 from publisher.checks.values import Proof
 from publisher.drafting import PieceKind
 from publisher.source import WrittenStep
-from publisher.terms import Dimension, Finding, Severity, Written
+from publisher.terms import Finding, Severity
 
 # "… and from each end {side}", "{drop} below the top edge": an end or edge of the cut piece, unless it is told otherwise.
 FROM_AN_END = re.compile(r"\b(?:from|below|above|beside)\b[^.;:]*\b(?:ends?|sides?|edges?)\b", re.IGNORECASE)
@@ -50,7 +50,7 @@ def _measured(step: WrittenStep, marked: list[Deed]) -> Iterator[Finding]:
         return
     draft = marked[0].draft
     spans = [span for deed in marked for span in _spans(deed)]
-    for quote, length in _lengths(marked[0], step):
+    for quote, length in lengths_quoted(marked[0].draft, step):
         cut = any(abs(length - raw) < SAME for _, _, raw in spans)
         finished = next((span for span in spans if abs(length - span[1]) < SAME < BESIDE < span[2] - span[1]), None)
         if finished is not None and not cut:
@@ -79,15 +79,6 @@ def _spans(deed: Deed) -> Iterator[tuple[str, float, float]]:
             yield deed.action.target, apart, apart + edge.allowance
 
 
-def _lengths(deed: Deed, step: WrittenStep) -> Iterator[tuple[Written, float]]:
-    """The lengths that a step quotes, mm."""
-    quoted = {where: value.quantity for where, value in deed.draft.quoted}
-    for quote in step.quotes:
-        quantity = quoted.get((quote.place, str(quote)))
-        if quantity is not None and quantity.dimension is Dimension.LENGTH:
-            yield quote, float(quantity.amount)
-
-
 def measured_from_another_edge(proof: Proof) -> Iterator[Finding]:
     """A step measures a mark from an edge or a line that it names, and on the piece the mark lies elsewhere.
 
@@ -108,7 +99,10 @@ def measured_from_another_edge(proof: Proof) -> Iterator[Finding]:
 
 
 def _from_named_edges(deed: Deed, step: WrittenStep, names: list[str]) -> Iterator[Finding]:
-    draft, lengths = deed.draft, {str(quote).strip(): (quote, length) for quote, length in _lengths(deed, step)}
+    draft, lengths = (
+        deed.draft,
+        {str(quote).strip(): (quote, length) for quote, length in lengths_quoted(deed.draft, step)},
+    )
     for found in FROM_EDGE.finditer(str(step.text)):
         quoted = lengths.get(found["quote"].strip())
         edge = CALLED.get(found["edge"].lower(), found["edge"].lower()) + " edge"

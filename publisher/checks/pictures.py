@@ -28,7 +28,7 @@ def photograph_unfit(proof: Proof) -> Iterator[Finding]:
                         photograph.place,
                         says,
                         mend,
-                        tuple(draft.variant for draft in proof.drafts),
+                        proof.variants,
                     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from publisher.checks.amounts import told
-from publisher.checks.deeds import Deed, deeds_of
+from publisher.checks.deeds import Deed, deeds_of, placement_laid
 from publisher.checks.materials import BACKINGS
 from publisher.checks.named_edges import atoms_in_seams
 from publisher.checks.values import Proof
@@ -27,8 +27,8 @@ def laid_and_not_sewn(proof: Proof) -> Iterator[Finding]:
     for deeds in deeds_of(proof):
         for at, deed in enumerate(deeds):
             draft = deed.draft
-            placement = next((one for one in draft.placements if one.name == deed.action.target), None)
-            if placement is None or deed.action.verb != "place":
+            placement = placement_laid(deed)
+            if placement is None or deed.action.verb == "baste":
                 continue
             copy = draft.copy(placement.placed)
             material = next((one for one in draft.materials if one.key == copy.material), None)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from publisher.checks.values import Proof
 from publisher.source import WrittenStep
-from publisher.terms import Finding, Severity, Variant
+from publisher.terms import Finding, Severity
 
 # What an introduction speaks of, and the words of names by which the pattern would have it.
 PROMISED = (
@@ -45,10 +45,6 @@ HOT = re.compile(r"\b(?:hot|hottest) (?:\w+ )?iron\b|\biron (?:is )?(?:hot|at it
 MELTS = re.compile(r"\b(?:plastic|nylon|vinyl|polyester|foam|wadding)\b", re.IGNORECASE)
 
 
-def _variants(proof: Proof) -> tuple[Variant, ...]:
-    return tuple(draft.variant for draft in proof.drafts)
-
-
 def _steps(proof: Proof) -> list[WrittenStep]:
     english = str(proof.source.facts.language) == "en"
     return [step for section in proof.source.sections for step in section.steps] if english else []
@@ -73,7 +69,7 @@ def promised_and_missing(proof: Proof) -> Iterator[Finding]:
                 about.part(found.start(), found.end()).place,
                 f"the introduction speaks of a {thing}, and no piece, edge or notion is one",
                 "tell what there is, or add what was promised",
-                _variants(proof),
+                proof.variants,
             )
 
 
@@ -109,7 +105,7 @@ def caution_missing(proof: Proof) -> Iterator[Finding]:
                     step.text.part(found.start(), found.end()).place,
                     f"step {step.number} has {what}, and no caution of the pattern speaks of it",
                     "write 'Caution: …' below the step",
-                    _variants(proof),
+                    proof.variants,
                 )
 
 
@@ -132,5 +128,5 @@ def iron_too_hot(proof: Proof) -> Iterator[Finding]:
                 step.text.part(found.start(), found.end()).place,
                 f"step {step.number} takes a hot iron, and '{melts[0]}' melts",
                 "say a cool iron, or lay a cloth between",
-                _variants(proof),
+                proof.variants,
             )

@@ -33,7 +33,7 @@ def time_too_short(proof: Proof) -> Iterator[Finding]:
             minutes[0].place,
             f"all sections take {total} minutes together, and {seams} seams are sewn",
             "time it once, pinning and pressing too",
-            tuple(draft.variant for draft in proof.drafts),
+            proof.variants,
         )
 
 
@@ -62,7 +62,7 @@ def level_too_easy(proof: Proof) -> Iterator[Finding]:
                 level.place,
                 f"the level is '{level}', and there are {what}",
                 "say 'confident beginner', or make it simpler",
-                tuple(draft.variant for draft in proof.drafts),
+                proof.variants,
             )
 
 
@@ -85,5 +85,5 @@ def small_parts_for_children(proof: Proof) -> Iterator[Finding]:
             notion.key.place,
             f"the pattern is for a child, and '{notion.key}' is a {notion.kind}",
             "say below 'about:' for what age it is not ('not for children under three years'), or leave it out",
-            tuple(draft.variant for draft in proof.drafts),
+            proof.variants,
         )

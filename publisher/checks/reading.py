@@ -45,7 +45,7 @@ def step_does_much(proof: Proof) -> Iterator[Finding]:
                 step.place,
                 f"step {step.number} does {len(kinds)} kinds of work: {', '.join(kinds)}",
                 "make two steps of it, or sub-steps",
-                _everywhere(proof),
+                proof.variants,
             )
 
 
@@ -138,7 +138,7 @@ def left_without_viewpoint(proof: Proof) -> Iterator[Finding]:
                 text.part(found.start(1), found.end(1)).place,
                 f"{step} says '{found[1]}', and no step says from where it is seen",
                 "say once how left and right are meant: as worn, or seen from the right side",
-                _everywhere(proof),
+                proof.variants,
             )
             return
 
@@ -169,7 +169,7 @@ def abbreviation_unexplained(proof: Proof) -> Iterator[Finding]:
                 text.part(found.start(1), found.end(1)).place,
                 f"{step} says '{word}', which is nowhere written out",
                 f"write it out, or explain it once: the words in full ({word})",
-                _everywhere(proof),
+                proof.variants,
             )
 
 
@@ -192,7 +192,7 @@ def link_leads_nowhere(proof: Proof) -> Iterator[Finding]:
                     text.part(found.start(at), found.end(at)).place,
                     f"{step} links to '{found[at]}', which no reader can open",
                     "write the whole address: https://…",
-                    _everywhere(proof),
+                    proof.variants,
                 )
     video = proof.source.facts.video
     if video is not None and not _opens(str(video)):
@@ -202,7 +202,7 @@ def link_leads_nowhere(proof: Proof) -> Iterator[Finding]:
             video.place,
             f"the video is at '{video}', which no reader can open",
             "write the whole address: https://…",
-            _everywhere(proof),
+            proof.variants,
         )
 
 
@@ -228,4 +228,4 @@ def _texts(proof: Proof) -> Iterator[tuple[str, Written]]:
 
 
 def _everywhere(proof: Proof) -> tuple[Variant, ...]:
-    return tuple(draft.variant for draft in proof.drafts)
+    return proof.variants

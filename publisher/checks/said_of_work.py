@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from publisher.assembly import Assembly
-from publisher.checks.amounts import article, told
+from publisher.checks.amounts import article, lengths_meant, told
 from publisher.checks.deeds import piece_of, seam_of, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Pleat
@@ -227,21 +227,17 @@ def between_folds_not_as_cut(proof: Proof) -> Iterator[Finding]:
 
     Fix: let the cut width of the strip be the sum: `thickness:` adds what the edge takes."""
     for draft, step, written in told_steps(proof):
-        quoted = {where: value.quantity for where, value in draft.quoted}
         folded = [one.target for one in step.actions if one.verb == "fold" and "." not in one.target]
         strips = [piece for name in folded if (piece := piece_of(draft, name)).strip]
-        meant = {found["quote"].strip() for found in BETWEEN.finditer(str(written.text))}
-        for quote in (one for one in written.quotes if str(one).strip() in meant and strips):
-            quantity, piece = quoted.get((quote.place, str(quote))), strips[0]
-            if quantity is None or piece.strip is None:
-                continue
-            lies = min(piece.cut_width, piece.cut_height) - 2 * piece.strip.finished_width
-            if abs(float(quantity.amount) - lies) > SAME:
+        for quote, length in lengths_meant(draft, written, BETWEEN) if strips else ():
+            piece, strip = strips[0], strips[0].strip
+            lies = min(piece.cut_width, piece.cut_height) - 2 * (strip.finished_width if strip is not None else 0.0)
+            if abs(length - lies) > SAME:
                 yield Finding(
                     "between-folds-not-as-cut",
                     Severity.WARNING,
                     quote.place,
-                    f"step {step.number} says that {told(float(quantity.amount), draft)} lie between the folds of "
+                    f"step {step.number} says that {told(length, draft)} lie between the folds of "
                     f"'{piece.name}', and {told(lies, draft)} do",
                     f"change 'thickness:' of '{piece.name}', or what is quoted",
                     (draft.variant,),

@@ -9,7 +9,7 @@ from publisher.checks.words import prose_of, typed_lengths
 from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat
 from publisher.measures import names_read
 from publisher.source import WrittenStep
-from publisher.terms import Finding, Severity, Variant, Written
+from publisher.terms import Finding, Severity, Written
 
 ENGLISH = "en"
 NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -47,12 +47,8 @@ def length_in_one_unit(proof: Proof) -> Iterator[Finding]:
                         typed.place,
                         f"{where} says '{typed}', in every edition, and no measure holds it",
                         "make it a measure, 'name: inches | metric', and quote it: {name}",
-                        _everywhere(proof),
+                        proof.variants,
                     )
-
-
-def _everywhere(proof: Proof) -> tuple[Variant, ...]:
-    return tuple(draft.variant for draft in proof.drafts)
 
 
 def measure_never_read(proof: Proof) -> Iterator[Finding]:
@@ -73,7 +69,7 @@ def measure_never_read(proof: Proof) -> Iterator[Finding]:
                 measure.name.place,
                 f"nothing reads the measure '{measure.name}'",
                 "take it into the formula that should read it, quote it in a step, or take it out",
-                _everywhere(proof),
+                proof.variants,
             )
 
 
@@ -109,7 +105,7 @@ def _miscounted(proof: Proof, where: str, text: Written, counts: dict[str, set[i
                 text.part(found.start(), found.end()).place,
                 f"{where} says '{found[0]}', and there are {listed}",
                 f"write {listed}, or no number",
-                _everywhere(proof),
+                proof.variants,
             )
 
 
@@ -160,7 +156,7 @@ def quote_against_word(proof: Proof) -> Iterator[Finding]:
                         text.part(found.start(), found.end()).place,
                         f"{where} quotes a {found[1]} and calls it '{found[2]}'",
                         "quote the other measure of the piece, or say the other word",
-                        _everywhere(proof),
+                        proof.variants,
                     )
 
 
@@ -183,7 +179,7 @@ def quote_of_another(proof: Proof) -> Iterator[Finding]:
                         text.part(found.start("thing"), found.end()).place,
                         f"{where} tells '{quoted}' behind the word '{thing}', and there is a measure '{its_own}'",
                         f"write {{{its_own}}}, if that is meant",
-                        _everywhere(proof),
+                        proof.variants,
                     )
 
 
@@ -207,7 +203,7 @@ def step_names_another(proof: Proof) -> Iterator[Finding]:
                 action.place,
                 f"step {step.number} names '{named}', and does this to '{done_to}', which its words do not name",
                 "let the words and the line below them name the same copy",
-                _everywhere(proof),
+                proof.variants,
             )
 
 

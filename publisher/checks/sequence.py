@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before
+from publisher.checks.deeds import Deed, deeds_of, piece_of, placement_laid, seam_of, sewn_before
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Notch, Placement, PointMark, Seam
 from publisher.geometry import nearest
@@ -165,11 +165,7 @@ def placed_after_sewing(proof: Proof) -> Iterator[Finding]:
     Fix: place it before that edge is sewn."""
     for deeds in deeds_of(proof):
         for deed in deeds:
-            placement = (
-                next((one for one in deed.draft.placements if one.name == deed.action.target), None)
-                if deed.action.verb in ("place", "baste")
-                else None
-            )
+            placement = placement_laid(deed)
             late = _closed_below(deed, placement) if placement is not None else None
             if placement is not None and late is not None:
                 yield Finding(

@@ -3,13 +3,12 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.amounts import told
+from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import piece_of, seams_sewn, told_steps
 from publisher.checks.named_edges import distance_between, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Piece, Seam, SeamEdge, snipped_notches
-from publisher.source import WrittenStep
-from publisher.terms import Dimension, Finding, Severity, Written
+from publisher.terms import Finding, Severity
 
 # "The rim of the crown is {crown ease} longer than the band."
 LONGER_BY = re.compile(r"\bis \{(?P<quote>[^{}]*)\} (?:longer|larger|wider) than\b", re.IGNORECASE)
@@ -28,16 +27,6 @@ NAMED_NOTCH = re.compile(r"\b(?P<which>front|back|side|centre|middle|top|waist)(
 SAME = 0.3  # mm
 
 
-def _quantity(draft: Draft, step: WrittenStep, text: str) -> tuple[Written, float] | None:
-    """The quote of that text with its length, mm; None where it is no length."""
-    quoted = {where: value.quantity for where, value in draft.quoted}
-    for quote in step.quotes:
-        quantity = quoted.get((quote.place, str(quote))) if str(quote).strip() == text.strip() else None
-        if quantity is not None and quantity.dimension is Dimension.LENGTH:
-            return quote, float(quantity.amount)
-    return None
-
-
 def ease_not_as_told(proof: Proof) -> Iterator[Finding]:
     """A step says by how much one side of its seam is longer, and the pattern gives the seam another ease.
 
@@ -47,8 +36,7 @@ def ease_not_as_told(proof: Proof) -> Iterator[Finding]:
     for draft, step, written in told_steps(proof):
         seams = seams_sewn(draft, step)
         eased = [seam for seam in seams if seam.ease]
-        found = LONGER_BY.search(str(written.text)) if eased else None
-        quote = _quantity(draft, written, found["quote"]) if found is not None else None
+        quote = next(iter(lengths_meant(draft, written, LONGER_BY)), None) if eased else None
         if quote is not None and all(abs(abs(seam.ease) - quote[1]) > SAME for seam in eased):
             yield Finding(
                 "ease-not-as-told",
@@ -68,8 +56,7 @@ def rows_wider_than_the_piece(proof: Proof) -> Iterator[Finding]:
 
     Fix: give a distance that fits several times into the width."""
     for draft, step, written in told_steps(proof):
-        found = ROWS.search(str(written.text))
-        quote = _quantity(draft, written, found["quote"] or found["behind"]) if found is not None else None
+        quote = next(iter(lengths_meant(draft, written, ROWS)), None)
         for one in step.actions if quote is not None else ():
             edge = edge_named(draft, one.target) if one.verb == "topstitch" else None
             width = _width_beside(edge.piece, [part.name for part in edge.parts]) if edge is not None else None

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from publisher.checks.amounts import told
+from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import allowance_at, atoms_in_seams, distance_between, spot_on
 from publisher.checks.values import Proof
@@ -228,16 +228,13 @@ def binding_sewn_too_far_in(proof: Proof) -> Iterator[Finding]:
     written = {step.number: step for section in proof.source.sections for step in section.steps}
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         strips = {binding.name: binding.strip for binding in draft.bindings}
-        quoted = {(place, text): value.quantity for (place, text), value in draft.quoted}
         for step in assembly.steps:
             named = [strips.get(one.target) or one.other for one in step.actions if one.verb in ("begin", "bind")]
             pieces = [draft.piece(draft.copy(name).piece) for name in named if name is not None]
             widths = [_reach(piece, piece.strip) for piece in pieces if piece.strip is not None]
-            said = {found["quoted"].strip() for found in SEWN_FROM_EDGE.finditer(str(written[step.number].text))}
-            for quote in written[step.number].quotes if widths else ():
-                quantity = quoted.get((quote.place, str(quote)))
-                if str(quote).strip() in said and quantity is not None and float(quantity.amount) > max(widths):
-                    far = told(float(quantity.amount), draft)
+            for quote, length in lengths_meant(draft, written[step.number], SEWN_FROM_EDGE) if widths else ():
+                if length > max(widths):
+                    far = told(length, draft)
                     strip = next(piece.strip for piece in pieces if piece.strip is not None)
                     yield Finding(
                         "binding-sewn-too-far-in",

@@ -1,14 +1,14 @@
 """Cords and ties: what a step says is left of each end against the length, and whether a bow can be tied of it."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
-from publisher.checks.amounts import told
+from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.named_edges import drafted_copies, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
 from publisher.source import WrittenStep
-from publisher.terms import Dimension, Finding, Place, Severity, Written
+from publisher.terms import Finding, Severity, Written
 
 # "{tie} of cord are left at each side", "{bow / 2} of each are left": what both ends have.
 OF_EACH = re.compile(
@@ -81,24 +81,13 @@ def _tied(proof: Proof, says: re.Pattern[str] | None = None) -> Iterator[Tied]:
         return
     steps = [step for section in proof.source.sections for step in section.steps]
     for draft in proof.drafts:
-        quoted = {
-            where: float(value.quantity.amount)
-            for where, value in draft.quoted
-            if value.quantity is not None and value.quantity.dimension is Dimension.LENGTH
-        }
         between: Quotes = ()
         for step in steps:
-            between += _quotes(step, IN_A_LOOP, quoted)
-            ends = _quotes(step, OF_EACH, quoted)
+            between += lengths_meant(draft, step, IN_A_LOOP)
+            ends = lengths_meant(draft, step, OF_EACH)
             strip = _strip_named(draft, step)
             if ends and strip and (says is None or says.search(str(step.text))):
                 yield draft, step.number, strip, ends, between
-
-
-def _quotes(step: WrittenStep, words: re.Pattern[str], quoted: Mapping[tuple[Place, str], float]) -> Quotes:
-    meant = {found["quote"].strip() for found in words.finditer(str(step.text))}
-    told_of = [one for one in step.quotes if str(one).strip() in meant and (one.place, str(one)) in quoted]
-    return tuple((quote, quoted[quote.place, str(quote)]) for quote in told_of)
 
 
 def _strip_named(draft: Draft, step: WrittenStep) -> str | None:

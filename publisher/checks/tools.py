@@ -95,7 +95,7 @@ def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
                     step.text.part(start, end).place,
                     f"step {step.number} works with the '{tool}', and the tools do not list it",
                     f"add a line '- {tool}' below 'tools:'",
-                    tuple(draft.variant for draft in proof.drafts),
+                    proof.variants,
                 )
 
 

@@ -3,8 +3,8 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.amounts import told
-from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of
+from publisher.checks.amounts import lengths_meant, told
+from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, told_steps
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Notch
@@ -76,14 +76,10 @@ def _told(proof: Proof, verbs: tuple[str, ...], words: re.Pattern[str]) -> Itera
             allowance = _allowance(deed) if deed.action.verb in verbs else None
             if allowance is None:
                 continue
-            quoted = {(place, text): value.quantity for (place, text), value in deed.draft.quoted}
-            step = written[deed.step.number]
-            meant = {found[1].strip() for found in words.finditer(str(step.text))}
-            for quote in (one for one in step.quotes if str(one).strip() in meant):
-                quantity = quoted.get((quote.place, str(quote)))
-                if quantity is not None and (deed.step.number, str(quote)) not in seen:
+            for quote, length in lengths_meant(deed.draft, written[deed.step.number], words):
+                if (deed.step.number, str(quote)) not in seen:
                     seen.add((deed.step.number, str(quote)))
-                    yield deed, allowance, quote, float(quantity.amount)
+                    yield deed, allowance, quote, length
 
 
 def _allowance(deed: Deed) -> float | None:
@@ -128,31 +124,20 @@ def cut_to_finished_length(proof: Proof) -> Iterator[Finding]:
     Why: the seams at its ends take them, and it comes out shorter than the pattern says.
 
     Fix: quote what is cut: `{cut width of …}`."""
-    if str(proof.source.facts.language) != "en":
-        return
-    written = {step.number: step for section in proof.source.sections for step in section.steps}
-    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        quoted = {where: value.quantity for where, value in draft.quoted}
-        for step in assembly.steps:
-            meant = {found[1].strip() for found in CUT_TO.finditer(str(written[step.number].text))}
-            copies = {one.target for one in step.actions if one.verb in ("join", "cut", "trim", "fold")}
-            strips = [piece for piece in draft.pieces if piece.strip and copies & {one.name for one in piece.copies}]
-            for quote in (one for one in written[step.number].quotes if str(one).strip() in meant):
-                quantity = quoted.get((quote.place, str(quote)))
-                for piece in strips:
-                    strip, amount = piece.strip, float(quantity.amount) if quantity is not None else 0.0
-                    if (
-                        strip is None
-                        or abs(amount - strip.finished_length) > FINISHED
-                        or strip.end_allowance < FINISHED
-                    ):
-                        continue
-                    yield Finding(
-                        "cut-to-finished-length",
-                        Severity.WARNING,
-                        quote.place,
-                        f"step {step.number} cuts '{piece.name}' to {told(amount, draft)}, which it finishes, and each end has "
-                        f"an allowance of {told(strip.end_allowance, draft)}",
-                        f"quote {{cut width of {piece.name}}}",
-                        (draft.variant,),
-                    )
+    for draft, step, written in told_steps(proof):
+        copies = {one.target for one in step.actions if one.verb in ("join", "cut", "trim", "fold")}
+        strips = [piece for piece in draft.pieces if copies & {one.name for one in piece.copies}]
+        for quote, length in lengths_meant(draft, written, CUT_TO):
+            for piece in strips:
+                strip = piece.strip
+                if strip is None or strip.end_allowance < FINISHED or abs(length - strip.finished_length) > FINISHED:
+                    continue
+                yield Finding(
+                    "cut-to-finished-length",
+                    Severity.WARNING,
+                    quote.place,
+                    f"step {step.number} cuts '{piece.name}' to {told(length, draft)}, which it finishes, and each end has "
+                    f"an allowance of {told(strip.end_allowance, draft)}",
+                    f"quote {{cut width of {piece.name}}}",
+                    (draft.variant,),
+                )

@@ -1,11 +1,12 @@
 """Units: an inch pattern and a metric pattern of one design must be the same design."""
 
 from collections.abc import Container, Iterator, Mapping
+from dataclasses import fields, is_dataclass
 
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
-from publisher.measures import names_in
-from publisher.terms import Dimension, Finding, Quantity, Severity
+from publisher.measures import names_within
+from publisher.terms import Dimension, Finding, Quantity, Severity, Written
 
 # A pair is two round numbers for one length; further apart than this it is two lengths (a rule of the house).
 FURTHEST_APART = 0.06
@@ -50,14 +51,27 @@ def _apart(first: float, second: float) -> bool:
 def _reads(proof: Proof) -> dict[str, set[str]]:
     """The names that each measure and each size of a notion reads, in either unit system."""
     written = [(str(measure.name), native) for measure in proof.source.measures for _, native in measure.by_size]
+    sizes = {f"{notion.key}.{size}" for notion in proof.source.notions for size, _ in notion.sizes}
     written += [(f"{notion.key}.{size}", native) for notion in proof.source.notions for size, native in notion.sizes]
-    reads: dict[str, set[str]] = {}
+    reads: dict[str, set[str]] = {str(piece.name): set(_read_in(proof, piece)) for piece in proof.source.pieces}
     for name, native in written:
         for text in (native.inch, native.metric):
-            formula = proof.measures.saying(text)
-            if formula is not None:
-                reads.setdefault(name, set()).update(names_in(formula, asked=False))  # type: ignore[arg-type]
+            # What a formula asks of a piece, `length of lid.around`, follows from what that piece is drawn with.
+            named = names_within(proof.measures.saying(text))
+            reads.setdefault(name, set()).update(one.partition(".")[0] if one not in sizes else one for one in named)
     return reads
+
+
+def _read_in(proof: Proof, written: object) -> Iterator[str]:
+    """The names that the formulas of a piece as it was written read, wherever they stand in it."""
+    if isinstance(written, Written):
+        yield from names_within(proof.measures.saying(written))
+    elif isinstance(written, tuple):
+        for one in written:
+            yield from _read_in(proof, one)
+    elif is_dataclass(written):
+        for part in fields(written):
+            yield from _read_in(proof, getattr(written, part.name))
 
 
 def _follows(name: str, apart: Container[str], reads: Mapping[str, set[str]], seen: set[str]) -> bool:

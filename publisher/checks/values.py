@@ -43,6 +43,11 @@ class Proof:
     only: tuple[str, ...] = ()
     make: int = 1
 
+    @property
+    def variants(self) -> tuple[Variant, ...]:
+        """Every variant, for what holds in all of them."""
+        return tuple(draft.variant for draft in self.drafts)
+
     @cached_property
     def deeds(self) -> tuple[tuple[Deed, ...], ...]:
         """All actions in order, of each variant; most checks ask for them."""

@@ -48,7 +48,7 @@ def loose_number(proof: Proof) -> Iterator[Finding]:
                         f"write {_either(map(_braced, held))}, "
                         + ("whichever is meant, " if len(held) > 1 else "")
                         + "and it follows the measure in both unit systems",
-                        tuple(draft.variant for draft in proof.drafts),
+                        proof.variants,
                     )
 
 
@@ -104,7 +104,7 @@ def step_too_long(proof: Proof) -> Iterator[Finding]:
                 step.place,
                 f"step {step.number} has {words} words, more than {MOST_WORDS}",
                 "make two steps of it, or sub-steps",
-                tuple(draft.variant for draft in proof.drafts),
+                proof.variants,
             )
 
 
@@ -126,7 +126,7 @@ def video_times_backwards(proof: Proof) -> Iterator[Finding]:
                     video.place,
                     f"'{video}' comes after '{last}', and is earlier in the video",
                     "correct one of the two",
-                    tuple(draft.variant for draft in proof.drafts),
+                    proof.variants,
                 )
             last = video
 
@@ -149,5 +149,5 @@ def terms_missing(proof: Proof) -> Iterator[Finding]:
             facts.title.place,
             "the pattern has no terms of use",
             "add a line 'terms: …' in your own words: may she sell what she sews, may she pass the file on?",
-            tuple(draft.variant for draft in proof.drafts),
+            proof.variants,
         )
