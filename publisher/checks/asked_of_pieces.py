@@ -1,5 +1,6 @@
 """What is asked of pieces, seams, placements, notions and cloth, whatever the steps do with them."""
 
+from publisher.checks.allowances import allowance_in_the_outline, allowance_told_as_missing
 from publisher.checks.backings import fused_to_another, patch_under_interfacing
 from publisher.checks.bindings import (
     binding_cut_narrow,
@@ -21,6 +22,7 @@ from publisher.checks.counts import (
 )
 from publisher.checks.crowded import marks_coincide, notch_kinds_differ, pleat_on_a_line
 from publisher.checks.curves import gap_on_a_curve, long_curve_without_notches
+from publisher.checks.cut_from import layers_cut_unalike, material_for_another
 from publisher.checks.cutting import (
     hardware_in_the_seam,
     patch_too_small,
@@ -36,6 +38,7 @@ from publisher.checks.edges import (
     seam_without_allowance,
 )
 from publisher.checks.fellows import fellow_reckoned_otherwise
+from publisher.checks.finished_sizes import finished_size_against_word, finished_size_of_a_part
 from publisher.checks.fit import (
     allowances_of_partners_differ,
     ease_too_large,
@@ -44,15 +47,6 @@ from publisher.checks.fit import (
     placed_marks_apart,
     placement_overhangs,
     seam_lengths_differ,
-)
-from publisher.checks.for_what import (
-    allowance_in_the_outline,
-    allowance_told_as_missing,
-    finished_size_against_word,
-    finished_size_of_a_part,
-    layers_cut_unalike,
-    line_off_piece,
-    material_for_another,
 )
 from publisher.checks.holding import (
     casing_left_out,
@@ -69,7 +63,13 @@ from publisher.checks.layers import (
     print_upside_down,
     strap_too_thick,
 )
-from publisher.checks.marks import mark_off_piece, mark_without_template, notch_off_centre, pair_left_over
+from publisher.checks.marks import (
+    line_off_piece,
+    mark_off_piece,
+    mark_without_template,
+    notch_off_centre,
+    pair_left_over,
+)
 from publisher.checks.materials import (
     backing_sewn_as_cloth,
     backings_cut_unalike,

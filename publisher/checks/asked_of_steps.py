@@ -1,6 +1,6 @@
 """What is asked of the steps: their order, what they do and leave out, and their words."""
 
-from publisher.checks.another import at_the_other_edge, basted_through_both, other_side_inwards, shown_another
+from publisher.checks.cautions import caution_missing, iron_too_hot
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.in_turn import (
     binding_out_of_turn,
@@ -37,9 +37,9 @@ from publisher.checks.order import (
     topstitched_too_early,
     used_before_cut,
 )
+from publisher.checks.other_pieces import at_the_other_edge, basted_through_both, other_side_inwards, shown_another
 from publisher.checks.pictures import photograph_unfit
-from publisher.checks.promised import caution_missing, iron_too_hot, promised_and_missing
-from publisher.checks.promises import level_too_easy, small_parts_for_children, time_too_short
+from publisher.checks.promises import level_too_easy, promised_and_missing, small_parts_for_children, time_too_short
 from publisher.checks.reading import (
     abbreviation_unexplained,
     allowance_not_the_edges,
@@ -76,13 +76,6 @@ from publisher.checks.sequence import (
     threaded_too_early,
     trimmed_before_quilting,
 )
-from publisher.checks.shown_and_told import (
-    ease_not_as_told,
-    fold_at_the_raw_edges,
-    named_notch_missing,
-    pressed_away_from_stitching,
-    rows_wider_than_the_piece,
-)
 from publisher.checks.sides import laid_other_face_up, other_side_told
 from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
 from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
@@ -98,6 +91,13 @@ from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_
 from publisher.checks.unmarked import used_unmarked
 from publisher.checks.values import Check
 from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
+from publisher.checks.words_at_edges import (
+    ease_not_as_told,
+    fold_at_the_raw_edges,
+    named_notch_missing,
+    pressed_away_from_stitching,
+    rows_wider_than_the_piece,
+)
 from publisher.checks.work import (
     copy_never_used,
     edge_sewn_twice,

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Edge, Notch, Piece, PieceKind, PointMark
+from publisher.drafting import Draft, Edge, LineMark, Notch, Piece, PieceKind, PointMark
 from publisher.geometry import inside, mirrored, nearest, same_area
 from publisher.terms import Finding, Severity, UnitSystem
 
@@ -14,6 +14,7 @@ EXACT = 0.05  # mm, of what is its own mirror image
 CENTRE = frozenset({"centre", "center", "middle"})
 # What a name may say beside the words of the piece and the edge: with any other it may be the centre of another thing.
 PLAIN = frozenset({"edge", "notch", "mark", "of", "the"})
+BEYOND = 1.0  # mm that a line of stitching may end outside
 
 
 def mark_off_piece(proof: Proof) -> Iterator[Finding]:
@@ -148,3 +149,27 @@ def _symmetric(piece: Piece, edge: Edge) -> bool:
     across = edge.path.direction_at(middle).left()
     turned = mirrored(piece.finished_line, edge.path.point_at(middle), across)
     return same_area(piece.finished_line, turned, EXACT)
+
+
+def line_off_piece(proof: Proof) -> Iterator[Finding]:
+    """A line to stitch along ends beyond the finished line of its piece.
+
+    Why: the stitches run off the edge, or into what is folded away.
+
+    Fix: let it end inside the finished line."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            outline = piece.finished_line
+            for mark in piece.marks:
+                if not isinstance(mark, LineMark) or mark.kind != "stitching line":
+                    continue
+                beyond = [nearest(outline, end)[2] for end in (mark.start, mark.end) if not inside(outline, end)]
+                if max(beyond, default=0.0) > BEYOND:
+                    yield Finding(
+                        "line-off-piece",
+                        Severity.WARNING,
+                        mark.place,
+                        f"'{mark.name}' ends {max(beyond):.1f} mm outside the finished line of '{piece.name}'",
+                        "let it end inside, or look at the measures of its ends",
+                        (draft.variant,),
+                    )

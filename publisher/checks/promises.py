@@ -13,6 +13,22 @@ MOST_SEAMS_FOR_BEGINNERS = 25
 CHILD = re.compile(r"\b(?:bab(?:y|ies)|infants?|toddlers?|child(?:ren)?'?s?|kids?)\b", re.IGNORECASE)
 KEPT_FROM_CHILDREN = re.compile(r"\b(?:keep|kept|away|never|not a toy|not for)\b", re.IGNORECASE)
 SMALL = ("magnetic snap", "snap", "button", "bead", "ring", "eyelet", "cord", "ribbon", "rivet")
+# What an introduction speaks of, and the words of names by which the pattern would have it.
+PROMISED = (
+    ("zip", re.compile(r"\bzip(?:per)?s?\b", re.IGNORECASE)),
+    ("button", re.compile(r"\bbuttons?\b", re.IGNORECASE)),
+    ("snap", re.compile(r"\bsnaps?\b", re.IGNORECASE)),
+    ("magnet", re.compile(r"\bmagnet(?:ic)?s?\b", re.IGNORECASE)),
+    ("elastic", re.compile(r"\belastic\b", re.IGNORECASE)),
+    ("ring", re.compile(r"\b(?:[DO]-?)?rings?\b", re.IGNORECASE)),
+    ("pocket", re.compile(r"\bpockets?\b", re.IGNORECASE)),
+    ("handle", re.compile(r"\bhandles?\b", re.IGNORECASE)),
+    ("strap", re.compile(r"\bstraps?\b", re.IGNORECASE)),
+    ("flap", re.compile(r"\bflaps?\b", re.IGNORECASE)),
+    ("cord", re.compile(r"\bcords?\b", re.IGNORECASE)),
+    ("hood", re.compile(r"\bhoods?\b", re.IGNORECASE)),
+)
+DENIED = re.compile(r"\b(?:no|not|without|instead of|rather than|for a|into a|in a) (?:an? )?$", re.IGNORECASE)
 
 
 def time_too_short(proof: Proof) -> Iterator[Finding]:
@@ -87,3 +103,36 @@ def small_parts_for_children(proof: Proof) -> Iterator[Finding]:
             "say below 'about:' for what age it is not ('not for children under three years'), or leave it out",
             proof.variants,
         )
+
+
+def promised_and_missing(proof: Proof) -> Iterator[Finding]:
+    """The introduction speaks of a zip, a button, a pocket, and nothing in the pattern is one.
+
+    Why: it was written for another pattern, or before a change; the reader looks for what she was promised.
+
+    Fix: tell what there is."""
+    about = proof.source.facts.about
+    if about is None or str(proof.source.facts.language) != "en" or not proof.drafts:
+        return
+    has = _all_names(proof)
+    for thing, words in PROMISED:
+        found = next((one for one in words.finditer(str(about)) if not DENIED.search(str(about)[: one.start()])), None)
+        if found is not None and not words.search(has):
+            yield Finding(
+                "promised-and-missing",
+                Severity.WARNING,
+                about.part(found.start(), found.end()).place,
+                f"the introduction speaks of a {thing}, and no piece, edge or notion is one",
+                "tell what there is, or add what was promised",
+                proof.variants,
+            )
+
+
+def _all_names(proof: Proof) -> str:
+    """The names of everything in the pattern, and the words of its steps."""
+    source = proof.source
+    names = [str(piece.name) for piece in source.pieces]
+    names += [f"{notion.key} {notion.name} {notion.kind}" for notion in source.notions]
+    names += [f"{material.key} {material.name}" for material in source.materials]
+    names += [str(measure.name) for measure in source.measures]
+    return ", ".join([*names, *(str(step.text) for section in source.sections for step in section.steps)])

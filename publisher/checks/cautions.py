@@ -1,4 +1,4 @@
-"""What the words promise or leave out: things that the pattern has not, cautions that are missing, an iron too hot."""
+"""Cautions where work can hurt, and heat where something melts, by the words of the steps."""
 
 import re
 from collections.abc import Iterator
@@ -7,22 +7,6 @@ from publisher.checks.values import Proof
 from publisher.source import WrittenStep
 from publisher.terms import Finding, Severity
 
-# What an introduction speaks of, and the words of names by which the pattern would have it.
-PROMISED = (
-    ("zip", re.compile(r"\bzip(?:per)?s?\b", re.IGNORECASE)),
-    ("button", re.compile(r"\bbuttons?\b", re.IGNORECASE)),
-    ("snap", re.compile(r"\bsnaps?\b", re.IGNORECASE)),
-    ("magnet", re.compile(r"\bmagnet(?:ic)?s?\b", re.IGNORECASE)),
-    ("elastic", re.compile(r"\belastic\b", re.IGNORECASE)),
-    ("ring", re.compile(r"\b(?:[DO]-?)?rings?\b", re.IGNORECASE)),
-    ("pocket", re.compile(r"\bpockets?\b", re.IGNORECASE)),
-    ("handle", re.compile(r"\bhandles?\b", re.IGNORECASE)),
-    ("strap", re.compile(r"\bstraps?\b", re.IGNORECASE)),
-    ("flap", re.compile(r"\bflaps?\b", re.IGNORECASE)),
-    ("cord", re.compile(r"\bcords?\b", re.IGNORECASE)),
-    ("hood", re.compile(r"\bhoods?\b", re.IGNORECASE)),
-)
-DENIED = re.compile(r"\b(?:no|not|without|instead of|rather than|for a|into a|in a) (?:an? )?$", re.IGNORECASE)
 # Work that can hurt, by the words of a step, and the words of which its caution has one (common practice, no source).
 HURTS = (
     (
@@ -48,39 +32,6 @@ MELTS = re.compile(r"\b(?:plastic|nylon|vinyl|polyester|foam|wadding)\b", re.IGN
 def _steps(proof: Proof) -> list[WrittenStep]:
     english = str(proof.source.facts.language) == "en"
     return [step for section in proof.source.sections for step in section.steps] if english else []
-
-
-def promised_and_missing(proof: Proof) -> Iterator[Finding]:
-    """The introduction speaks of a zip, a button, a pocket, and nothing in the pattern is one.
-
-    Why: it was written for another pattern, or before a change; the reader looks for what she was promised.
-
-    Fix: tell what there is."""
-    about = proof.source.facts.about
-    if about is None or str(proof.source.facts.language) != "en" or not proof.drafts:
-        return
-    has = _all_names(proof)
-    for thing, words in PROMISED:
-        found = next((one for one in words.finditer(str(about)) if not DENIED.search(str(about)[: one.start()])), None)
-        if found is not None and not words.search(has):
-            yield Finding(
-                "promised-and-missing",
-                Severity.WARNING,
-                about.part(found.start(), found.end()).place,
-                f"the introduction speaks of a {thing}, and no piece, edge or notion is one",
-                "tell what there is, or add what was promised",
-                proof.variants,
-            )
-
-
-def _all_names(proof: Proof) -> str:
-    """The names of everything in the pattern, and the words of its steps."""
-    source = proof.source
-    names = [str(piece.name) for piece in source.pieces]
-    names += [f"{notion.key} {notion.name} {notion.kind}" for notion in source.notions]
-    names += [f"{material.key} {material.name}" for material in source.materials]
-    names += [str(measure.name) for measure in source.measures]
-    return ", ".join([*names, *(str(step.text) for section in source.sections for step in section.steps)])
 
 
 def caution_missing(proof: Proof) -> Iterator[Finding]:

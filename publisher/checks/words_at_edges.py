@@ -1,4 +1,4 @@
-"""Numbers and directions in the words of a step, against the seam, the strip or the piece that it works on."""
+"""What the words of a step say of the edges and seams that it works on: ease, rows, notches, folds, which way pressed."""
 
 import re
 from collections.abc import Iterator
