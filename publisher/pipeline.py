@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from publisher.assembly import assemble
-from publisher.checks import Allowance, Proof, allowances_of, check, let_through
+from publisher.checks import Allowed, Proof, allowed_in, check, let_through
 from publisher.cloth import cut_for_many, plan_cloth
 from publisher.drafting import Draft, draft_variants
 from publisher.measures import read_measures
@@ -23,7 +23,7 @@ FOLLOWING = ("no-such-name", "no-allowance", "copy-never-used")
 
 
 def prove(
-    name: str, files: Mapping[str, bytes], allow: Sequence[Allowance] = ()
+    name: str, files: Mapping[str, bytes], allow: Sequence[Allowed] = ()
 ) -> tuple[Proof | None, tuple[Finding, ...]]:
     """The proof of a pattern and all that was found, in order of place; no proof where nothing could be read.
 
@@ -56,7 +56,7 @@ def prove(
     found += check(replace(proof, findings=(*unread, *found)))
     if source.unread_groups:
         found = [finding for finding in found if finding.name not in FOLLOWING]
-    findings = let_through(merge_findings((*unread, *found)), (*allowances_of(source), *allow))
+    findings = let_through(merge_findings((*unread, *found)), (*allowed_in(source), *allow))
     proof = replace(proof, findings=findings)
     return (proof if errors_in(findings) else with_substitutes(proof)), findings
 

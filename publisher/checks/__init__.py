@@ -1,6 +1,6 @@
 """Questions asked of a pattern before it is published: each check reads the proof and yields findings."""
 
-from publisher.checks.allowing import Allowance, allowances_of, marked
+from publisher.checks.allowing import Allowed, allowed_in, marked
 from publisher.checks.asked_of_pieces import ASKED_OF_PIECES
 from publisher.checks.asked_of_steps import ASKED_OF_STEPS
 from publisher.checks.pages import Page, name_of, page_of
@@ -17,19 +17,19 @@ def check(proof: Proof) -> tuple[Finding, ...]:
     return tuple(finding for ask in CHECKS for finding in ask(proof))
 
 
-def let_through(findings: tuple[Finding, ...], allowances: tuple[Allowance, ...]) -> tuple[Finding, ...]:
+def let_through(findings: tuple[Finding, ...], allowed: tuple[Allowed, ...]) -> tuple[Finding, ...]:
     """The findings, those that the maker lets through marked as allowed."""
-    return marked(findings, allowances, [name_of(each) for each in CHECKS]) if allowances else findings
+    return marked(findings, allowed, [name_of(each) for each in CHECKS]) if allowed else findings
 
 
 __all__ = [
     "CHECKS",
     "PRINTED_WIDTH",
-    "Allowance",
+    "Allowed",
     "Check",
     "Page",
     "Proof",
-    "allowances_of",
+    "allowed_in",
     "check",
     "let_through",
     "name_of",

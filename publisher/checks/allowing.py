@@ -8,7 +8,7 @@ from publisher.terms import Finding, Place, Severity, did_you_mean, merge_findin
 
 
 @dataclass(frozen=True, slots=True)
-class Allowance:
+class Allowed:
     """A check by its name, and why what it finds may be published."""
 
     check: str
@@ -16,19 +16,17 @@ class Allowance:
     place: Place | None = field(default=None, compare=False)
 
 
-def allowances_of(source: Source) -> tuple[Allowance, ...]:
+def allowed_in(source: Source) -> tuple[Allowed, ...]:
     """What the pattern itself lets through."""
-    return tuple(Allowance(str(check), str(reason), check.place) for check, reason in source.allow)
+    return tuple(Allowed(str(check), str(reason), check.place) for check, reason in source.allow)
 
 
-def marked(
-    findings: Sequence[Finding], allowances: Sequence[Allowance], checks: Collection[str]
-) -> tuple[Finding, ...]:
+def marked(findings: Sequence[Finding], allowed: Sequence[Allowed], checks: Collection[str]) -> tuple[Finding, ...]:
     """The findings, those that are let through marked; and findings about what is let through and not found.
 
     Only what a check found can be let through: what could not be read or drafted is not there to be printed.
     """
-    reasons = {one.check: one.reason for one in allowances}
+    reasons = {one.check: one.reason for one in allowed}
     told = [
         replace(finding, allowed=reasons[finding.name])
         if finding.name in reasons and finding.name in checks
@@ -36,7 +34,7 @@ def marked(
         for finding in findings
     ]
     names = {finding.name for finding in findings}
-    for one in allowances:
+    for one in allowed:
         if one.check not in checks:
             says = f"no check called '{one.check}' that could be let through"
             mend = (

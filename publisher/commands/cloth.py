@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import click
 
-from publisher.checks import Allowance, Proof
+from publisher.checks import Allowed, Proof
 from publisher.cloth import (
     FIRST_SECONDS,
     AtHand,
@@ -67,7 +67,7 @@ def cloth(
     make: int,
     no_solving: bool,
     json_wanted: bool,
-    allow: tuple[Allowance, ...],
+    allow: tuple[Allowed, ...],
 ) -> None:
     """Tell how much of each material to buy in each width, or whether the cloth that is there will do.
 

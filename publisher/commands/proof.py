@@ -5,7 +5,7 @@ import sys
 
 import click
 
-from publisher.checks import Allowance
+from publisher.checks import Allowed
 from publisher.commands.patterns import find_pattern, output_name
 from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.telling import as_json, summary, tell
@@ -19,7 +19,7 @@ from publisher.pipeline import errors_in
     "--json", "json_wanted", is_flag=True, help="All findings as JSON on standard output, for other programs."
 )
 @allow_option
-def proof(patterns: tuple[str, ...], plain: bool, json_wanted: bool, allow: tuple[Allowance, ...]) -> None:
+def proof(patterns: tuple[str, ...], plain: bool, json_wanted: bool, allow: tuple[Allowed, ...]) -> None:
     """Prove a pattern without making pages: tell everything that would go wrong.
 
     PATTERN is a folder, or the name of one in content/.

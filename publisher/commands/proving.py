@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 import click
 
-from publisher.checks import Allowance, Proof
+from publisher.checks import Allowed, Proof
 from publisher.pipeline import prove
 from publisher.source import read_folder
 from publisher.terms import Finding
@@ -24,17 +24,17 @@ def allow_option(command: Command) -> Command:
         "allow",
         multiple=True,
         metavar="CHECK",
-        callback=_allowances,
+        callback=_allowed,
         help="Let through what a check finds; the edition says so. May be given several times.",
     )(command)
 
 
-def _allowances(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> tuple[Allowance, ...]:
-    return tuple(Allowance(name, "on the command line, without a reason") for name in names)
+def _allowed(_: click.Context, __: click.Parameter, names: tuple[str, ...]) -> tuple[Allowed, ...]:
+    return tuple(Allowed(name, "on the command line, without a reason") for name in names)
 
 
 def prove_folder(
-    folder: Path, name: str, allow: tuple[Allowance, ...] = (), kept: Mapping[str, bytes] = MappingProxyType({})
+    folder: Path, name: str, allow: tuple[Allowed, ...] = (), kept: Mapping[str, bytes] = MappingProxyType({})
 ) -> tuple[Proof | None, tuple[Finding, ...], Texts]:
     """The proof, all findings, and the texts that a finding's line is printed from; `kept` stands before what is on disk."""
     files, unread = read_folder(folder)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from publisher.checks import Allowance, Proof
+from publisher.checks import Allowed, Proof
 from publisher.cloth import solver_installed
 from publisher.commands.laying import Solving, clear_away, solved_layouts, solving_options
 from publisher.commands.many import make_option
@@ -93,7 +93,7 @@ def publish(
     plain: bool,
     solve_again: bool,
     no_solving: bool,
-    allow: tuple[Allowance, ...],
+    allow: tuple[Allowed, ...],
 ) -> None:
     """Make the printable editions of a pattern, or of every pattern in content/.
 
@@ -139,7 +139,7 @@ class Asked:
 
     requests: Sequence["Request"]
     sizes: tuple[str, ...]
-    allow: tuple[Allowance, ...] = ()
+    allow: tuple[Allowed, ...] = ()
     solving: Solving = field(default_factory=Solving)
     make: int = 1
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from publisher.checks import Allowance
+from publisher.checks import Allowed
 from publisher.checks.pages import Case, case_of
 from publisher.commands import commands
 from publisher.edition import print_edition
@@ -57,7 +57,7 @@ def test_the_command_line_allows_too() -> None:
     files = dict(case_of("seam-lengths-differ", fails=True).files)
     _, findings = prove("specimen", files)
     assert errors_in(findings)
-    _, findings = prove("specimen", files, [Allowance("seam-lengths-differ", "asked for")])
+    _, findings = prove("specimen", files, [Allowed("seam-lengths-differ", "asked for")])
     assert errors_in(findings) == ()
 
 
