@@ -1,11 +1,11 @@
 """Notches as they are in the cloth: those of a piece cut on the fold are snipped through both layers at once. mm."""
 
-from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from publisher.drafting.mark_values import Notch
-from publisher.drafting.values import Piece
-from publisher.geometry import Point, mirrored_point, nearest
+from publisher.drafting.values import Edge, Piece
+from publisher.geometry import Path, Point, mirrored_point, nearest
 
 SAME = 0.5  # mm: what lies nearer is the same snip, or lies on the edge
 
@@ -15,30 +15,31 @@ def snipped_notches(piece: Piece) -> tuple[Notch, ...]:
     own = tuple(mark for mark in piece.marks if isinstance(mark, Notch))
     if piece.half is None or piece.half.fold_edge is None:
         return own
+    fold = piece.half.edge(piece.half.fold_edge).path
     found = list(own)
     for notch in own:
-        for other in _over_the_fold(piece, notch):
-            if all((other.at - one.at).length > SAME for one in found):
-                found.append(other)
+        other = _over_the_fold(piece.edges, fold, notch)
+        if other is not None and all((other.at - one.at).length > SAME for one in found):
+            found.append(other)
     return tuple(found)
 
 
-def _over_the_fold(piece: Piece, notch: Notch) -> Iterator[Notch]:
+def _over_the_fold(edges: tuple[Edge, ...], fold: Path, notch: Notch) -> Notch | None:
     """The same snip in the other layer; on the fold itself there is none of its own."""
-    assert piece.half is not None
-    assert piece.half.fold_edge is not None
-    fold = piece.half.edge(piece.half.fold_edge).path
+    spot = _spot_over(edges, fold, notch.at)
+    if spot is None:
+        return None
+    edge, along, at = spot
+    cut, inner = (mirrored_point(end, fold.start, fold.end - fold.start) for end in (notch.cut_end, notch.inner_end))
+    return replace(notch, edge=edge, distance=along, at=at, cut_end=cut, inner_end=inner)
 
-    def over(point: Point) -> Point:
-        return mirrored_point(point, fold.start, fold.end - fold.start)
 
-    at = over(notch.at)
-    for edge in piece.edges:
-        box = edge.path.box
-        if not (box.left - SAME < at.x < box.right + SAME and box.bottom - SAME < at.y < box.top + SAME):
-            continue  # asked first, since the nearest spot of a curve takes its time
+@lru_cache(maxsize=1024)  # every check and figure of a seam asks for it, and the nearest spot of a curve takes its time
+def _spot_over(edges: tuple[Edge, ...], fold: Path, spot: Point) -> tuple[str, float, Point] | None:
+    """Where a spot comes to lie in the other layer: on which edge, how far along it, and the spot."""
+    at = mirrored_point(spot, fold.start, fold.end - fold.start)
+    for edge in edges:
         along, _, beside = nearest(edge.path, at)
         if beside < SAME:
-            cut, inner = over(notch.cut_end), over(notch.inner_end)
-            yield replace(notch, edge=edge.name, distance=along, at=at, cut_end=cut, inner_end=inner)
-            return
+            return edge.name, along, at
+    return None
