@@ -130,21 +130,32 @@ def _of_pair(bench: Bench, joints: Sequence[Joint]) -> list[Panel]:
 
 
 def first_of_like(bench: Bench, panels: Sequence[Panel]) -> list[Panel]:
-    """Of panels that draw copies of the same pieces in the same way, the first, which names all."""
+    """Of panels that draw copies of the same pieces in the same way, the first; what it stands for besides is named once,
+    by the panel that draws most of it."""
     like: dict[tuple[str, tuple[str, ...]], list[Panel]] = {}
     for panel in panels:
         pieces = tuple(bench.draft.copy(copy).piece for copy in panel.copies)
         like.setdefault((panel.kind, pieces), []).append(panel)
-    return [_named_for_all(group) for group in like.values()]
+    groups = list(like.values())
+    others = [_copies_besides(group) for group in groups]
+    return [
+        _named_for_all(group, mine, elsewhere=any(set(mine) < set(more) for more in others))
+        for group, mine in zip(groups, others, strict=True)
+    ]
 
 
-def _named_for_all(group: Sequence[Panel]) -> Panel:
-    if len(group) == 1:
-        return group[0]
-    copies = tuple(dict.fromkeys(copy for panel in group for copy in panel.copies))
-    others = [copy for copy in copies if copy not in group[0].copies]
+def _copies_besides(group: Sequence[Panel]) -> tuple[str, ...]:
+    """What the later panels of a group draw and its first does not."""
+    copies = dict.fromkeys(copy for panel in group for copy in panel.copies)
+    return tuple(copy for copy in copies if copy not in group[0].copies)
+
+
+def _named_for_all(group: Sequence[Panel], others: Sequence[str], *, elsewhere: bool) -> Panel:
+    copies = (*group[0].copies, *others)
     own, alike = group[0].caption, Phrase.of("figures.alike", copies=names_of(others))
-    caption = own if not others else alike if own is None else Phrase.of("figures.both", first=own, second=alike)
+    caption = (
+        own if elsewhere or not others else alike if own is None else Phrase.of("figures.both", first=own, second=alike)
+    )
     return replace(group[0], caption=caption, copies=copies)
 
 

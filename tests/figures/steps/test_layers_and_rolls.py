@@ -241,7 +241,7 @@ def test_a_loop_comes_out_of_the_side_seam_that_caught_it() -> None:
 
 
 def test_a_handle_goes_from_side_to_side_of_the_finished_back_and_the_tab_holds_its_ring() -> None:
-    back = panel_of("curlew-wash-bag", 23, "finished back")
+    back = panel_of("curlew-wash-bag", 24, "finished back")
     assert {"handle", "tab front"} <= set(words_of(back))
     wide = draft_of("curlew-wash-bag").piece("hinge").finished_line.box.width
     bands = [shape.path.box for shape in back.scene.shapes if shape.closed]

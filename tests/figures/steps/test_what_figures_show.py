@@ -169,7 +169,7 @@ def test_the_back_of_what_is_finished_differs_from_its_front() -> None:
         ("sanderling-lined-pouch", 16),
         ("avocet-sun-hat", 15),
         ("dunlin-workshop-apron", 22),
-        ("curlew-wash-bag", 23),
+        ("curlew-wash-bag", 24),
     ):
         front, back = (panel_of(demo, step, f"finished {side}") for side in ("front", "back"))
         assert front.scene.shapes != back.scene.shapes
@@ -280,8 +280,15 @@ def test_the_stitches_of_a_seam_are_not_hidden_by_what_ends_at_it() -> None:
     ("step", "captions"),
     [
         (5, ["Drawn flat, as if the back seam were open."]),
-        (9, [None, "Drawn flat, as if the back seam were open.", None]),  # the crown is no ring
-        (10, [None, "Drawn flat, as if the back seam were open.", None, None, None]),
+        (  # the crown is no ring
+            9,
+            [
+                None,
+                "Drawn flat, as if the back seam were open.",
+                "In the same way: crown lining and band lining",
+            ],
+        ),
+        (10, [None, "Drawn flat, as if the back seam were open."]),
         (
             14,
             [

@@ -46,6 +46,6 @@ def test_the_hinge_is_named_above_its_pocket() -> None:
 
 @pytest.mark.parametrize("name", ["hinge outside", "tab front"])
 def test_what_is_on_the_back_of_a_box_is_named_within_its_rim(name: str) -> None:
-    panel = panel_of(BAG, 23, "finished back")
+    panel = panel_of(BAG, 24, "finished back")
     tab = min((one for one in panel.scene.shapes if one.closed), key=lambda one: as_area(one).area)
     assert (seen_at(panel, spot(panel, name)) is tab) == (name == "tab front")

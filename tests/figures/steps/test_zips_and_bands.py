@@ -85,7 +85,7 @@ def test_a_tab_is_folded_round_its_ring_and_measured_from_the_raw_edge() -> None
 
 
 def test_a_binding_round_a_seam_shows_its_four_layers_and_its_crease_beside_the_stitches() -> None:
-    panel = panel_of(BAG, 22, "binding sewn on")
+    panel = panel_of(BAG, 23, "binding sewn on")
     names = ["binding strip", "panel lid lining", "panel lid", "upper panel outside", "upper panel lining"]
     assert words_of(panel) == names
     (now,), (before,) = drawn(panel, Look.STITCHING), drawn(panel, Look.STITCHED)
