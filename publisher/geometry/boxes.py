@@ -28,7 +28,7 @@ def place_box(
     what is left of the area is free. Nearest to `near` if given, else the middle of the largest free part.
     """
     width, height = size
-    free: BaseGeometry = Polygon([(point.x, point.y) for point in area.flattened(0.2)])
+    free: BaseGeometry = Polygon(area.spots(0.2))
     # The lower left corner stays inside the area and `within`; no line is crossed, so the rest of the box does too.
     free = free.intersection(
         box(within.left + clear, within.bottom + clear, within.right - width - clear, within.top - height - clear)
@@ -46,10 +46,10 @@ def place_box(
 
 def _swept(lines: Iterable[Path], width: float, height: float, clear: float) -> list[BaseGeometry]:
     """What each straight step of the lines forbids: the hull of the turned box at both its ends, all at once."""
-    steps = [step for line in lines for step in itertools.pairwise(line.flattened(0.2))]
+    steps = [step for line in lines for step in itertools.pairwise(line.spots(0.2))]
     if not steps:
         return []
-    ends = numpy.array([[(first.x, first.y), (second.x, second.y)] for first, second in steps])
+    ends = numpy.array(steps)
     turned = numpy.array([(x, y) for x in (-width - clear, clear) for y in (-height - clear, clear)])
     corners = (ends[:, :, None, :] + turned[None, None, :, :]).reshape(len(steps), -1, 2)
     return list(shapely.convex_hull(shapely.multipoints(corners)))
@@ -76,7 +76,7 @@ class Crowd:
     """The lines and boxes of a page that further boxes keep clear of."""
 
     def __init__(self, lines: Iterable[Path], boxes: Iterable[Box]) -> None:
-        shapes: list[BaseGeometry] = [LineString([(p.x, p.y) for p in line.flattened(0.05)]) for line in lines]
+        shapes: list[BaseGeometry] = [LineString(line.spots(0.05)) for line in lines]
         shapes += [box(one.left, one.bottom, one.right, one.top) for one in boxes]
         self._tree = STRtree(shapes)
 

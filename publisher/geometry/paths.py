@@ -1,12 +1,11 @@
 """A path: segments end to end."""
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from publisher.geometry.curvature import foot_on
 from publisher.geometry.points import Box, Movement, Point
-from publisher.geometry.segments import Arc, Line, Segment
+from publisher.geometry.segments import Arc, Line, Segment, Spot
 
 NEAR = 1e-6  # ends this near are one point
 
@@ -87,10 +86,14 @@ class Path:
 
     def flattened(self, tolerance: float = 0.01) -> tuple[Point, ...]:
         """Points along the path whose chords lie within `tolerance` of it; closed paths repeat the first."""
-        points: list[Point] = [self.start]
+        return tuple([Point(x, y) for x, y in self.spots(tolerance)])
+
+    def spots(self, tolerance: float = 0.01) -> list[Spot]:
+        """The same as bare numbers."""
+        spots: list[Spot] = [(self.start.x, self.start.y)]
         for segment in self.segments:
-            points.extend(segment.flattened(tolerance)[1:])
-        return tuple(points)
+            spots.extend(segment.spots(tolerance)[1:])
+        return spots
 
 
 def signed_area(path: Path) -> float:
@@ -101,28 +104,28 @@ def signed_area(path: Path) -> float:
 def nearest(path: Path, point: Point) -> tuple[float, Point, float]:
     """The nearest point of a path: how far along it lies, where, and the gap to `point`."""
     best: tuple[float, Point, float] | None = None
-    passed = 0.0
+    passed, x, y = 0.0, point.x, point.y
     for segment in path.segments:
-        for distance in _candidates(segment, point):
+        whole = segment.length
+        for distance in _candidates(segment, point, whole):
             on_path = segment.point_at(distance)
-            gap = (on_path - point).length
+            gap = math.hypot(on_path.x - x, on_path.y - y)
             if best is None or gap < best[2]:
                 best = (passed + distance, on_path, gap)
-        passed += segment.length
+        passed += whole
     assert best is not None
     return best
 
 
-def _candidates(segment: Segment, point: Point) -> Iterator[float]:
-    whole = segment.length
-    yield 0.0
-    yield whole
-    if isinstance(segment, Line) and whole:
-        yield min(max((point - segment.start).dot(segment.direction_at(0.0)), 0.0), whole)
-    elif isinstance(segment, Arc):
-        away = point - segment.centre
-        turned = segment.angle_within(math.atan2(away.y, away.x))
-        if turned is not None:
-            yield min(turned * segment.radius, whole)
-    elif not isinstance(segment, Line):
-        yield segment.length_to(foot_on(segment, point)[0])
+def _candidates(segment: Segment, point: Point, whole: float) -> tuple[float, ...]:
+    """How far along a segment so long the nearest point may lie."""
+    if isinstance(segment, Line):
+        if not whole:
+            return (0.0,)
+        start, end = segment.start, segment.end
+        along = (point.x - start.x) * (end.x - start.x) + (point.y - start.y) * (end.y - start.y)
+        return (min(max(along / whole, 0.0), whole),)
+    if isinstance(segment, Arc):
+        turned = segment.angle_within(math.atan2(point.y - segment.centre.y, point.x - segment.centre.x))
+        return (0.0, whole) if turned is None else (min(turned * segment.radius, whole),)
+    return 0.0, whole, segment.length_to(foot_on(segment, point)[0])

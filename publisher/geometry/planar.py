@@ -1,6 +1,7 @@
 """Areas: what a closed path holds, whether it crosses itself, what overlaps. The one door to Shapely."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy
@@ -18,12 +19,13 @@ MOST_STEPS = 1000
 Drawn = BaseGeometry  # lines or areas that are asked about often
 
 
+@lru_cache(maxsize=512)  # of one outline it is asked by many
 def polygon(path: Path, tolerance: float = 0.01) -> Polygon:
     """The area inside a closed path, its curves flattened within `tolerance`.
 
     Rounded to a billionth of a millimetre, so that ends which agree but for the last digit do not cross.
     """
-    return Polygon([(round(point.x, 9), round(point.y, 9)) for point in path.flattened(tolerance)])
+    return Polygon(numpy.array(path.spots(tolerance)).round(9))
 
 
 def union_area(paths: Sequence[Path], tolerance: float) -> BaseGeometry:
@@ -33,7 +35,7 @@ def union_area(paths: Sequence[Path], tolerance: float) -> BaseGeometry:
 
 def length_near(path: Path, other: Path, gap: float) -> float:
     """How much of a path lies nearer than `gap` to another."""
-    first, second = (LineString([(point.x, point.y) for point in one.flattened()]) for one in (path, other))
+    first, second = (LineString(one.spots()) for one in (path, other))
     return float(first.intersection(second.buffer(gap)).length)
 
 
@@ -133,7 +135,7 @@ def ring_round(path: Path, tolerance: float = 0.2) -> tuple[tuple[float, float],
     A path of straight lines comes back as it is, one that crosses itself as its box. Counter-clockwise, the first point
     not repeated.
     """
-    flat = _flat_area(path, tolerance / 4)
+    flat = polygon(path, tolerance / 4)
     if not flat.is_valid:
         flat = box(*flat.bounds)
     plain = flat.simplify(tolerance / 2)
@@ -146,12 +148,6 @@ def ring_round(path: Path, tolerance: float = 0.2) -> tuple[tuple[float, float],
     assert isinstance(plain, Polygon)
     corners = shapely.get_coordinates(plain.exterior)[:-1].tolist()
     return tuple((x, y) for x, y in (corners if plain.exterior.is_ccw else corners[::-1]))
-
-
-def _flat_area(path: Path, tolerance: float) -> Polygon:
-    """The same as `polygon`, for paths of many steps."""
-    spots = numpy.array([(point.x, point.y) for point in path.flattened(tolerance)])
-    return Polygon(spots.round(9))
 
 
 def reach_beyond(path: Path, area: Path, tolerance: float = 0.05) -> float:
@@ -196,7 +192,7 @@ def slid_down(ring: Sequence[tuple[float, float]], onto: Sequence[Sequence[tuple
 
 def flat_ring(path: Path, tolerance: float) -> tuple[tuple[float, float], ...]:
     """A closed path in straight steps within `tolerance` of it, the first point not repeated."""
-    return tuple((point.x, point.y) for point in path.flattened(tolerance)[:-1])
+    return tuple(path.spots(tolerance)[:-1])
 
 
 def lie_apart(paths: Sequence[Path], gap: float, slack: float = 0.02) -> bool:
@@ -261,7 +257,7 @@ def stretches_within(path: Path, within: Box, tolerance: float) -> tuple[Path, .
 
     For small drawings: a curve, or a chain of many short lines, becomes what can be seen of it.
     """
-    points = [(point.x, point.y) for point in path.flattened(tolerance / 2)]
+    points = path.spots(tolerance / 2)
     plain = LineString(points).simplify(tolerance / 2)
     cut = plain.intersection(box(within.left, within.bottom, within.right, within.top))
     lines = [one for one in getattr(cut, "geoms", [cut]) if isinstance(one, LineString) and one.length > 0]
@@ -297,7 +293,7 @@ def folded_along(
 
 def outside_of(path: Path, area: Path, tolerance: float = 0.05) -> tuple[Path, ...]:
     """The stretches of an open path that lie outside a closed one."""
-    drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])
+    drawn = LineString(path.spots(tolerance))
     kept = drawn.difference(polygon(area, tolerance).buffer(1e-6))
     lines = [one for one in shapely.get_parts(kept) if isinstance(one, LineString) and one.length > 0]
     return tuple(_through(list(one.coords)) for one in lines)
@@ -305,7 +301,7 @@ def outside_of(path: Path, area: Path, tolerance: float = 0.05) -> tuple[Path, .
 
 def line_within(path: Path, area: Path, tolerance: float = 0.02) -> tuple[Path, ...]:
     """The stretches of a path inside a closed one, as straight steps."""
-    drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])
+    drawn = LineString(path.spots(tolerance))
     kept = shapely.line_merge(drawn.intersection(polygon(area, tolerance)))
     lines = [one for one in shapely.get_parts(kept) if isinstance(one, LineString) and one.length > 0]
     return tuple(_through(list(one.coords)) for one in lines)
@@ -318,7 +314,7 @@ def area_within(path: Path, area: Path, tolerance: float = 0.02) -> tuple[Path, 
 
 def parallel_beside(path: Path, by: float, tolerance: float = 0.05) -> tuple[Path, ...]:
     """The line at a distance to the left of an open path, straight steps; in parts where it is too tight."""
-    drawn = LineString([(point.x, point.y) for point in path.flattened(tolerance)])
+    drawn = LineString(path.spots(tolerance))
     beside = drawn.offset_curve(by, join_style="mitre")
     lines = [one for one in shapely.get_parts(beside) if isinstance(one, LineString) and one.length > 0]
     return tuple(_through(list(one.simplify(tolerance).coords)) for one in lines)

@@ -11,6 +11,9 @@ _NODES = (0.0, 0.5384693101056831, -0.5384693101056831, 0.9061798459386640, -0.9
 _WEIGHTS = (0.5688888888888889, 0.4786286704993665, 0.4786286704993665, 0.2369268850561891, 0.2369268850561891)
 
 
+Spot = tuple[float, float]  # a point as bare numbers, x and y: for what reckons with very many
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """A straight stretch."""
@@ -21,7 +24,7 @@ class Line:
     @property
     def length(self) -> float:
         """Distance between the ends."""
-        return (self.end - self.start).length
+        return math.hypot(self.end.x - self.start.x, self.end.y - self.start.y)
 
     @property
     def box(self) -> Box:
@@ -38,7 +41,9 @@ class Line:
 
     def point_at(self, distance: float) -> Point:
         """The point so far along."""
-        return self.start + (self.end - self.start) * (distance / self.length if self.length else 0.0)
+        part = distance / self.length if self.length else 0.0
+        x, y = self.start.x, self.start.y
+        return Point(x + (self.end.x - x) * part, y + (self.end.y - y) * part)
 
     def direction_at(self, distance: float) -> Point:
         """The unit direction of travel, the same everywhere."""
@@ -49,9 +54,9 @@ class Line:
         middle = self.point_at(distance)
         return Line(self.start, middle), Line(middle, self.end)
 
-    def flattened(self, tolerance: float = 0.01) -> tuple[Point, ...]:
+    def spots(self, tolerance: float = 0.01) -> list[Spot]:
         """Its two ends."""
-        return (self.start, self.end)
+        return [(self.start.x, self.start.y), (self.end.x, self.end.y)]
 
     @property
     def swept_area(self) -> float:
@@ -139,17 +144,17 @@ class Arc:
         middle, part = self.point_at(distance), self.sweep * distance / self.length
         return Arc(self.start, middle, self.centre, part), Arc(middle, self.end, self.centre, self.sweep - part)
 
-    def flattened(self, tolerance: float = 0.01) -> tuple[Point, ...]:
+    def spots(self, tolerance: float = 0.01) -> list[Spot]:
         """Points on the arc whose chords lie within `tolerance` of it."""
         radius, first, (x, y) = self.radius, self.start_angle, (self.centre.x, self.centre.y)
         reach = 2 * math.acos(max(1 - tolerance / radius, 0.0)) if radius > tolerance else math.pi / 2
         count = max(math.ceil(abs(self.sweep) / reach), 1)
-        angles = (first + self.sweep * at / count for at in range(1, count))
-        return (
-            self.start,
-            *(Point(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in angles),
-            self.end,
-        )
+        angles = [first + self.sweep * at / count for at in range(1, count)]
+        return [
+            (self.start.x, self.start.y),
+            *[(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in angles],
+            (self.end.x, self.end.y),
+        ]
 
     @property
     def swept_area(self) -> float:
@@ -170,12 +175,9 @@ class Cubic:
     def at(self, part: float) -> Point:
         """The point at a parameter from 0 to 1."""
         rest = 1 - part
-        return (
-            self.start * rest**3
-            + self.first_handle * (3 * rest**2 * part)
-            + self.second_handle * (3 * rest * part**2)
-            + self.end * part**3
-        )
+        a, b, c, d = rest**3, 3 * rest**2 * part, 3 * rest * part**2, part**3
+        p0, p1, p2, p3 = self.start, self.first_handle, self.second_handle, self.end
+        return Point(p0.x * a + p1.x * b + p2.x * c + p3.x * d, p0.y * a + p1.y * b + p2.y * c + p3.y * d)
 
     def speed_at(self, part: float) -> Point:
         """The derivative at a parameter from 0 to 1."""
@@ -292,14 +294,15 @@ class Cubic:
         middle = between(d, e)
         return Cubic(self.start, a, d, middle), Cubic(middle, e, c, self.end)
 
-    def flattened(self, tolerance: float = 0.01) -> tuple[Point, ...]:
+    def spots(self, tolerance: float = 0.01) -> list[Spot]:
         """Points on the curve whose chords lie within `tolerance` of it (bound by second differences)."""
         bend = max(
             (self.start - self.first_handle * 2 + self.second_handle).length,
             (self.first_handle - self.second_handle * 2 + self.end).length,
         )
         count = min(max(math.ceil(math.sqrt(0.75 * bend / tolerance)), 1), 10_000)
-        return (self.start, *(self.at(at / count) for at in range(1, count)), self.end)
+        between = [self.at(at / count) for at in range(1, count)]
+        return [(spot.x, spot.y) for spot in (self.start, *between, self.end)]
 
     @property
     def swept_area(self) -> float:
@@ -311,12 +314,8 @@ class Cubic:
 
 
 def _box_of(points: tuple[Point, ...]) -> Box:
-    return Box(
-        min(point.x for point in points),
-        min(point.y for point in points),
-        max(point.x for point in points),
-        max(point.y for point in points),
-    )
+    across, up = [point.x for point in points], [point.y for point in points]
+    return Box(min(across), min(up), max(across), max(up))
 
 
 Segment = Line | Arc | Cubic

@@ -152,7 +152,7 @@ def test_the_box_holds_the_curve_and_no_more(segment: Segment) -> None:
 
 @given(st.one_of(arcs(), cubics(), wild_cubics()), st.floats(0.005, 5))
 def test_chords_lie_as_near_to_the_curve_as_was_asked(curve: Arc | Cubic, tolerance: float) -> None:
-    flat = LineString([(spot.x, spot.y) for spot in curve.flattened(tolerance)])
+    flat = LineString(curve.spots(tolerance))
     exact = MultiPoint([(spot.x, spot.y) for spot in followed(curve, 500)])
     assert max(flat.distance(spot) for spot in exact.geoms) <= tolerance + 1e-9
 
