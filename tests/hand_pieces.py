@@ -86,4 +86,4 @@ def hand_piece(
 
 def hand_draft(pieces: Sequence[Piece], units: UnitSystem = UnitSystem.METRIC, size: str | None = None) -> Draft:
     """A draft that holds pieces and nothing else."""
-    return Draft(Variant(units, size), (), tuple(pieces), (), (), (), (), (), (), ())
+    return Draft(Variant(units, size), (), tuple(pieces), (), (), (), (), (), (), (), ())

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, LineMark, Mark, Notch, Piece, Pleat, PointMark, Seam, snipped_notches
+from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat, PointMark, Seam, SeamEdge
 from publisher.geometry import Point
 from publisher.terms import Finding, Severity
 
@@ -109,7 +109,7 @@ def _no_double(draft: Draft, seam: Seam) -> tuple[str, str] | None:
     """A double notch of one side and a notch of the other, which has none that is double."""
     if len(seam.first) != 1 or len(seam.second) != 1:
         return None
-    sides = [list(_along(draft.piece(one.piece), one.copy, one.edge)) for one in (seam.first[0], seam.second[0])]
+    sides = [list(_along(draft, one)) for one in (seam.first[0], seam.second[0])]
     for here, there in (sides, sides[::-1]):
         double = next((notch for notch, _ in here if notch.double), None)
         if double is not None and len(there) >= len(here) and not any(notch.double for notch, _ in there):
@@ -121,9 +121,7 @@ def _other_kind(draft: Draft, seam: Seam) -> tuple[str, str] | None:
     """The names of a double notch and the single one at its place; nothing where sides may be pinned in several ways."""
     if len(seam.first) != 1 or len(seam.second) != 1 or seam.first[0].piece == seam.second[0].piece:
         return None
-    sides = [
-        (side, list(_along(draft.piece(side.piece), side.copy, side.edge))) for side in (seam.first[0], seam.second[0])
-    ]
+    sides = [(side, list(_along(draft, side))) for side in (seam.first[0], seam.second[0])]
     (_, here), (_, there) = sides
     doubles = [sum(notch.double for notch, _ in side) for side in (here, there)]
     if not (here and there) or doubles[0] == doubles[1]:
@@ -139,12 +137,12 @@ def _other_kind(draft: Draft, seam: Seam) -> tuple[str, str] | None:
     return None
 
 
-def _along(piece: Piece, copy: str, edge: str) -> Iterator[tuple[Notch, float]]:
+def _along(draft: Draft, side: SeamEdge) -> Iterator[tuple[Notch, float]]:
     """The notches of one copy on an edge, and how far along it, mm."""
-    short, begins = copy.removeprefix(piece.name).strip(), 0.0
-    notches = snipped_notches(piece)
-    for part in piece.edges_of(edge):
+    begins = 0.0
+    notches = draft.notches_of(side.copy)
+    for part in draft.piece(side.piece).edges_of(side.edge):
         for notch in notches:
-            if notch.edge == part.name and (not notch.copies or short in notch.copies):
+            if notch.edge == part.name:
                 yield notch, begins + notch.distance
         begins += part.length

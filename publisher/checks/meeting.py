@@ -7,7 +7,7 @@ from itertools import product
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Piece, PieceKind, Seam, SeamEdge, snipped_notches
+from publisher.drafting import Draft, Piece, PieceKind, Seam, SeamEdge
 from publisher.geometry import Path
 from publisher.terms import Finding, Severity
 
@@ -45,10 +45,10 @@ def notches_apart(proof: Proof) -> Iterator[Finding]:
     Fix: measure both notches from the ends that meet, or bring one by the other: `notch at … by …`."""
     for draft in proof.drafts:
         for seam in draft.seams:
-            sides = _side(draft, seam.first), _side(draft, seam.second)
-            if not all(any(spot.notch for spot in side.spots) for side in sides):
+            sides = _sides(draft, seam)
+            if not all(any(spot.notch for spot in ways[0].spots) for ways in sides):
                 continue
-            lonely = [one for one in _lonely(draft, seam) if one.spot.notch]
+            lonely = [one for one in _lonely(seam, *sides) if one.spot.notch]
             if lonely:
                 worst = max(lonely, key=lambda one: one.apart)
                 yield Finding(
@@ -72,7 +72,7 @@ def corner_meets_nothing(proof: Proof) -> Iterator[Finding]:
         for seam in draft.seams:
             if not all(draft.piece(edge.piece).kind is PieceKind.DRAWN for edge in (*seam.first, *seam.second)):
                 continue  # what is cut by measure has no notches: a step tells its places
-            lonely = [one for one in _lonely(draft, seam) if not one.spot.notch]
+            lonely = [one for one in _lonely(seam, *_sides(draft, seam)) if not one.spot.notch]
             if lonely:
                 worst = max(lonely, key=lambda one: one.apart)
                 yield Finding(
@@ -95,12 +95,12 @@ class _Lonely:
     nearest: str
 
 
-def _lonely(draft: Draft, seam: Seam) -> list[_Lonely]:
+def _lonely(seam: Seam, firsts: Sequence[_Side], seconds: Sequence[_Side]) -> list[_Lonely]:
     """What meets nothing, in that way of pinning the sides together in which least is left over."""
     allowed = MEETS + abs(seam.ease)
     least: list[_Lonely] = []
     amount: _Amount = (math.inf, math.inf, math.inf)
-    for one, other in _ways(draft, seam):
+    for one, other in _ways(firsts, seconds):
         left = _left_over(one, other, allowed)
         if not left:
             return []
@@ -154,18 +154,17 @@ def _side(draft: Draft, edges: Sequence[SeamEdge], backwards: bool = False) -> _
 
 
 def _spots(draft: Draft, piece: Piece, edge: SeamEdge) -> Iterator[_Spot]:
-    short = draft.copy(edge.copy).name.removeprefix(f"{piece.name} ")
     parts = piece.edges_of(edge.edge)
     begins = 0.0
     smooth = _runs_on(parts[-1].path, parts[0].path) and (parts[0].path.start - parts[-1].path.end).length < MEETS
     if not smooth:
         yield _Spot(f"{edge.edge}'s end", 0.0, False)
-    notches = snipped_notches(piece)
+    notches = draft.notches_of(edge.copy)
     for at, part in enumerate(parts):
         if at and not _runs_on(parts[at - 1].path, part.path):
             yield _Spot(f"{parts[at - 1].name}'s end", begins, False)
         for notch in notches:
-            if notch.edge == part.name and (not notch.copies or short in notch.copies):
+            if notch.edge == part.name:
                 yield _Spot(notch.name, begins + notch.distance, True)
         begins += part.length
     if not smooth:
@@ -183,10 +182,15 @@ def _is_ring(draft: Draft, edges: Sequence[SeamEdge]) -> bool:
     return (paths[0].start - paths[-1].end).length < MEETS or len(edges) > 1
 
 
-def _ways(draft: Draft, seam: Seam) -> Iterator[tuple[_Side, _Side]]:
+def _sides(draft: Draft, seam: Seam) -> tuple[tuple[_Side, ...], tuple[_Side, ...]]:
+    """Both sides of a seam, each in every way in which its edges can follow one another."""
+    return _both_ways(draft, seam.first), _both_ways(draft, seam.second)
+
+
+def _ways(firsts: Sequence[_Side], seconds: Sequence[_Side]) -> Iterator[tuple[_Side, _Side]]:
     """Every way in which the two sides can be pinned: from either end, and of a ring from any spot."""
-    for first in _both_ways(draft, seam.first):
-        for second in _both_ways(draft, seam.second):
+    for first in firsts:
+        for second in seconds:
             scaled = _scaled(second, first.length / second.length) if second.length else second
             for other in (scaled, scaled.backwards()):
                 yield first, other
@@ -195,11 +199,9 @@ def _ways(draft: Draft, seam: Seam) -> Iterator[tuple[_Side, _Side]]:
                         yield first, _shifted(other, one.at - its.at)
 
 
-def _both_ways(draft: Draft, edges: Sequence[SeamEdge]) -> Iterator[_Side]:
+def _both_ways(draft: Draft, edges: Sequence[SeamEdge]) -> tuple[_Side, ...]:
     """The side as listed, its edges counter-clockwise, and, where they are several, clockwise too."""
-    yield _side(draft, edges)
-    if len(edges) > 1:
-        yield _side(draft, edges, backwards=True)
+    return tuple(_side(draft, edges, backwards) for backwards in ((False, True) if len(edges) > 1 else (False,)))
 
 
 def _scaled(side: _Side, by: float) -> _Side:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from publisher.assembly import Action
 from publisher.checks.deeds import has_errors, piece_of, seams_sewn, told_steps
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, LineMark, Notch, PointMark, Seam, SeamEdge, snipped_notches
+from publisher.drafting import Draft, LineMark, PointMark, Seam, SeamEdge
 from publisher.source import WrittenStep
 from publisher.terms import Finding, Severity
 
@@ -126,19 +126,12 @@ def notch_told_and_missing(proof: Proof) -> Iterator[Finding]:
 def _notched(draft: Draft, seam: Seam) -> bool:
     """True where both sides have notches along the seam, or neither has and both have them at another edge."""
     along = [any(_has_notch(draft, edge) for edge in side) for side in (seam.first, seam.second)]
-    return all(along) or not (any(along) or any(not _notches(draft, one) for one in (*seam.first, *seam.second)))
+    return all(along) or not (any(along) or any(not draft.notches_of(one.copy) for one in (*seam.first, *seam.second)))
 
 
 def _has_notch(draft: Draft, side: SeamEdge) -> bool:
     edges = {part.name for part in draft.piece(side.piece).edges_of(side.edge)}
-    return any(notch.edge in edges for notch in _notches(draft, side))
-
-
-def _notches(draft: Draft, side: SeamEdge) -> list[Notch]:
-    """The notches of a copy, along any edge."""
-    piece = draft.piece(side.piece)
-    short = side.copy.removeprefix(piece.name).strip()
-    return [notch for notch in snipped_notches(piece) if not notch.copies or short in notch.copies]
+    return any(notch.edge in edges for notch in draft.notches_of(side.copy))
 
 
 def told_and_not_done(proof: Proof) -> Iterator[Finding]:

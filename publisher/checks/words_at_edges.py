@@ -7,7 +7,7 @@ from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import piece_of, seams_sewn, told_steps
 from publisher.checks.named_edges import distance_between, edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Piece, Seam, SeamEdge, snipped_notches
+from publisher.drafting import Draft, Piece, Seam, SeamEdge
 from publisher.terms import Finding, Severity
 
 # "The rim of the crown is {crown ease} longer than the band."
@@ -161,7 +161,7 @@ def _notches_along(draft: Draft, seam: Seam) -> Iterator[str]:
 def _names_of(draft: Draft, side: SeamEdge) -> Iterator[str]:
     piece = draft.piece(side.piece)
     edges = {part.name for part in piece.edges_of(side.edge)}
-    for notch in snipped_notches(piece):
+    for notch in draft.notches_of(side.copy):
         if notch.edge in edges:
             yield notch.name
             yield from (one.name for one in piece.marks if one is not notch and getattr(one, "at", None) == notch.at)

@@ -47,6 +47,7 @@ class Bench:
     lay: Callable[["Bench", WrittenPlacement], Laying]  # how a placement comes to lie, which marks may ask
     solve: Callable[["Bench", Solved], Quantity]  # how a measure is solved for
     fixed: Mapping[str, Quantity] = field(default_factory=dict)  # measures that are tried out while one is solved for
+    resting: set[Asker] = field(default_factory=set)  # what has been worked out from a measure that is tried out
     told: list[Finding] = field(default_factory=list)  # what stops nothing, to be told once
     done: dict[Asker, object] = field(default_factory=dict)
     failed: dict[Asker, Exception] = field(default_factory=dict)
@@ -70,6 +71,8 @@ class Bench:
     def work_out(self, asker: Asker, how: Callable[[], Worked]) -> Worked:
         """What `how` yields, worked out once. Raises Unusable where the asker asks for itself."""
         if asker in self.done:
+            if asker in self.resting:
+                self.rest_on_trial()
             return cast(Worked, self.done[asker])
         if asker in self.failed:
             raise self.failed[asker]
@@ -92,6 +95,10 @@ class Bench:
             self.underway.pop()
         self.done[asker] = worked
         return worked
+
+    def rest_on_trial(self) -> None:
+        """To be said when something is read that rests on a measure tried out: so does all that is being worked out."""
+        self.resting.update(self.underway)
 
     def _circle(self, asker: Asker) -> Finding:
         chain = [*self.underway[self.underway.index(asker) :], asker]

@@ -14,6 +14,7 @@ from publisher.drafting.quotes import quote_all
 from publisher.drafting.references import copy_names, measure_quantity, the_copys_piece, work_out, work_out_length
 from publisher.drafting.seam_values import SeamEdge
 from publisher.drafting.seams import draft_binding, draft_placement, draft_seam
+from publisher.drafting.snips import snipped_notches
 from publisher.drafting.solving import solve_measure
 from publisher.drafting.values import Draft, Piece, PieceKind, Sizing
 from publisher.measures import Measures
@@ -65,6 +66,7 @@ def draft_variant(source: Source, measures: Measures, variant: Variant) -> tuple
         variant=variant,
         measures=tuple(worked),
         pieces=facing_away(pieces, placements),
+        snips=tuple((piece.name, snipped_notches(piece)) for piece in pieces),
         seams=tuple(seam for seam in seams if edges.issuperset(map(_sewn, (*seam.first, *seam.second)))),
         placements=tuple(one for one in placements if {one.placed, one.below} <= copies),
         bindings=tuple(one for one in bindings if one.strip in copies and edges.issuperset(map(_sewn, one.edges))),

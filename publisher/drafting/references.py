@@ -92,6 +92,7 @@ def named_quantity(bench: Bench, name: Name) -> Quantity:
 def measure_quantity(bench: Bench, name: str) -> Quantity:
     """A measure that exists, in this variant."""
     if name in bench.fixed:
+        bench.rest_on_trial()
         return bench.fixed[name]
     measure = bench.measures_by_name[name]
     by_size = dict(measure.by_size)

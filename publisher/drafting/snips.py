@@ -1,11 +1,10 @@
 """Notches as they are in the cloth: those of a piece cut on the fold are snipped through both layers at once. mm."""
 
 from dataclasses import replace
-from functools import lru_cache
 
 from publisher.drafting.mark_values import Notch
 from publisher.drafting.values import Edge, Piece
-from publisher.geometry import Path, Point, mirrored_point, nearest
+from publisher.geometry import Path, mirrored_point, nearest
 
 SAME = 0.5  # mm: what lies nearer is the same snip, or lies on the edge
 
@@ -26,20 +25,11 @@ def snipped_notches(piece: Piece) -> tuple[Notch, ...]:
 
 def _over_the_fold(edges: tuple[Edge, ...], fold: Path, notch: Notch) -> Notch | None:
     """The same snip in the other layer; on the fold itself there is none of its own."""
-    spot = _spot_over(edges, fold, notch.at)
-    if spot is None:
-        return None
-    edge, along, at = spot
-    cut, inner = (mirrored_point(end, fold.start, fold.end - fold.start) for end in (notch.cut_end, notch.inner_end))
-    return replace(notch, edge=edge, distance=along, at=at, cut_end=cut, inner_end=inner)
-
-
-@lru_cache(maxsize=1024)  # every check and figure of a seam asks for it, and the nearest spot of a curve takes its time
-def _spot_over(edges: tuple[Edge, ...], fold: Path, spot: Point) -> tuple[str, float, Point] | None:
-    """Where a spot comes to lie in the other layer: on which edge, how far along it, and the spot."""
-    at = mirrored_point(spot, fold.start, fold.end - fold.start)
+    at, cut, inner = (
+        mirrored_point(spot, fold.start, fold.end - fold.start) for spot in (notch.at, notch.cut_end, notch.inner_end)
+    )
     for edge in edges:
         along, _, beside = nearest(edge.path, at)
         if beside < SAME:
-            return edge.name, along, at
+            return replace(notch, edge=edge.name, distance=along, at=at, cut_end=cut, inner_end=inner)
     return None

@@ -86,10 +86,17 @@ def solve_measure(bench: Bench, solved: Solved) -> Quantity:
             "make it a measure, and write the measure's name here",
         )
     low, high = (_mm(bench, bound, solved) for bound in (solved.low, solved.high))
+    if bench.fixed:
+        bench.rest_on_trial()  # whether it does is not asked: one solved for within another is rare
+    steady = dict(bench.done)  # what does not rest on the measure is worked out once for all that is tried
 
     def off(value: float) -> float:
-        trial = replace(bench, fixed={**bench.fixed, asker.name: length(value)}, done={}, failed={}, underway=[])
-        return _mm(trial, solved.left, solved) - _mm(trial, solved.right, solved)
+        fixed = {**bench.fixed, asker.name: length(value)}
+        trial = replace(bench, fixed=fixed, resting=set(), done=dict(steady), failed={}, underway=[])
+        try:
+            return _mm(trial, solved.left, solved) - _mm(trial, solved.right, solved)
+        finally:
+            steady.update((one, worked) for one, worked in trial.done.items() if one not in trial.resting)
 
     return solve(low, high, off, solved.place, lambda value: _told(value, bench.units))
 

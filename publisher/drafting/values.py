@@ -5,7 +5,7 @@ from enum import Enum
 from fractions import Fraction
 
 from publisher.drafting.goods_values import Material, Notion
-from publisher.drafting.mark_values import GrainLine, Hem, Mark
+from publisher.drafting.mark_values import GrainLine, Hem, Mark, Notch
 from publisher.drafting.seam_values import Binding, Placement, Seam
 from publisher.geometry import Path
 from publisher.terms import Place, Quantity, Variant
@@ -187,6 +187,7 @@ class Draft:
     materials: tuple[Material, ...]
     notions: tuple[Notion, ...]
     finished_size: tuple[tuple[str, Quantity], ...]
+    snips: tuple[tuple[str, tuple[Notch, ...]], ...]  # by piece: its notches as they are in the cloth, in both layers
     quoted: tuple[tuple[tuple[Place, str], "Quoted"], ...] = field(compare=False)
     inch_step: Fraction = Fraction(1, 8)  # what inches are rounded to
     sizing: Sizing | None = None
@@ -206,6 +207,12 @@ class Draft:
                 if copy.name == name:
                     return copy
         raise KeyError(name)
+
+    def notches_of(self, copy: str) -> tuple[Notch, ...]:
+        """The notches that a copy bears, on both halves of what was cut on the fold. Raises KeyError."""
+        piece = self.copy(copy).piece
+        short = copy.removeprefix(piece).strip()
+        return tuple(notch for notch in dict(self.snips)[piece] if not notch.copies or short in notch.copies)
 
 
 @dataclass(frozen=True, slots=True)

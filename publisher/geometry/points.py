@@ -103,7 +103,7 @@ class Movement:
     shift: Point
 
     def __call__(self, point: Point) -> Point:
-        x, y = point.x, point.y
-        for _ in range(self.quarter_turns % 4):
-            x, y = -y, x
+        turns, x, y = self.quarter_turns % 4, point.x, point.y
+        if turns:
+            x, y = ((-y, x), (-x, -y), (y, -x))[turns - 1]
         return Point(x + self.shift.x, y + self.shift.y)

@@ -1,6 +1,6 @@
 """Where several paths run along one another: each parted into stretches, with the others that run along each."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from publisher.geometry.paths import Path, nearest
 from publisher.geometry.points import Box, Point
@@ -16,8 +16,10 @@ Stretch = tuple[Path, tuple[int, ...]]
 def shared_stretches(path: Path, others: Sequence[Path]) -> tuple[Stretch, ...]:
     """A closed path in as few stretches as can be, each with the numbers of the other paths that run along all of it."""
     stretches: list[tuple[list[Segment], tuple[int, ...]]] = []
-    for part in (part for segment in path.segments for part in _parted(segment, others)):
-        along = tuple(at for at, other in enumerate(others) if _runs_along(part, other))
+    boxed = [[(segment, segment.box) for segment in other.segments] for other in others]
+    ends = {end for other in others for segment in other.segments for end in (segment.start, segment.end)}
+    for part in (part for segment in path.segments for part in _parted(segment, ends)):
+        along = tuple(at for at, other in enumerate(boxed) if _runs_along(part, other))
         if stretches and stretches[-1][1] == along:
             stretches[-1][0].append(part)
         else:
@@ -28,9 +30,8 @@ def shared_stretches(path: Path, others: Sequence[Path]) -> tuple[Stretch, ...]:
     return tuple((Path(tuple(segments)), along) for segments, along in stretches)
 
 
-def _parted(segment: Segment, others: Sequence[Path]) -> Iterator[Segment]:
+def _parted(segment: Segment, ends: Iterable[Point]) -> Iterator[Segment]:
     """The segment, parted where a segment of another path ends on it."""
-    ends = {end for other in others for part in other.segments for end in (part.start, part.end)}
     box, whole = segment.box, segment.length
     spots = sorted(
         along
@@ -50,7 +51,11 @@ def _holds(box: Box, point: Point) -> bool:
     return box.left - SAME <= point.x <= box.right + SAME and box.bottom - SAME <= point.y <= box.top + SAME
 
 
-def _runs_along(part: Segment, other: Path) -> bool:
-    spots = [part.point_at(part.length * sample) for sample in SAMPLES]
-    box = other.box
-    return all(_holds(box, spot) and nearest(other, spot)[2] < SAME for spot in spots)
+def _runs_along(part: Segment, other: Sequence[tuple[Segment, Box]]) -> bool:
+    """True where every sample of a stretch lies on one of the other's segments, which are asked by their boxes first."""
+    whole = part.length
+    for sample in SAMPLES:
+        spot = part.point_at(whole * sample)
+        if not any(_holds(box, spot) and nearest(Path((segment,)), spot)[2] < SAME for segment, box in other):
+            return False
+    return True

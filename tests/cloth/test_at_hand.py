@@ -118,7 +118,7 @@ def test_a_strip_of_cloth_narrower_than_a_join_is_no_mistake_of_ours() -> None:
 
 def test_a_material_that_nothing_is_cut_from() -> None:
     draft, _ = draft_text(PANELS)
-    nothing = Draft(draft.variant, (), (), (), (), (), draft.materials, (), (), ())
+    nothing = Draft(draft.variant, (), (), (), (), (), draft.materials, (), (), (), ())
     answer = from_stock(nothing, draft.materials[0], [AtHand(100.0, 1100.0)])
     assert answer.fits
     assert answer.on[0].laid == ()
