@@ -24,6 +24,14 @@ HURTS = (
         re.compile(r"\b(?:awl|chisel|scalpel|craft knife)\b[^.]*\broll\b|\bpoints? down"),
         r"point|edge|blade",
     ),
+    (
+        "a cord at a neck",
+        re.compile(
+            r"\b(?:cord|drawstring|lanyard|string|loop)\b[^.]*\b(?:round|for|over|about) (?:the|a|your|her|his|their) neck\b"
+            r"(?! (?:edge|line|seam|opening|hole|facing|band)\b)"
+        ),
+        r"\bneck\b|\bstrang|\bchild|\bgives? way\b",
+    ),
 )
 HOT = re.compile(r"\b(?:hot|hottest) (?:\w+ )?iron\b|\biron (?:is )?(?:hot|at its hottest)\b", re.IGNORECASE)
 MELTS = re.compile(r"\b(?:plastic|nylon|vinyl|polyester|foam|wadding)\b", re.IGNORECASE)
