@@ -10,6 +10,8 @@ def main() -> None:
     gc.set_threshold(100_000, 20, 100)
     # No array is large here: threads for arithmetic would only stand in the way of parting the process.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    # Nothing that happens to be installed beside the product takes part in how a pattern is read.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     from publisher.commands import main as run_command
 
     run_command()

@@ -252,6 +252,12 @@ def fills_box(area: BaseGeometry, within: Box) -> bool:
     return bool(area.intersects(box(within.left, within.bottom, within.right, within.top)))
 
 
+def fills_boxes(area: BaseGeometry, within: Sequence[Box]) -> list[bool]:
+    """The same of many upright boxes at once."""
+    sides = numpy.array([(one.left, one.bottom, one.right, one.top) for one in within])
+    return [bool(held) for held in shapely.intersects(area, shapely.box(*sides.T))]
+
+
 def stretches_within(path: Path, within: Box, tolerance: float) -> tuple[Path, ...]:
     """The stretches of a path inside an upright box, as few straight lines as keep within `tolerance` of it.
 

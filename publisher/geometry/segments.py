@@ -29,7 +29,8 @@ class Line:
     @property
     def box(self) -> Box:
         """The box round both ends."""
-        return _box_of((self.start, self.end))
+        x, y, other_x, other_y = self.start.x, self.start.y, self.end.x, self.end.y
+        return Box(min(x, other_x), min(y, other_y), max(x, other_x), max(y, other_y))
 
     def reversed(self) -> "Line":
         """The same stretch from its end to its start."""

@@ -61,7 +61,7 @@ def join_tiles(
     pieces: Sequence[Piece], movement: Movement, tiles: Sequence[Tile], rows: int, frame: Frame
 ) -> dict[frozenset[Tile], Join]:
     """A join for each edge that two tiles share, lettered row by row: A to Z, then AA."""
-    lines = drawn_lines(pieces, movement)
+    lines = [(line, line.box) for line in drawn_lines(pieces, movement)]
     joins: dict[frozenset[Tile], Join] = {}
     for row, column in tiles:
         right, low = (column + 1) * frame.width, (rows - row - 1) * frame.height
@@ -72,7 +72,8 @@ def join_tiles(
         }
         for other, edge in edges.items():
             if other in tiles:
-                near = tuple(line for line in lines if _comes_near(line.box, edge.box))
+                along = edge.box
+                near = tuple(line for line, box in lines if _comes_near(box, along))
                 joins[frozenset(((row, column), other))] = Join(_letters(len(joins)), _spots(edge, near), near)
     return joins
 

@@ -4,10 +4,10 @@ import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import reduce
-from itertools import product
+from itertools import compress, product
 
 from publisher.drafting import Piece, Pleat, mark_spots
-from publisher.geometry import Box, Drawn, Movement, Point, all_lines, fills_box, grown, length_beside, union_area
+from publisher.geometry import Box, Drawn, Movement, Point, all_lines, fills_boxes, grown, length_beside, union_area
 from publisher.template_pages.joining import Join, drawn_lines, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage
 
@@ -97,8 +97,8 @@ def _sheets(pieces: Sequence[Piece], frame: Frame, turns: int) -> Iterator[Sheet
     for part_x, part_y in sorted(product(SHIFTS, repeat=2), key=lambda parts: sum(abs(part - 0.5) for part in parts)):
         x = CLEAR + (spare_x - 2 * CLEAR) * part_x - box.left
         y = CLEAR + (spare_y - 2 * CLEAR) * part_y - box.bottom
-        held = (tile for tile in everywhere if fills_box(area, _tile(*tile, rows, frame, x, y)))
-        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(held))
+        held = fills_boxes(area, [_tile(*tile, rows, frame, x, y) for tile in everywhere])
+        yield Sheet(Movement(turns, Point(x, y)), rows, columns, tuple(compress(everywhere, held)))
 
 
 @dataclass(frozen=True, slots=True)
