@@ -1,6 +1,7 @@
 """What is asked of the steps: their order, what they do and leave out, and their words."""
 
 from publisher.checks.cautions import caution_missing, iron_too_hot
+from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.in_turn import (
     binding_out_of_turn,
@@ -39,6 +40,7 @@ from publisher.checks.order import (
 )
 from publisher.checks.other_pieces import at_the_other_edge, basted_through_both, other_side_inwards, shown_another
 from publisher.checks.pictures import photograph_unfit
+from publisher.checks.pleats_told import pleat_folded_otherwise
 from publisher.checks.promises import level_too_easy, promised_and_missing, small_parts_for_children, time_too_short
 from publisher.checks.reading import (
     abbreviation_unexplained,
@@ -47,6 +49,7 @@ from publisher.checks.reading import (
     link_leads_nowhere,
     step_does_much,
 )
+from publisher.checks.rows_told import last_row_elsewhere
 from publisher.checks.said_of_work import (
     between_folds_not_as_cut,
     casing_sewn_shut,
@@ -54,7 +57,6 @@ from publisher.checks.said_of_work import (
     cut_size_told_as_now,
     gathers_locked,
     layer_other_side_up,
-    pleat_folded_otherwise,
     rolled_from_its_tie,
     understitched_through,
 )
@@ -184,11 +186,13 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     measure_never_read,
     quote_against_word,
     rows_wider_than_the_piece,
+    last_row_elsewhere,
     cut_size_told_as_now,
     quote_of_another,
     step_names_another,
     shown_another,
     at_the_other_edge,
+    done_at_another_edge,
     other_side_inwards,
     basted_through_both,
     other_side_told,

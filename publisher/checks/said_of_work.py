@@ -1,26 +1,18 @@
-"""How the words of a step do a piece of work, against how it is drafted: which face is up, which way pleats fold, which
-way a cord runs, what must stay free."""
+"""How the words of a step do a piece of work, against how it is drafted: which face is up, which way a cord runs, what
+must stay free."""
 
 import re
 from collections.abc import Iterator
 from itertools import pairwise
 
 from publisher.assembly import Assembly
-from publisher.checks.amounts import article, lengths_meant, told
+from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import piece_of, seam_of, told_steps
 from publisher.checks.values import Proof
-from publisher.drafting import Pleat
 from publisher.terms import Finding, Severity
 
 # "Lay {roll outside} on the table with its wrong side up", "{roll lining} on top with its right side up".
 UP = re.compile(r"\{(?P<copy>[^{}]*)\}[^.;{}]*?\bwith its (?P<face>right|wrong) side up\b", re.IGNORECASE)
-# "the two folds of the pliers pocket apart", "… of the screwdriver pocket towards each other".
-FOLDS = re.compile(
-    r"\bfolds of the (?P<which>\w+)(?: \w+)? "
-    r"(?:(?P<apart>apart|away from each other)|(?P<together>towards? (?:each |one an)other))",
-    re.IGNORECASE,
-)
-APART = "box pleat"
 # "into the left casing at the waist and out at the bib".
 RUN = re.compile(r"\binto [^.;]*? at the (?P<into>\w+) and out at the (?P<out>\w+)", re.IGNORECASE)
 SHUT = re.compile(
@@ -61,35 +53,6 @@ def layer_other_side_up(proof: Proof) -> Iterator[Finding]:
                     "say the other side of one of them, or change 'face: down' of a placement",
                     (draft.variant,),
                 )
-
-
-def pleat_folded_otherwise(proof: Proof) -> Iterator[Finding]:
-    """The words bring the folds of a pleat together, and it is a box pleat; or apart, and it is an inverted one.
-
-    Why: words and lines of the template say opposite things, and half the readers follow the words.
-
-    Fix: of a box pleat the folds point apart, of an inverted one towards each other."""
-    for draft, step, written in told_steps(proof):
-        pleated = [
-            piece for one in step.actions if one.verb == "pleat" and (piece := piece_of(draft, one.target)).opened
-        ]
-        pleats = [mark for piece in pleated if piece.opened for mark in piece.opened.marks if isinstance(mark, Pleat)]
-        for found in FOLDS.finditer(str(written.text)):
-            for pleat in pleats:
-                meant = pleat.name.split()[0].lower() == found["which"].lower() and pleat.kind in (
-                    APART,
-                    "inverted pleat",
-                )
-                if meant and (found["apart"] is not None) != (pleat.kind == APART):
-                    yield Finding(
-                        "pleat-folded-otherwise",
-                        Severity.WARNING,
-                        written.text.part(found.start(), found.end()).place,
-                        f"step {step.number} brings the folds of '{pleat.name}' "
-                        f"{'apart' if found['apart'] else 'together'}, and it is {article(pleat.kind)} {pleat.kind}",
-                        "say 'apart' of a box pleat, 'towards each other' of an inverted one; or draft the other kind",
-                        (draft.variant,),
-                    )
 
 
 def cord_runs_back(proof: Proof) -> Iterator[Finding]:
