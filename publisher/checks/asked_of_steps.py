@@ -1,5 +1,6 @@
 """What is asked of the steps: their order, what they do and leave out, and their words."""
 
+from publisher.checks.after_turning import sewn_when_turned
 from publisher.checks.cautions import caution_missing, iron_too_hot
 from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
@@ -79,6 +80,7 @@ from publisher.checks.sequence import (
     trimmed_before_quilting,
 )
 from publisher.checks.sides import laid_other_face_up, other_side_told
+from publisher.checks.stitched_through import stitched_shut_by_the_hem
 from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
 from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
 from publisher.checks.told_otherwise import (
@@ -165,7 +167,9 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     folded_after_sewing,
     hemmed_after_joining,
     hemmed_after_placing,
+    stitched_shut_by_the_hem,
     never_turned,
+    sewn_when_turned,
     slipped_in_and_not_turned,
     placed_after_sewing,
     pleated_after_placing,

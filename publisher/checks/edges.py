@@ -229,7 +229,7 @@ def raw_edge_left(proof: Proof) -> Iterator[Finding]:
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         actions = [action for step in assembly.steps for action in step.actions]
         basted = {edge for action in actions if action.verb == "baste" for edge in _atoms(draft, action.target)}
-        waiting = basted - _edges_seen_to(draft, actions)
+        waiting = basted - edges_finished(draft, actions)
         laid = {action.target for action in actions if action.verb in ("place", "baste")}
         materials = {material.key: material for material in draft.materials}
         for placement in (one for one in draft.placements if one.name in laid):
@@ -259,7 +259,7 @@ def _frays(material: Material) -> bool:
     return material.kind not in HIDDEN and (material.weight is None or material.weight.sort is None)
 
 
-def _edges_seen_to(draft: Draft, actions: Sequence[Action]) -> set[tuple[str, str]]:
+def edges_finished(draft: Draft, actions: Sequence[Action]) -> set[tuple[str, str]]:
     """Copy and name of each single edge that is sewn, hemmed, folded in, bound or topstitched by itself."""
     done = {edge for action in actions if action.verb in FINISHES for edge in _atoms(draft, action.target)}
     for side in (side for one in draft.bindings for side in one.edges):

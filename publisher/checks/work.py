@@ -1,9 +1,12 @@
 """The work: every seam is sewn once, every placement placed, every copy that is cut is used."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
+from publisher.assembly import Assembly
 from publisher.checks.deeds import misspelt
+from publisher.checks.edges import edges_finished
+from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
 from publisher.measures import Name
@@ -122,19 +125,22 @@ def _named_where_sewn(proof: Proof) -> set[str]:
 
 
 def edge_sewn_twice(proof: Proof) -> Iterator[Finding]:
-    """An edge is sewn in two seams, and another of the same length in none.
+    """An edge is sewn in two seams, and another of the same length in none, of its own piece or of another.
 
-    Why: left and right were confused; the pieces can be sewn so, and the thing comes out twisted or closed at the wrong
-    place.
+    Why: left and right were confused, or one piece with another; the pieces can be sewn so, and the thing comes out twisted
+    or closed at the wrong place.
 
     Fix: name the other edge in one of the two seams."""
-    for draft in proof.drafts:
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        finished = _finished(draft, assembly)
         seams: dict[tuple[str, str], list[Seam]] = {}
         for seam in draft.seams:
             for copy, part in dict.fromkeys(_parts_of(draft, seam)):
                 seams.setdefault((copy, part), []).append(seam)
         for (copy, part), of_edge in seams.items():
             idle = _idle_twin(draft, copy, part, seams) if len(of_edge) > 1 else None
+            if idle is None and len(of_edge) > 1 and assembly.steps and not _takes_in_layers(draft, of_edge):
+                idle = _idle_elsewhere(draft, copy, part, finished)
             if idle is not None:
                 yield Finding(
                     "edge-sewn-twice",
@@ -169,6 +175,44 @@ def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str
         free = (copy, edge.name) not in seams and not edge.layers and edge.name not in bound | laid
         if free and edge.name != sewn and edge.allowance > 0 and abs(edge.length - length) < ALIKE:
             return f"{copy}.{edge.name}"
+    return None
+
+
+def _takes_in_layers(draft: Draft, seams: Sequence[Seam]) -> bool:
+    """True where seams of one edge take in the same edge of an outside and of its lining: two layers, one after the other."""
+    cloths: dict[tuple[str, str], set[str]] = {}
+    for copy, part in (one for seam in seams for one in _parts_of(draft, seam)):
+        cloths.setdefault((draft.copy(copy).piece, part), set()).add(draft.copy(copy).material)
+    return any(len(of_edge) > 1 for of_edge in cloths.values())
+
+
+def _finished(draft: Draft, assembly: Assembly) -> set[tuple[str, str]]:
+    """Copy and name of each edge that is sewn, finished, or has something set along it; basted ones are not."""
+    actions = [action for step in assembly.steps for action in step.actions]
+    set_along = [edge_named(draft, one.other) for one in actions if one.verb == "attach" and one.other]
+    return edges_finished(draft, actions) | {
+        (edge.copy.name, part.name) for edge in set_along if edge is not None for part in edge.parts
+    }
+
+
+def _idle_elsewhere(draft: Draft, copy: str, sewn: str, finished: Collection[tuple[str, str]]) -> str | None:
+    """An edge as long of another piece of the same cloth, whose other edges are sewn; this one is basted at most."""
+    own = draft.copy(copy)
+    length = draft.piece(own.piece).edge(sewn).length
+    laid = {one.placed for one in draft.placements}
+    for piece in draft.pieces:
+        handled = {edge for other in piece.copies for name, edge in finished if name == other.name}
+        idle = [
+            edge
+            for edge in piece.edges
+            if edge.name not in handled and edge.allowance > 0 and abs(edge.length - length) < ALIKE
+        ]
+        if not idle or not handled or piece.name == own.piece or piece.strip is not None:
+            continue
+        for other in piece.copies:
+            sewn_too = any(name == other.name for name, _ in finished)
+            if other.material == own.material and other.count == 1 and sewn_too and other.name not in laid:
+                return f"{other.name}.{idle[0].name}"
     return None
 
 
