@@ -4,6 +4,7 @@ from publisher.checks.after_turning import sewn_when_turned
 from publisher.checks.cautions import caution_missing, iron_too_hot
 from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
+from publisher.checks.flaps import too_long_for_the_flap
 from publisher.checks.in_turn import (
     binding_out_of_turn,
     hemmed_after_pleating,
@@ -183,6 +184,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     ends_left_not_as_told,
     too_short_for_a_bow,
     rolled_from_its_tie,
+    too_long_for_the_flap,
     iron_too_hot,
     loose_number,
     count_in_words,

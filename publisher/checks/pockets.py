@@ -1,6 +1,6 @@
 """Pockets: sewn down where they are laid, and as wide between their lines as the measures that bear their names."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from publisher.checks.amounts import told
@@ -9,6 +9,7 @@ from publisher.checks.materials import BACKINGS
 from publisher.checks.named_edges import atoms_in_seams
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark, Piece
+from publisher.measures import MarkSaying
 from publisher.terms import Dimension, Finding, Severity
 
 HOLDS = ("topstitch", "baste", "sew", "attach", "fuse", "bind", "hem", "close")
@@ -55,19 +56,29 @@ def _is_held(deeds: tuple[Deed, ...], copy: str, below: str) -> bool:
 
 
 def pocket_not_as_measured(proof: Proof) -> Iterator[Finding]:
-    """Lines part a piece into pockets as wide as measures that are called so; and one pocket is as wide as none of them.
+    """Lines part a piece into pockets as wide as measures that are called so; and one pocket is as wide as none of them, or
+    not as wide as the one that bears the name of its line.
 
-    Why: a start was reckoned with the wrong sign, or from the wrong end; the tool does not go in.
+    Why: a start was reckoned with the wrong sign, from the wrong end, or with another pocket; the tool does not go in.
 
     Fix: look at how the place of the line is reckoned."""
+    derived = {
+        (str(piece.name), str(mark.name))
+        for piece in proof.source.pieces
+        for mark in piece.marks
+        if isinstance(said := proof.measures.saying(mark.says), MarkSaying) and said.kind == "derived"
+    }
     for draft in proof.drafts:
-        wanted = [
-            float(value.amount)
+        called = {
+            name.removesuffix(POCKET).strip(): float(value.amount)
             for name, value in draft.measures
             if name.split()[-1] == POCKET and value.dimension is Dimension.LENGTH
-        ]
+        }
+        wanted = list(called.values())
         for piece in draft.pieces if len(wanted) > FEWEST else ():
-            lines = sorted((_across(mark), mark.name, mark) for mark in _lines(piece))
+            # Of lines that follow those of another piece, these are told.
+            own = [mark for mark in _lines(piece) if (piece.name, mark.name) not in derived]
+            lines = sorted((_across(mark), mark.name, mark) for mark in own)
             gaps = [(second[0] - first[0], first, second) for first, second in pairwise(lines)]
             fits = [any(abs(gap - one) < SAME for one in wanted) for gap, _, _ in gaps]
             if len(lines) <= FEWEST or sum(fits) * 2 < len(fits):
@@ -75,6 +86,8 @@ def pocket_not_as_measured(proof: Proof) -> Iterator[Finding]:
             for (gap, first, second), fit in zip(gaps, fits, strict=True):
                 if not fit:
                     yield _as_none(draft, gap, first[2], second[2])
+            if all(fits):
+                yield from _as_another(draft, piece, [line[2] for line in lines], called)
 
 
 def _lines(piece: Piece) -> list[LineMark]:
@@ -96,6 +109,35 @@ def _as_none(draft: Draft, gap: float, first: LineMark, second: LineMark) -> Fin
         "look at how the places of both lines are reckoned",
         (draft.variant,),
     )
+
+
+def _as_another(draft: Draft, piece: Piece, lines: list[LineMark], called: Mapping[str, float]) -> Iterator[Finding]:
+    """A line that bears the name of a pocket, and on neither side of which there is one as wide, when beside others there is."""
+    box = piece.finished_line.box
+    ends = (box.left, *(_across(line) for line in lines), box.right)
+    odd: list[tuple[LineMark, float, float, float]] = []
+    named = 0
+    for at, line in enumerate(lines, 1):
+        wanted = called.get(line.name.rpartition(" ")[0])
+        if wanted is None:
+            continue
+        named += 1
+        before, behind = ends[at] - ends[at - 1], ends[at + 1] - ends[at]
+        # The outermost pockets have a margin beside them.
+        fits = abs(before - wanted) < SAME or abs(behind - wanted) < SAME
+        fits |= (at == 1 and before > wanted) or (at == len(lines) and behind > wanted)
+        if not fits:
+            odd.append((line, before, behind, wanted))
+    for line, before, behind, wanted in odd if len(odd) * 2 < named else ():
+        name = f"{line.name.rpartition(' ')[0]} {POCKET}"
+        yield Finding(
+            "pocket-not-as-measured",
+            Severity.WARNING,
+            line.place,
+            f"beside '{line.name}' lie {told(before, draft)} and {told(behind, draft)}, and '{name}' is {told(wanted, draft)}",
+            "look at how the places of this line and of the next are reckoned",
+            (draft.variant,),
+        )
 
 
 def opening_sewn_shut(proof: Proof) -> Iterator[Finding]:

@@ -20,6 +20,7 @@ SUBJECTS = {
     "stitched_through": "What a hem is stitched through",
     "holding": "Pockets, casings, linings",
     "pockets": "Pockets",
+    "flaps": "Flaps",
     "closures": "Closures",
     "tied": "Cords and ties",
     "layers": "Layers and heat",
