@@ -1,7 +1,7 @@
 """What is asked of pieces, seams, placements, notions and cloth, whatever the steps do with them."""
 
 from publisher.checks.allowances import allowance_in_the_outline, allowance_told_as_missing
-from publisher.checks.backings import fused_to_another, patch_under_interfacing
+from publisher.checks.backings import fused_and_sewn_in, fused_to_another, patch_under_interfacing
 from publisher.checks.bindings import (
     binding_cut_narrow,
     binding_left_over,
@@ -188,6 +188,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     fused_to_another,
     patch_under_interfacing,
     fused_without_glue,
+    fused_and_sewn_in,
     backing_sewn_as_cloth,
     trimmed_but_not_larger,
     layers_cut_unalike,

@@ -1,7 +1,9 @@
 """What is asked of the steps: their order, what they do and leave out, and their words."""
 
 from publisher.checks.after_turning import sewn_when_turned
+from publisher.checks.backings import placed_not_fused
 from publisher.checks.cautions import caution_missing, iron_too_hot
+from publisher.checks.copies_told import step_names_another
 from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.flaps import too_long_for_the_flap
@@ -16,7 +18,6 @@ from publisher.checks.inside_out import clipped_too_late, curve_not_clipped, inw
 from publisher.checks.left_out import (
     edge_left_raw,
     half_never_set,
-    placed_not_fused,
     raw_end_not_covered,
     strip_end_left_raw,
     strip_never_folded,
@@ -43,7 +44,7 @@ from publisher.checks.order import (
 from publisher.checks.other_pieces import at_the_other_edge, basted_through_both, other_side_inwards, shown_another
 from publisher.checks.pictures import photograph_unfit
 from publisher.checks.pleats_told import pleat_folded_otherwise
-from publisher.checks.promises import level_too_easy, promised_and_missing, small_parts_for_children, time_too_short
+from publisher.checks.promises import level_too_easy, promised_and_missing, small_parts_for_children
 from publisher.checks.reading import (
     abbreviation_unexplained,
     allowance_not_the_edges,
@@ -68,7 +69,6 @@ from publisher.checks.sayings import (
     measure_never_read,
     quote_against_word,
     quote_of_another,
-    step_names_another,
 )
 from publisher.checks.sequence import (
     boxed_too_early,
@@ -84,6 +84,7 @@ from publisher.checks.sides import laid_other_face_up, other_side_told
 from publisher.checks.stitched_through import stitched_shut_by_the_hem
 from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
 from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
+from publisher.checks.times_told import time_left_out, time_too_short
 from publisher.checks.told_otherwise import (
     folded_not_as_told,
     marked_on_other_face,
@@ -91,11 +92,17 @@ from publisher.checks.told_otherwise import (
     told_and_not_done,
 )
 from publisher.checks.tools import tool_named_not_listed, tool_not_listed
-from publisher.checks.trims import cut_to_finished_length, snipped_too_deep, snipped_too_little, trimmed_to_no_less
+from publisher.checks.trims import (
+    cut_to_finished_length,
+    snipped_too_deep,
+    snipped_too_little,
+    staystitched_beyond_the_seam,
+    trimmed_to_no_less,
+)
 from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
 from publisher.checks.unmarked import used_unmarked
 from publisher.checks.values import Check
-from publisher.checks.words import loose_number, step_too_long, terms_missing, video_times_backwards
+from publisher.checks.words import care_missing, loose_number, step_too_long, terms_missing, video_times_backwards
 from publisher.checks.words_at_edges import (
     ease_not_as_told,
     fold_at_the_raw_edges,
@@ -155,6 +162,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     clipped_too_late,
     snipped_too_deep,
     snipped_too_little,
+    staystitched_beyond_the_seam,
     cut_to_finished_length,
     trimmed_to_no_less,
     trimmed_before_the_next,
@@ -221,7 +229,9 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     link_leads_nowhere,
     video_times_backwards,
     terms_missing,
+    care_missing,
     time_too_short,
+    time_left_out,
     level_too_easy,
     promised_and_missing,
     small_parts_for_children,

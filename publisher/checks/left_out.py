@@ -86,30 +86,6 @@ def strip_never_joined(proof: Proof) -> Iterator[Finding]:
                 )
 
 
-def placed_not_fused(proof: Proof) -> Iterator[Finding]:
-    """A fusible interfacing is laid in its place, and no step fuses it.
-
-    Why: it slips when the work is turned, and what it was to strengthen tears.
-
-    Fix: fuse it, and say so: `Does: fuse … to …`."""
-    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        actions = _actions(assembly)
-        fusible = {one.key for one in draft.materials if one.kind in BACKINGS and "fusible" in one.name.lower()}
-        done = {action.target.partition(".")[0] for action in actions if action.verb in ("fuse", "topstitch", "baste")}
-        for placement in draft.placements:
-            place = next((one for one in actions if one.verb == "place" and one.target == placement.name), None)
-            if place is None or placement.placed in done or draft.copy(placement.placed).material not in fusible:
-                continue
-            yield Finding(
-                "placed-not-fused",
-                Severity.WARNING,
-                place.place,
-                f"'{placement.placed}', a fusible one, is laid on '{placement.below}', and no step fuses it",
-                f"write 'Does: fuse {placement.placed} to {placement.below}' under the step that fuses it",
-                (draft.variant,),
-            )
-
-
 def half_never_set(proof: Proof) -> Iterator[Finding]:
     """A place is marked for a snap, a button or an eyelet; one is set elsewhere, and none here.
 

@@ -1,13 +1,11 @@
-"""What the cover promises: who can sew it, in what time, and for whom it is made."""
+"""What the cover promises: who can sew it, and for whom it is made."""
 
 import re
 from collections.abc import Iterator
 
 from publisher.checks.values import Proof
-from publisher.terms import Finding, Severity, Written
+from publisher.terms import Finding, Severity
 
-# Pinning, sewing and pressing one seam takes a practised hand no less (a rule of the house).
-LEAST_MINUTES = 2
 # A beginner is not asked for a zip on a curve, or for so many seams in one thing (a rule of the house).
 MOST_SEAMS_FOR_BEGINNERS = 25
 CHILD = re.compile(r"\b(?:bab(?:y|ies)|infants?|toddlers?|child(?:ren)?'?s?|kids?)\b", re.IGNORECASE)
@@ -29,34 +27,6 @@ PROMISED = (
     ("hood", re.compile(r"\bhoods?\b", re.IGNORECASE)),
 )
 DENIED = re.compile(r"\b(?:no|not|without|instead of|rather than|for a|into a|in a) (?:an? )?$", re.IGNORECASE)
-
-
-def time_too_short(proof: Proof) -> Iterator[Finding]:
-    """The minutes of the sections do not add up to two for each seam.
-
-    Why: the reader plans an evening, and needs three.
-
-    Fix: time yourself once, or have a tester time it."""
-    seams = len(proof.drafts[0].seams) if proof.drafts else 0
-    minutes = [one for one in _minutes(proof) if one is not None]
-    if not minutes or not seams:
-        return
-    total = sum(int(str(one)) for one in minutes if str(one).isdigit())
-    if total < LEAST_MINUTES * seams:
-        yield Finding(
-            "time-too-short",
-            Severity.ADVICE,
-            minutes[0].place,
-            f"all sections take {total} minutes together, and {seams} seams are sewn",
-            "time it once, pinning and pressing too",
-            proof.variants,
-        )
-
-
-def _minutes(proof: Proof) -> Iterator[Written | None]:
-    for section in proof.source.sections:
-        yield section.minutes
-        yield from (step.minutes for step in section.steps)
 
 
 def level_too_easy(proof: Proof) -> Iterator[Finding]:

@@ -8,7 +8,6 @@ from publisher.checks.values import Proof
 from publisher.checks.words import prose_of, typed_lengths
 from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat
 from publisher.measures import names_read
-from publisher.source import WrittenStep
 from publisher.terms import Finding, Severity, Written
 
 ENGLISH = "en"
@@ -181,45 +180,3 @@ def quote_of_another(proof: Proof) -> Iterator[Finding]:
                         f"write {{{its_own}}}, if that is meant",
                         proof.variants,
                     )
-
-
-def step_names_another(proof: Proof) -> Iterator[Finding]:
-    """The words of a step name one copy of a piece, and what it does is done to another that they do not name.
-
-    Why: figure and proof follow what it does, and the reader follows the words.
-
-    Fix: let both name the same copy."""
-    if not proof.assemblies:
-        return
-    draft, assembly = proof.drafts[0], proof.assemblies[0]
-    written = {step.number: step for section in proof.source.sections for step in section.steps}
-    for step in assembly.steps:
-        found = _another(draft, step.actions, written[step.number])
-        if found is not None:
-            action, done_to, named = found
-            yield Finding(
-                "step-names-another",
-                Severity.WARNING,
-                action.place,
-                f"step {step.number} names '{named}', and does this to '{done_to}', which its words do not name",
-                "let the words and the line below them name the same copy",
-                proof.variants,
-            )
-
-
-def _another(draft: Draft, actions: tuple[Action, ...], step: WrittenStep) -> tuple[Action, str, str] | None:
-    """An action on a copy that the words leave out, while a copy of the same piece that they quote is left alone."""
-    quoted = {found[1].strip() for found in QUOTE.finditer(str(step.text))}
-    plain = " ".join(QUOTE.sub(r"\1", str(step.text)).split())
-    done = {name.partition(".")[0] for one in actions for name in (one.target, one.other) if name}
-    by_piece = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
-    for action in actions:
-        for name in (action.target, action.other):
-            copy = (name or "").partition(".")[0]
-            piece = by_piece.get(copy)
-            if action.verb not in ("fuse", "fold", "hem", "pleat", "turn") or piece is None or copy in plain:
-                continue
-            others = [one.name for one in piece.copies if one.name in quoted and one.name not in done]
-            if others:
-                return action, copy, others[0]
-    return None

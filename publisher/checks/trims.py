@@ -1,4 +1,4 @@
-"""Allowances trimmed and snipped: to less than they are, and no deeper than they are."""
+"""Allowances trimmed, snipped and staystitched: to less than they are, and no deeper than they are."""
 
 import re
 from collections.abc import Iterator
@@ -23,6 +23,13 @@ SNIPPED_TO = re.compile(
     r"\b(?:snip|clip|notch)\b[^.:;]*?(?:to|until|stop|stopping|as far as) \{([^{}]*)\} (?:from|before|short of) the stitching",
     re.IGNORECASE,
 )
+# "Staystitch the inner edge, {staystitching} from the raw edge".
+STAYED = re.compile(
+    r"\bstay-?stitch\w*\b[^.;]*?\{([^{}]*)\} (?:away from|from|inside|in from) (?:the|its|their|each|both|all) "
+    r"(?:raw |cut )?edges?\b",
+    re.IGNORECASE,
+)
+BEYOND = 0.3  # mm
 # "Cut it to {cut width of handle}".
 CUT_TO = re.compile(r"\b(?:cut|trim) (?:it|the \w+|both) to (?:the length of )?\{([^{}]*)\}", re.IGNORECASE)
 
@@ -116,6 +123,29 @@ def snipped_too_little(proof: Proof) -> Iterator[Finding]:
                 "let the snips end nearer to the stitching line",
                 (deed.draft.variant,),
             )
+
+
+def staystitched_beyond_the_seam(proof: Proof) -> Iterator[Finding]:
+    """A step staystitches an edge further from the raw edge than its seam will lie.
+
+    Why: the stitches show on the right side of the finished work, and snips that end at them go through the seam.
+
+    Fix: staystitch within the allowance, a thread or two beside the seam line."""
+    for draft, step, written in told_steps(proof):
+        deeds = [Deed(draft, step, one, step.before) for one in step.actions if one.verb == "baste"]
+        widths = [_allowance(deed) for deed in deeds if edge_named(draft, deed.action.target) is not None]
+        allowances = [one for one in widths if one is not None]
+        for quote, length in lengths_meant(draft, written, STAYED) if len(allowances) == len(widths) else ():
+            if allowances and length > max(allowances) + BEYOND:
+                yield Finding(
+                    "staystitched-beyond-the-seam",
+                    Severity.WARNING,
+                    quote.place,
+                    f"step {step.number} staystitches {told(length, draft)} from the raw edge of '{deeds[0].action.target}', "
+                    f"and its allowance is {told(max(allowances), draft)}",
+                    f"give a distance below {told(max(allowances), draft)}",
+                    (draft.variant,),
+                )
 
 
 def cut_to_finished_length(proof: Proof) -> Iterator[Finding]:

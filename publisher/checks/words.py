@@ -151,3 +151,33 @@ def terms_missing(proof: Proof) -> Iterator[Finding]:
             "add a line 'terms: …' in your own words: may she sell what she sews, may she pass the file on?",
             proof.variants,
         )
+
+
+CARE = re.compile(
+    r"\b(?:wash(?:ed|es|ing|able)?|launder\w*|wip(?:e|ed) (?:it )?(?:clean|down)|dry-?clean\w*)\b", re.IGNORECASE
+)
+
+
+def care_missing(proof: Proof) -> Iterator[Finding]:
+    """The pattern does not say how the finished thing is washed.
+
+    Why: the reader washes it as she washes everything: what is fused, padded or made of leather does not bear it.
+
+    Fix: add a line `care:`."""
+    facts = proof.source.facts
+    sewn = any(
+        action.verb in ("sew", "hem", "bind")
+        for one in proof.assemblies
+        for step in one.steps
+        for action in step.actions
+    )
+    said = " ".join(str(text) for text in (facts.about, facts.finishing, facts.terms) if text is not None)
+    if facts.maker is not None and facts.care is None and sewn and not CARE.search(said):
+        yield Finding(
+            "care-missing",
+            Severity.ADVICE,
+            facts.title.place,
+            "the pattern does not say how the finished thing is washed",
+            "add a line 'care: …': how it is washed, dried and pressed",
+            proof.variants,
+        )

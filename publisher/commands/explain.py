@@ -51,6 +51,7 @@ SUBJECTS = {
     "crowded": "Marks in one another's way",
     "sayings": "Words against the data",
     "other_pieces": "Another piece than meant",
+    "copies_told": "Which copy the words tell",
     "edges_told": "Which edge the words tell",
     "sides": "Sides and faces in words",
     "said_of_work": "How the words do it",
@@ -66,6 +67,7 @@ SUBJECTS = {
     "words": "Words",
     "pictures": "Photographs",
     "promises": "What the cover promises",
+    "times_told": "How long it takes",
     "cautions": "Cautions",
 }
 STAGES = {
