@@ -34,6 +34,7 @@ from publisher.terms import Phrase
 BESIDE = "topstitch"  # what the name of a measure begins with that says how far stitching runs from an edge
 LEFT = ("bind", "trim")  # … or how wide an allowance is left, to be bound or otherwise
 APART = "snip"  # … or how far apart it is snipped
+ROUNDED = "rounding"  # … or how far before its corners the arc begins that they are rounded off in
 UP = "corner"  # … or how far up a corner is cut off that a hem will hide
 
 
@@ -173,7 +174,7 @@ def trim_panels(bench: Bench, actions: Sequence[Action], facts: StepFacts) -> li
         joints = joints_of(bench.draft, action.target) if is_seam(bench, action.target) else ()
         if joints:
             left = next((wide for wide in map(facts.length, LEFT) if wide is not None), None)
-            how = Cutting(True, action.target in also, left, facts.length(APART))
+            how = Cutting(True, action.target in also, left, facts.length(APART), facts.length(ROUNDED))
             panels.append(clipped_panel(bench, joints, how))
     panels += trimmed_hems(bench, actions, facts)
     return _named_for_others(bench, panels, [action.target for action in actions if is_seam(bench, action.target)])

@@ -1,5 +1,6 @@
 """Cloth cut off after it was sewn: rough layers along the template, allowances narrower, snipped, across corners."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -13,7 +14,7 @@ from publisher.figures.steps.seam_sections import lining_of
 from publisher.figures.steps.seams import own_spot, spot_on
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
-from publisher.geometry import Path, Point, offset_outline, parallel_beside
+from publisher.geometry import Arc, Line, Path, Point, Segment, offset_outline, parallel_beside
 from publisher.terms import Phrase
 
 CORNER = 0.5  # sine of the turn that makes a corner of the seam
@@ -40,12 +41,14 @@ def trimmed_panel(bench: Bench, copies: Sequence[str]) -> Panel:
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
-    """What is done to an allowance: how wide it is left when it is trimmed, else to half; how far apart it is snipped."""
+    """What is done to an allowance: how wide it is left when it is trimmed, else to half; how far apart it is snipped;
+    how far before its outer corners the arc begins that they are rounded off in."""
 
     trim: bool
     clip: bool
     left: float | None = None
     apart: float | None = None
+    rounded: float | None = None
 
 
 def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
@@ -63,7 +66,10 @@ def clipped_panel(bench: Bench, joints: Sequence[Joint], how: Cutting) -> Panel:
     away = (left or wide / 2) if trim else wide
     step = how.apart or away * 1.6
     corners = _corners(path) if clip else []
-    cut = [turn_over(part) for part in _outside(between, joints, away)] if trim else []
+    outside = _outside(between, joints, away) if trim else ()
+    if how.rounded is not None:
+        outside = tuple(_rounded_off(part, how.rounded) for part in outside)
+    cut = [turn_over(part) for part in outside]
     cut += [turn_over(_across(corner, out, away)) for corner, out in corners]
     spot, outwards, bend = (*corners[0], 1.0) if corners else _sharpest(path)
     spots = _snip_spots(between, step) if clip else []
@@ -153,6 +159,36 @@ def _outside(path: Path, joints: Sequence[Joint], away: float) -> tuple[Path, ..
     if (path.start - path.end).length > 0.01:
         return parallel_beside(path, -away)
     return (offset_outline([(joint.first_path, away) for joint in joints if joint.first == joints[0].first])[0],)
+
+
+def _rounded_off(path: Path, by: float) -> Path:
+    """A cut whose outward corners between straight stretches are arcs, which begin so far before the corner."""
+    kept: list[Segment] = []
+    for at, segment in enumerate(path.segments):
+        before, after = path.segments[at - 1], path.segments[(at + 1) % len(path.segments)]
+        if isinstance(segment, Line):
+            start, end, along = segment.start, segment.end, segment.direction_at(0.0)
+            if _is_sharp(before, segment):
+                start = start + along * by
+                kept.append(_tangent_arc(segment.start - before.direction_at(0.0) * by, segment.start, start))
+            if _is_sharp(segment, after):
+                end = end - along * by
+            segment = Line(start, end)
+        kept.append(segment)
+    return Path(tuple(kept))
+
+
+def _is_sharp(before: Segment, after: Segment) -> bool:
+    """True at an outward corner of two straight stretches that meet."""
+    straight = isinstance(before, Line) and isinstance(after, Line) and (after.start - before.end).length < NEAR
+    return straight and before.direction_at(0.0).cross(after.direction_at(0.0)) > CORNER
+
+
+def _tangent_arc(start: Point, corner: Point, end: Point) -> Arc:
+    """The arc that leaves one side of a corner and runs into the other, as far from the corner at both its ends."""
+    into, away = (corner - start).unit(), (end - corner).unit()
+    turn = math.atan2(into.cross(away), into.dot(away))
+    return Arc(start, end, start + into.left() * ((corner - start).length / math.tan(turn / 2)), turn)
 
 
 def _corners(path: Path) -> list[tuple[Point, Point]]:

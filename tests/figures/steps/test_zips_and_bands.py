@@ -1,12 +1,15 @@
 """The figures of a bag with a zip in a band: what the zip joins, parts between two layers, a panel set in, a tab on a ring."""
 
+import math
+
 import pytest
+import shapely
 
 from publisher.figures.steps.values import Look, Texture
 from publisher.terms import UnitSystem
 from tests.demo import DEMOS
 from tests.figures.steps.drawn_demos import LETTERS, drawn_demo
-from tests.figures.steps.test_what_figures_show import as_area, draft_of, drawn, panel_of, words_of
+from tests.figures.steps.test_what_figures_show import as_area, as_line, draft_of, drawn, panel_of, words_of
 
 BAG, POUCH = "curlew-wash-bag", "sanderling-lined-pouch"
 
@@ -94,6 +97,16 @@ def test_a_binding_round_a_seam_shows_its_four_layers_and_its_crease_beside_the_
     cut = drawn(panel_of(BAG, 22, "trim and clip"), Look.CUT)
     panel_piece = draft_of(BAG).piece("panel")
     assert sum(path.length for path in cut) > 0.95 * panel_piece.finished_line.length
+
+
+def test_the_corners_of_a_trimmed_seam_are_rounded_off_from_where_the_step_says() -> None:
+    """An arc from 10 mm before each of both square corners, 10 mm outside the stitches; the others are round already."""
+    (cut,) = drawn(panel_of(BAG, 22, "trim and clip"), Look.CUT)
+    box, edge = cut.box, as_line(cut)
+    for corner in (shapely.Point(box.left, box.top), shapely.Point(box.right, box.top)):
+        assert edge.distance(corner) == pytest.approx(10 * (math.sqrt(2) - 1), abs=0.05)
+    ends = [shapely.Point(box.left + 10, box.top), shapely.Point(box.left, box.top - 10)]
+    assert [edge.distance(end) for end in ends] == pytest.approx([0, 0], abs=0.05)
 
 
 def test_bastings_are_drawn_where_a_step_says_them() -> None:
