@@ -110,7 +110,8 @@ def parts_panel(bench: Bench, seam: Seam) -> Panel:
     )
     detail = _stop(sewn, upper, wide, shapes) if bench.stops_short and wide else None
     copies = (whole.copy, *(part.copy for part in parts))
-    scene = Scene(tuple(shapes), tuple(callouts), tuple(across), detail=detail)
+    # Where a closer view shows how wide the allowance is, it is not measured in the plan, too.
+    scene = Scene(tuple(shapes), tuple(callouts), () if detail is not None else tuple(across), detail=detail)
     return Panel("seam onto parts", scene, told, copies=copies, wide=True)
 
 
