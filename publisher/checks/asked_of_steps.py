@@ -4,6 +4,7 @@ from publisher.checks.after_turning import sewn_when_turned
 from publisher.checks.backings import placed_not_fused
 from publisher.checks.cautions import caution_missing, iron_too_hot
 from publisher.checks.copies_told import step_names_another
+from publisher.checks.edges_described import edge_described_otherwise
 from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.flaps import too_long_for_the_flap
@@ -207,6 +208,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     shown_another,
     at_the_other_edge,
     done_at_another_edge,
+    edge_described_otherwise,
     other_side_inwards,
     basted_through_both,
     other_side_told,

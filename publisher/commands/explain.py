@@ -53,6 +53,7 @@ SUBJECTS = {
     "other_pieces": "Another piece than meant",
     "copies_told": "Which copy the words tell",
     "edges_told": "Which edge the words tell",
+    "edges_described": "Edges described",
     "sides": "Sides and faces in words",
     "said_of_work": "How the words do it",
     "pleats_told": "Pleats in words",
