@@ -17,6 +17,7 @@ from publisher.checks.closures import halves_apart
 from publisher.checks.counts import (
     lining_counted_otherwise,
     more_bought_than_attached,
+    more_cut_than_sewn,
     pair_cut_alike,
     too_few_for_each,
 )
@@ -202,6 +203,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     too_few_for_each,
     pair_cut_alike,
     lining_counted_otherwise,
+    more_cut_than_sewn,
     ring_too_narrow,
     tube_too_narrow,
     patch_too_small,

@@ -53,7 +53,7 @@ from publisher.checks.reading import (
     link_leads_nowhere,
     step_does_much,
 )
-from publisher.checks.rows_told import last_row_elsewhere
+from publisher.checks.rows_told import last_row_elsewhere, rows_wider_than_the_piece
 from publisher.checks.said_of_work import (
     between_folds_not_as_cut,
     casing_sewn_shut,
@@ -109,7 +109,6 @@ from publisher.checks.words_at_edges import (
     fold_at_the_raw_edges,
     named_notch_missing,
     pressed_away_from_stitching,
-    rows_wider_than_the_piece,
 )
 from publisher.checks.work import (
     copy_never_used,

@@ -14,6 +14,7 @@ from publisher.terms import Finding, Severity
 # What is set in two halves, each of them attached.
 HALVES = ("snap", "magnetic snap")
 OFF_THE_FOLD = 1.0  # mm
+SEVERAL = re.compile(r"\b(?:each|both|every|all|two|three|four|six|pairs?|other|second|another)\b", re.IGNORECASE)
 
 
 def more_bought_than_attached(proof: Proof) -> Iterator[Finding]:
@@ -158,3 +159,38 @@ def lining_counted_otherwise(proof: Proof) -> Iterator[Finding]:
                     "cut as many of both",
                     (draft.variant,),
                 )
+
+
+def more_cut_than_sewn(proof: Proof) -> Iterator[Finding]:
+    """More of a copy are cut than its seams take: each of its edges is sewn once, to one of another copy, and no step
+    speaks of each or of both.
+
+    Why: the reader cuts good cloth for a piece that is left over, and looks for the step that she has missed.
+
+    Fix: cut one; or name the seams of the other, too."""
+    draft = proof.drafts[0] if proof.drafts else None
+    sentences = [one for section in proof.source.sections for step in section.steps for one in _sentences(step.text)]
+    for copy in (copy for piece in draft.pieces if piece.strip is None for copy in piece.copies) if draft else ():
+        if draft is None or copy.count == 1 or copy.name in {one.placed for one in draft.placements}:
+            continue
+        if copy.name.removeprefix(copy.piece).strip() == "lining":
+            continue  # which is counted against its outside
+        sides = [side for seam in draft.seams for side in (*seam.first, *seam.second) if side.copy == copy.name]
+        with_it = [seam for seam in draft.seams if any(one.copy == copy.name for one in (*seam.first, *seam.second))]
+        partners = {one.copy for seam in with_it for one in (*seam.first, *seam.second)} - {copy.name}
+        once = len({side.edge for side in sides}) == len(sides) > 0
+        words = {copy.name.lower(), copy.piece.lower(), f"{copy.name.lower()}s", f"{copy.piece.lower()}s"}
+        several = any(SEVERAL.search(one) and any(word in one.lower() for word in words) for one in sentences)
+        if once and partners and not several and all(draft.copy(one).count == 1 for one in partners):
+            yield Finding(
+                "more-cut-than-sewn",
+                Severity.WARNING,
+                copy.place,
+                f"{copy.count} × '{copy.name}' are cut, and '{with_it[0].name}' sews one of them",
+                "cut one, or name the seams of the others",
+                proof.variants,
+            )
+
+
+def _sentences(text: object) -> list[str]:
+    return re.split(r"[.:;]\s", str(text))

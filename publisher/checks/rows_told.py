@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import told
 from publisher.checks.deeds import told_steps
+from publisher.checks.named_edges import distance_between, edge_named
 from publisher.checks.sayings import NUMBERS
 from publisher.checks.values import Proof
-from publisher.drafting import Draft
+from publisher.drafting import Draft, Piece
 from publisher.source import WrittenStep
 from publisher.terms import Dimension, Finding, Severity, Written
 
@@ -27,6 +28,7 @@ LAST = re.compile(
 )
 # A last row that lies nearer than this share of a row to where it is told to is only rounded.
 ROUNDED = 0.25
+SAME = 0.3  # mm
 
 
 def last_row_elsewhere(proof: Proof) -> Iterator[Finding]:
@@ -54,6 +56,49 @@ def last_row_elsewhere(proof: Proof) -> Iterator[Finding]:
                 f"write {{{first[0]} + {counted[0] - 1} * {apart[0]}}}",
                 (draft.variant,),
             )
+
+
+def rows_wider_than_the_piece(proof: Proof) -> Iterator[Finding]:
+    """A step stitches rows along an edge, and together they are wider than the piece is there.
+
+    Why: the last row lies beyond the other edge, and the second one, too, where they are as far apart.
+
+    Fix: fewer rows, or nearer to each other."""
+    for draft, step, written in told_steps(proof):
+        apart = _length(draft, written, APART)
+        if apart is None:
+            continue
+        first = _length(draft, written, FIRST, _sentence(str(written.text), apart[0]))
+        count = min(_counted(draft, written), default=2)
+        reach = (first[1] if first is not None else 0.0) + (count - 1) * apart[1]
+        for one in step.actions:
+            edge = edge_named(draft, one.target) if one.verb == "topstitch" else None
+            width = _width_beside(edge.piece, [part.name for part in edge.parts]) if edge is not None else None
+            if width is not None and reach > width:
+                yield Finding(
+                    "rows-wider-than-the-piece",
+                    Severity.WARNING,
+                    apart[0].place,
+                    f"step {step.number} stitches {count} rows or more {told(apart[1], draft)} apart, the last "
+                    f"{told(reach, draft)} in, and '{one.target}' lies {told(width, draft)} from the other edge",
+                    "stitch fewer rows, or nearer to each other",
+                    (draft.variant,),
+                )
+                break
+
+
+def _width_beside(piece: Piece, names: list[str]) -> float | None:
+    """How far the edges that do not touch these lie from them, mm."""
+    own = [edge for edge in piece.edges if edge.name in names]
+    ends = [end for edge in own for end in (edge.path.start, edge.path.end)]
+    apart = [
+        distance_between(mine.path.point_at(mine.length / 2), edge.path)
+        for mine in own
+        for edge in piece.edges
+        if edge.name not in names
+        and all((end - other).length > SAME for end in ends for other in (edge.path.start, edge.path.end))
+    ]
+    return min(apart, default=None)
 
 
 def _sentence(text: str, quote: Written) -> tuple[int, int]:

@@ -5,14 +5,12 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import piece_of, seams_sewn, told_steps
-from publisher.checks.named_edges import distance_between, edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Piece, Seam, SeamEdge
+from publisher.drafting import Draft, Seam, SeamEdge
 from publisher.terms import Finding, Severity
 
 # "The rim of the crown is {crown ease} longer than the band."
 LONGER_BY = re.compile(r"\bis \{(?P<quote>[^{}]*)\} (?:longer|larger|wider) than\b", re.IGNORECASE)
-ROWS = re.compile(r"\brows \{(?P<quote>[^{}]*)\} apart\b|\{(?P<behind>[^{}]*)\} apart, in rows\b", re.IGNORECASE)
 # "press it towards the band, and topstitch the band".
 PRESSED = re.compile(
     r"\bpress (?:it|them|this|the (?:seam )?allowances?) towards the (?P<to>\w+)"
@@ -47,44 +45,6 @@ def ease_not_as_told(proof: Proof) -> Iterator[Finding]:
                 "quote the ease of the seam, or change it",
                 (draft.variant,),
             )
-
-
-def rows_wider_than_the_piece(proof: Proof) -> Iterator[Finding]:
-    """A step stitches rows along an edge, further apart than the piece is wide there.
-
-    Why: the second row lies beyond the other edge.
-
-    Fix: give a distance that fits several times into the width."""
-    for draft, step, written in told_steps(proof):
-        quote = next(iter(lengths_meant(draft, written, ROWS)), None)
-        for one in step.actions if quote is not None else ():
-            edge = edge_named(draft, one.target) if one.verb == "topstitch" else None
-            width = _width_beside(edge.piece, [part.name for part in edge.parts]) if edge is not None else None
-            if quote is not None and width is not None and quote[1] > width:
-                yield Finding(
-                    "rows-wider-than-the-piece",
-                    Severity.WARNING,
-                    quote[0].place,
-                    f"step {step.number} stitches rows {told(quote[1], draft)} apart, and '{one.target}' lies "
-                    f"{told(width, draft)} from the other edge",
-                    "give a distance that fits several times into the width",
-                    (draft.variant,),
-                )
-                break
-
-
-def _width_beside(piece: Piece, names: list[str]) -> float | None:
-    """How far the edges that do not touch these lie from them, mm."""
-    own = [edge for edge in piece.edges if edge.name in names]
-    ends = [end for edge in own for end in (edge.path.start, edge.path.end)]
-    apart = [
-        distance_between(mine.path.point_at(mine.length / 2), edge.path)
-        for mine in own
-        for edge in piece.edges
-        if edge.name not in names
-        and all((end - other).length > SAME for end in ends for other in (edge.path.start, edge.path.end))
-    ]
-    return min(apart, default=None)
 
 
 def pressed_away_from_stitching(proof: Proof) -> Iterator[Finding]:
