@@ -51,7 +51,7 @@ def edge_described_otherwise(proof: Proof) -> Iterator[Finding]:
                 yield Finding(
                     "edge-described-otherwise",
                     Severity.WARNING,
-                    written.text.part(found.start(), found.end()).place,
+                    written.quotes[text.count("{", 0, found.start("copy")) - 1].place,
                     f"step {step.number} describes the {edge} of '{found['copy'].strip()}', and what it says is true of the "
                     f"{across}",
                     "describe the edge by what lies at it",
