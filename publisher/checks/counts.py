@@ -14,7 +14,8 @@ from publisher.terms import Finding, Severity
 # What is set in two halves, each of them attached.
 HALVES = ("snap", "magnetic snap")
 OFF_THE_FOLD = 1.0  # mm
-SEVERAL = re.compile(r"\b(?:each|both|every|all|two|three|four|six|pairs?|other|second|another)\b", re.IGNORECASE)
+# Words before the name of a copy by which several of it are meant.
+SEVERAL = r"\b(?:each|both|every|all|two|three|four|six|pairs?|other|second|another)\b"
 
 
 def more_bought_than_attached(proof: Proof) -> Iterator[Finding]:
@@ -168,10 +169,13 @@ def more_cut_than_sewn(proof: Proof) -> Iterator[Finding]:
     Why: the reader cuts good cloth for a piece that is left over, and looks for the step that she has missed.
 
     Fix: cut one; or name the seams of the other, too."""
-    draft = proof.drafts[0] if proof.drafts else None
-    sentences = [one for section in proof.source.sections for step in section.steps for one in _sentences(step.text)]
-    for copy in (copy for piece in draft.pieces if piece.strip is None for copy in piece.copies) if draft else ():
-        if draft is None or copy.count == 1 or copy.name in {one.placed for one in draft.placements}:
+    if not proof.drafts:
+        return
+    draft = proof.drafts[0]
+    texts = [str(step.text) for section in proof.source.sections for step in section.steps]
+    laid = {one.placed for one in draft.placements}
+    for copy in (copy for piece in draft.pieces if piece.strip is None for copy in piece.copies):
+        if copy.count == 1 or copy.name in laid:
             continue
         if copy.name.removeprefix(copy.piece).strip() == "lining":
             continue  # which is counted against its outside
@@ -179,8 +183,7 @@ def more_cut_than_sewn(proof: Proof) -> Iterator[Finding]:
         with_it = [seam for seam in draft.seams if any(one.copy == copy.name for one in (*seam.first, *seam.second))]
         partners = {one.copy for seam in with_it for one in (*seam.first, *seam.second)} - {copy.name}
         once = len({side.edge for side in sides}) == len(sides) > 0
-        words = {copy.name.lower(), copy.piece.lower(), f"{copy.name.lower()}s", f"{copy.piece.lower()}s"}
-        several = any(SEVERAL.search(one) and any(word in one.lower() for word in words) for one in sentences)
+        several = any(re.search(rf"{SEVERAL}(?: \w+){{0,2}} \{{?{re.escape(copy.name)}", text, re.I) for text in texts)
         if once and partners and not several and all(draft.copy(one).count == 1 for one in partners):
             yield Finding(
                 "more-cut-than-sewn",
@@ -190,7 +193,3 @@ def more_cut_than_sewn(proof: Proof) -> Iterator[Finding]:
                 "cut one, or name the seams of the others",
                 proof.variants,
             )
-
-
-def _sentences(text: object) -> list[str]:
-    return re.split(r"[.:;]\s", str(text))
