@@ -33,6 +33,19 @@ HURTS = (
         r"\bneck\b|\bstrang|\bchild|\bgives? way\b",
     ),
 )
+# What is fused and melts on a hot iron, unless it is of cotton or wool; and words that tell how hot, or of trying it first.
+FUSED_AND_MELTS = re.compile(
+    r"^(?!.*\b(?:cotton|wool|woollen|linen|bamboo)\b).*\b(?:wadding|batting|foam|fleece|vinyl|polyester|nylon|plastic)\b",
+    re.IGNORECASE,
+)
+# Wadding that does not say what it is of may be of cotton.
+SURELY_MELTS = re.compile(r"\b(?:foam|vinyl|polyester|nylon|plastic)\b", re.IGNORECASE)
+HEED = re.compile(
+    r"\bheat\b|\bmelt|\bscorch|\b(?:cool|warm|low|medium|moderate) (?:iron|heat|setting)\b|\biron (?:is )?(?:cool|warm)\b"
+    r"|\bcloth between\b|\b(?:press(?:ing)? cloth|baking paper|damp cloth)\b|\btoo hot\b|\btemperature\b"
+    r"|\b(?:try|test)\b[^.;]*\bscraps?\b",
+    re.IGNORECASE,
+)
 HOT = re.compile(r"\b(?:hot|hottest) (?:\w+ )?iron\b|\biron (?:is )?(?:hot|at its hottest)\b", re.IGNORECASE)
 MELTS = re.compile(r"\b(?:plastic|nylon|vinyl|polyester|foam|wadding)\b", re.IGNORECASE)
 
@@ -43,9 +56,10 @@ def _steps(proof: Proof) -> list[WrittenStep]:
 
 
 def caution_missing(proof: Proof) -> Iterator[Finding]:
-    """A step sews close beside metal, puts a cord to a neck or rolls up blades, and no caution says what may happen.
+    """A step sews close beside metal, puts a cord to a neck, rolls up blades, or fuses what melts, and no caution says what
+    may happen.
 
-    Why: a needle that meets metal breaks, and splinters fly; a cord does not give way.
+    Why: a needle that meets metal breaks, and splinters fly; a cord does not give way; wadding that melts sticks and burns.
 
     Fix: write `Caution: …` below the step: what may happen, and what to do."""
     cautions = " ".join(
@@ -66,6 +80,42 @@ def caution_missing(proof: Proof) -> Iterator[Finding]:
                     "write 'Caution: …' below the step",
                     proof.variants,
                 )
+
+    yield from _melts_unheeded(proof)
+
+
+def _melts_unheeded(proof: Proof) -> Iterator[Finding]:
+    """The first step that fuses what melts, where no word of the pattern speaks of heat."""
+    steps, sections = {step.number: step for step in _steps(proof)}, proof.source.sections
+    asides = [
+        *(one for section in sections for one in section.asides),
+        *(one for s in steps.values() for one in s.asides),
+    ]
+    fusing = [step.number for one in proof.assemblies for step in one.steps for do in step.actions if do.verb == "fuse"]
+    # What is said of the iron later, of a zip or of a seam, comes too late.
+    spoken = [step.text for step in steps.values() if step.number <= max(fusing, default=0)]
+    texts = (*spoken, *(section.intro for section in sections), *(aside.text for aside in asides))
+    if not steps or HEED.search(" ".join(map(str, texts))):
+        return
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        names = {str(one.key): str(one.name) for one in proof.source.materials if FUSED_AND_MELTS.search(str(one.name))}
+        melts = {
+            copy.name: names[copy.material] for one in draft.pieces for copy in one.copies if copy.material in names
+        }
+        fused = ((step, one) for step in assembly.steps for one in step.actions if one.verb == "fuse")
+        first = next(((step, one) for step, one in fused if one.target in melts), None)
+        if first is not None:
+            step, action = first
+            sure = SURELY_MELTS.search(melts[action.target]) is not None
+            yield Finding(
+                "caution-missing",
+                Severity.WARNING if sure else Severity.ADVICE,
+                steps[step.number].text.place,
+                f"step {step.number} fuses '{action.target}', which {'melts' if sure else 'may melt'} on a hot iron, and no "
+                "caution of the pattern speaks of the heat",
+                "write 'Caution: …' below the step",
+                (draft.variant,),
+            )
 
 
 def iron_too_hot(proof: Proof) -> Iterator[Finding]:

@@ -29,6 +29,8 @@ ASIDE = re.compile(
     r"|between|through|beside|above|over|from|where|that|when)\b",
     re.IGNORECASE,
 )
+# "keep the front out from under the needle": what is named so is not worked on.
+KEPT_AWAY = re.compile(r"\b(?:not|keep|leave|without|clear of|out of the way|free of)\b|n't\b", re.IGNORECASE)
 LIKENESS = re.compile(r"\b(?:same way|likewise|as you|as for|like)\b", re.IGNORECASE)
 
 
@@ -105,4 +107,5 @@ def _brought(text: str) -> set[str]:
 def _hinted(plain: str, copy: str, other: str) -> bool:
     """True where the words have one of those by which two copies differ, so that both may be meant."""
     own = set(copy.lower().split()) - set(other.lower().split())
-    return bool(own & set(re.findall(r"\w+", plain.lower())))
+    spoken = " ".join(clause for clause in re.split(r"[.;:]", plain) if not KEPT_AWAY.search(clause))
+    return bool(own & set(re.findall(r"\w+", spoken.lower())))

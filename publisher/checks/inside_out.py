@@ -19,31 +19,47 @@ GIVES, LEAST = 0.05, 10.0  # of the length; mm
 
 
 def clipped_too_late(proof: Proof) -> Iterator[Finding]:
-    """A seam's allowance is trimmed or snipped when it is stitched down, or turned inside, already.
+    """A seam's allowance is trimmed or snipped when it is stitched down, bound, or turned inside, already.
 
     Why: it can be reached no more, and the curve stays tight.
 
     Fix: trim and snip first."""
     for deeds in deeds_of(proof):
         shut: dict[str, int] = {}
+        bound: dict[tuple[str, str], int] = {}
         for deed in deeds:
             verb, target = deed.action.verb, deed.action.target
             seam = seam_of(deed.draft, target)
-            if verb in ("trim", "clip", "bind") and seam is not None and target in shut:
+            late = target in shut and seam is not None and verb in ("trim", "clip", "bind")
+            within = [bound[one] for one in _edges_of(deed) if one in bound] if verb in ("trim", "clip") else []
+            if late or within:
+                shut.setdefault(target, *within[:1])
                 yield Finding(
                     "clipped-too-late",
                     Severity.ERROR,
                     deed.action.place,
                     f"step {deed.step.number} cuts into the allowance of '{target}', which step {shut[target]} has "
-                    "stitched down or turned inside",
+                    "stitched down, bound or turned inside",
                     "move the line to an earlier step",
                     (deed.draft.variant,),
                 )
             if verb == "topstitch" and seam is not None:
                 shut.setdefault(target, deed.step.number)
+            if verb == "bind":
+                bound |= dict.fromkeys(_edges_of(deed), deed.step.number)
             if verb == "turn":
                 for name in (*_round_seams(deed, target), *_seams_of(deed, target)):
                     shut.setdefault(name, deed.step.number)
+
+
+def _edges_of(deed: Deed) -> list[tuple[str, str]]:
+    """A seam by its name; of an edge, and of a binding, each copy and edge that it names."""
+    draft, target = deed.draft, deed.action.target
+    if seam_of(draft, target) is not None:
+        return [("", target)]
+    names = [f"{one.copy}.{one.edge}" for binding in draft.bindings if binding.name == target for one in binding.edges]
+    edges = [edge_named(draft, name) for name in names or [target]]
+    return [(edge.copy.name, part.name) for edge in edges if edge is not None for part in edge.parts]
 
 
 def _seams_of(deed: Deed, copy: str) -> list[str]:

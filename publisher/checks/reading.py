@@ -22,6 +22,9 @@ SUB_STEP = re.compile(r"(?m)^ *(?:1|a)\. ")
 # latter are said of topstitching too.
 AS_ALLOWANCE = re.compile(r"\{([^{}]*)\} (?:seam )?allowance\b")
 FROM_EDGE = re.compile(r"\{([^{}]*)\} from (?:the|their|all|both) (?:raw )?edges?\b")
+# One seam of several: "Sew the sides, and the base with a {narrow} allowance", "the sides with the usual one".
+SEWS = re.compile(r"\b(?:sew|stitch|join)\b", re.IGNORECASE)
+SINGLED_OUT = re.compile(r"[.:;]|, (?:and|then|but)\b|\bwith (?:the|its)\b|\b(?:but|only|except)\b", re.IGNORECASE)
 # Work that may have an allowance of its own beside the seam's.
 OWN = frozenset({"place", "baste", "bind", "hem"})
 # "with a 1/4 in allowance"
@@ -64,23 +67,47 @@ def allowance_not_the_edges(proof: Proof) -> Iterator[Finding]:
             sewn = [seams[action.target] for action in step.actions if action.verb == "sew"]
             if not sewn or verbs & OWN or _attached_elsewhere(step, sewn):
                 continue
-            has = {one for seam in sewn for edge in (*seam.first, *seam.second) for one in edge.allowances}
             said: list[tuple[Written, float]] = []
             for quote in _allowances_told(written[step.number], "topstitch" in verbs):
                 quantity = quoted.get((quote.place, str(quote)))
                 if quantity is not None:
                     said.append((quote, float(quantity.amount)))
             for where, amount in (*said, *_allowances_typed(written[step.number], draft)):
-                if all(abs(amount - one) > 0.05 for one in has):
+                other = _with_another(amount, sewn, each=_is_of_all(str(written[step.number].text), str(where)))
+                if other is not None:
+                    has = _allowances_of(other)
                     yield Finding(
                         "allowance-not-the-edges",
                         Severity.ERROR,
                         where.place,
-                        f"step {step.number} sews '{sewn[0].name}' with {told(amount, draft)}, and its "
+                        f"step {step.number} sews '{other.name}' with {told(amount, draft)}, and its "
                         f"edges have {' and '.join(told(one, draft) for one in sorted(has))}",
                         "quote the allowance of the edges, or change it there",
                         (draft.variant,),
                     )
+
+
+def _allowances_of(seam: Seam) -> set[float]:
+    return {one for edge in (*seam.first, *seam.second) for one in edge.allowances}
+
+
+def _with_another(amount: float, sewn: list[Seam], *, each: bool) -> Seam | None:
+    """A seam without an edge of this allowance, mm: where the words tell it of each, any; else one where all are such."""
+    others = [seam for seam in sewn if all(abs(amount - one) > 0.05 for one in _allowances_of(seam))]
+    return others[0] if others and (each or len(others) == len(sewn)) else None
+
+
+def _is_of_all(text: str, quote: str) -> bool:
+    """True where a step sews but once by its words, and tells one allowance, of all that it sews."""
+    told_of = [found for way in (AS_ALLOWANCE, FROM_EDGE) for found in way.finditer(text)]
+    before = text.partition(f"{{{quote}}}")[0]
+    sews = SEWS.search(before)
+    return (
+        len(told_of) == 1
+        and sews is not None
+        and len(SEWS.findall(text)) == 1
+        and SINGLED_OUT.search(before, sews.end()) is None
+    )
 
 
 def _attached_elsewhere(step: AssemblyStep, sewn: list[Seam]) -> bool:

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from publisher.assembly import Action
 from publisher.checks.values import Proof
 from publisher.checks.words import prose_of, typed_lengths
-from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat
+from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat, PointMark
 from publisher.measures import names_read
 from publisher.terms import Finding, Severity, Written
 
 ENGLISH = "en"
 NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 COUNTED = re.compile(
-    rf"\b(?:in|the|all) ({'|'.join(NUMBERS)}|\d+) (sizes|stitching lines|notches|pleats)\b", re.IGNORECASE
+    rf"\b(?:in|the|all|these) ({'|'.join(NUMBERS)}|\d+) (sizes|stitching lines|notches|crosses|pleats)\b", re.IGNORECASE
 )
 # "{width of pocket} wide", "{height of roll} high": the quote and the word behind it.
 MEASURED = re.compile(r"\{(width|height) of [^{}]*\} (wide|across|high|tall|long)\b")
@@ -73,7 +73,7 @@ def measure_never_read(proof: Proof) -> Iterator[Finding]:
 
 
 def count_in_words(proof: Proof) -> Iterator[Finding]:
-    """The words tell a number of sizes, lines, notches or pleats, and there is another number of them.
+    """The words tell a number of sizes, lines, notches, crosses or pleats, and there is another number of them.
 
     Why: the reader looks for one that is not there, or leaves one out.
 
@@ -134,6 +134,8 @@ def _counts(draft: Draft, actions: tuple[Action, ...]) -> dict[str, set[int]]:
 def _kind(mark: Mark | None) -> str:
     if isinstance(mark, Notch):
         return "notches"
+    if isinstance(mark, PointMark) and mark.symbol == "point":
+        return "crosses"  # as templates and legend show a point
     return "stitching lines" if isinstance(mark, LineMark) and mark.kind == "stitching line" else ""
 
 

@@ -37,6 +37,7 @@ def tool_not_listed(proof: Proof) -> Iterator[Finding]:
 # Tools that only their name in the words tells of, since no action needs them (common practice, no source).
 NAMED_TOOLS = re.compile(
     r"\b(pliers|hammer|seam ripper|tweezers|screwdriver|hole punch|point turner|bodkin|rotary cutter|zip foot"
+    r"|(?:walking|buttonhole|darning|roller|piping|hemming|gathering) foot|pinking shears|tracing wheel|press(?:ing)? cloth"
     r"|safety pin|tape measure|ruler)\b",
     re.IGNORECASE,
 )
@@ -60,6 +61,16 @@ TAKES_A_TOOL = (
 ALWAYS = ("safety pin", "bodkin", "seam ripper", "tape measure", "tweezers", "point turner", "hole punch")
 HAND_NEEDLE = "hand needle"
 NEEDLE = re.compile(r"(?<!\d )(?<!machine )\bneedles?\b")
+# "the 100/16 needle", "a needle 100/16", "a size 16 needle": a machine needle by its size.
+NEEDLE_SIZE = re.compile(
+    r"\b(?P<before>\d{2,3}/\d{1,2})(?: [\w-]+){0,2} needle\b"
+    r"|\b(?:machine )?needle (?:of )?(?:size )?(?P<behind>\d{2,3}/\d{1,2})\b"
+    r"|\b(?:size (?P<single>\d{2,3})(?: [\w-]+){0,2} needle|needle (?:of )?size (?P<last>\d{2,3}))\b(?!/)",
+    re.IGNORECASE,
+)
+# The needles that the edition lists by itself, for the weight of a cloth: as in `[needles]` of the edition's words.
+FOR_A_WEIGHT = {"light": ("70/10",), "medium": ("80/12",), "heavy": ("90/14", "100/16")}
+NUMBER = re.compile(r"\d+")
 HELD = re.compile(r"\b(?:with|by|using|take|use) (?:the |a |an |your )?$")
 # "Catch its fold to the lining by hand": stitches, and no wheel that is turned by hand.
 BY_HAND = re.compile(
@@ -97,6 +108,32 @@ def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
                     f"add a line '- {tool}' below 'tools:'",
                     proof.variants,
                 )
+
+    yield from _needles_named(proof)
+
+
+def _needles_named(proof: Proof) -> Iterator[Finding]:
+    """Needles for the machine that the words name by their size, and that are not on the list."""
+    source = proof.source
+    goods = [*source.facts.tools, *(notion.name for notion in source.notions)]
+    listed = {number for one in goods for number in NUMBER.findall(str(one))}
+    stated = {material.weight.heaviness for draft in proof.drafts for material in draft.materials if material.weight}
+    if any(tables.supplies.needles for tables in proof.tables):
+        listed |= {number for weight in stated for one in FOR_A_WEIGHT[weight] for number in NUMBER.findall(one)}
+    for step in (step for section in source.sections for step in section.steps):
+        for text in (step.text, *(aside.text for aside in step.asides)):
+            for found in NEEDLE_SIZE.finditer(str(text)):
+                size = next(one for one in found.groups() if one)
+                if not listed & set(NUMBER.findall(size)):
+                    listed |= set(NUMBER.findall(size))
+                    yield Finding(
+                        "tool-named-not-listed",
+                        Severity.WARNING,
+                        text.part(found.start(), found.end()).place,
+                        f"step {step.number} takes a needle of size {size}, and the tools do not list one",
+                        f"add a line '- {size} needle' below 'tools:'",
+                        proof.variants,
+                    )
 
 
 def _is_listed(tool: str, listed: str) -> bool:
