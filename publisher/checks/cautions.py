@@ -7,6 +7,7 @@ from publisher.checks.values import Proof
 from publisher.source import WrittenStep
 from publisher.terms import Finding, Severity
 
+AT_A_NECK = "a cord at a neck"
 # Work that can hurt, by the words of a step, and the words of which its caution has one (common practice, no source).
 HURTS = (
     (
@@ -25,7 +26,7 @@ HURTS = (
         r"point|edge|blade",
     ),
     (
-        "a cord at a neck",
+        AT_A_NECK,
         re.compile(
             r"\b(?:cord|drawstring|lanyard|string|loop)\b[^.]*\b(?:round|for|over|about) (?:the|a|your|her|his|their) neck\b"
             r"(?! (?:edge|line|seam|opening|hole|facing|band)\b)"
@@ -33,6 +34,13 @@ HURTS = (
         r"\bneck\b|\bstrang|\bchild|\bgives? way\b",
     ),
 )
+# Who wears it is grown, or works beside what turns: then what is said of children is not said to the wearer.
+GROWN = re.compile(
+    r"\bfor (?:grown(?:-ups?| people| persons?)|adults)\b|\b(?:workshops?|workbench(?:es)?|lathes?)\b", re.IGNORECASE
+)
+OF_CHILDREN = re.compile(r"\b(?:child(?:ren)?|kids?|bab(?:y|ies)|toddlers?|infants?)\b", re.IGNORECASE)
+OF_ANYBODY = re.compile(r"\bstrang|\bgives? way\b", re.IGNORECASE)
+SENTENCE = re.compile(r"(?<=[.;!?])\s+")
 # What is fused and melts on a hot iron, unless it is of cotton or wool; and words that tell how hot, or of trying it first.
 FUSED_AND_MELTS = re.compile(
     r"^(?!.*\b(?:cotton|wool|woollen|linen|bamboo)\b).*\b(?:wadding|batting|foam|fleece|vinyl|polyester|nylon|plastic)\b",
@@ -55,28 +63,39 @@ def _steps(proof: Proof) -> list[WrittenStep]:
     return [step for section in proof.source.sections for step in section.steps] if english else []
 
 
-def caution_missing(proof: Proof) -> Iterator[Finding]:
-    """A step sews close beside metal, puts a cord to a neck, rolls up blades, or fuses what melts, and no caution says what
-    may happen.
-
-    Why: a needle that meets metal breaks, and splinters fly; a cord does not give way; wadding that melts sticks and burns.
-
-    Fix: write `Caution: …` below the step: what may happen, and what to do."""
-    cautions = " ".join(
-        str(aside.text)
+def _cautions(proof: Proof) -> list[str]:
+    """The cautions of the whole pattern, sentence by sentence."""
+    asides = [
+        aside
         for section in proof.source.sections
         for aside in (*section.asides, *(one for step in section.steps for one in step.asides))
-        if aside.kind == "caution"
-    )
+    ]
+    return [one for aside in asides if aside.kind == "caution" for one in SENTENCE.split(str(aside.text))]
+
+
+def caution_missing(proof: Proof) -> Iterator[Finding]:
+    """A step sews close beside metal, puts a cord to a neck, rolls up blades, or fuses what melts, and no caution says what
+    may happen; or grown people wear the cord, and the cautions speak of children alone.
+
+    Why: a needle that meets metal breaks, and splinters fly; a cord does not give way, whoever wears it; wadding that melts
+    sticks and burns.
+
+    Fix: write `Caution: …` below the step: what may happen, and what to do."""
+    cautions = _cautions(proof)
+    warnings = {what: cautions for what, _, _ in HURTS}
+    facts = " ".join(str(one) for one in (proof.source.facts.title, proof.source.facts.about) if one is not None)
+    if GROWN.search(" ".join([facts, *cautions])) and not OF_CHILDREN.search(facts):
+        warnings[AT_A_NECK] = [one for one in cautions if OF_ANYBODY.search(one) or not OF_CHILDREN.search(one)]
     for step in _steps(proof):
         for what, words, warned in HURTS:
             found = words.search(str(step.text))
-            if found is not None and not re.search(warned, cautions, re.IGNORECASE):
+            if found is not None and not re.search(warned, " ".join(warnings[what]), re.IGNORECASE):
                 yield Finding(
                     "caution-missing",
                     Severity.WARNING,
                     step.text.part(found.start(), found.end()).place,
-                    f"step {step.number} has {what}, and no caution of the pattern speaks of it",
+                    f"step {step.number} has {what}, and no caution of the pattern speaks of it"
+                    f"{' but for children' if len(warnings[what]) < len(cautions) else ''}",
                     "write 'Caution: …' below the step",
                     proof.variants,
                 )

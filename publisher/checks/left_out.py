@@ -164,11 +164,15 @@ def edge_left_raw(proof: Proof) -> Iterator[Finding]:
         if not assembly.steps or has_errors(proof):
             continue
         seen_to = _seen_to(draft, _actions(assembly))
+        # Layers of one outline that lie level are not seen to by lying so: they are bound together, or they stay open.
+        without_layers = _seen_to(draft, _actions(assembly), of_one_outline=False)
         hidden = {one.key for one in draft.materials if one.kind in BACKINGS}
         for piece in draft.pieces:
             handled = {edge for copy in piece.copies for name, edge in seen_to if name == copy.name}
             raw = [] if _folded_round(draft, assembly, piece) else _raw_edges(piece, handled)
-            raw += _unbound(draft, piece, handled)
+            raw += _unbound(
+                draft, piece, {edge for copy in piece.copies for name, edge in without_layers if name == copy.name}
+            )
             sewn = any((copy.name, edge.name) in seen_to for copy in piece.copies for edge in piece.edges)
             if piece.strip is None and sewn and raw and any(copy.material not in hidden for copy in piece.copies):
                 yield Finding(
@@ -181,12 +185,17 @@ def edge_left_raw(proof: Proof) -> Iterator[Finding]:
                 )
 
 
-def _seen_to(draft: Draft, actions: tuple[Action, ...]) -> set[tuple[str, str]]:
+def _seen_to(draft: Draft, actions: tuple[Action, ...], of_one_outline: bool = True) -> set[tuple[str, str]]:
     """Copy and name of each single edge that a seam sews, or that something else is done to."""
     seen = set(atoms_in_seams(draft))
     names = [f"{side.copy}.{side.edge}" for one in draft.bindings for side in one.edges]
     names += [name for one in actions if one.verb in (*SEES_TO, "attach") for name in (one.target, one.other) if name]
-    names += [f"{one.placed}.{own}" for one in draft.placements for own, _ in one.matching]
+    laid = [
+        one
+        for one in draft.placements
+        if of_one_outline or piece_of(draft, one.placed).name != piece_of(draft, one.below).name
+    ]
+    names += [f"{one.placed}.{own}" for one in laid for own, _ in one.matching]
     for name in names:
         edge = edge_named(draft, name)
         if edge is not None:

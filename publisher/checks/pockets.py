@@ -9,12 +9,14 @@ from publisher.checks.materials import BACKINGS
 from publisher.checks.named_edges import atoms_in_seams
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark, Piece
+from publisher.geometry import Path, nearest
 from publisher.measures import MarkSaying
 from publisher.terms import Dimension, Finding, Severity
 
 HOLDS = ("topstitch", "baste", "sew", "attach", "fuse", "bind", "hem", "close")
 POCKET = "pocket"
 SAME = 0.6  # mm
+NARROWER = 2.0  # mm that nobody misses
 FEWEST = 2  # lines that part pockets
 LEVEL = 0.1  # of a line's direction
 
@@ -57,11 +59,12 @@ def _is_held(deeds: tuple[Deed, ...], copy: str, below: str) -> bool:
 
 def pocket_not_as_measured(proof: Proof) -> Iterator[Finding]:
     """Lines part a piece into pockets as wide as measures that are called so; and one pocket is as wide as none of them, or
-    not as wide as the one that bears the name of its line.
+    not as wide as the one that bears the name of its line, or the binding of the edge beside it takes some of its width.
 
-    Why: a start was reckoned with the wrong sign, from the wrong end, or with another pocket; the tool does not go in.
+    Why: a start was reckoned with the wrong sign, from the wrong end, or with another pocket, or a margin was left out; the
+    tool does not go in.
 
-    Fix: look at how the place of the line is reckoned."""
+    Fix: look at how the place of the line is reckoned, and how wide the piece is."""
     derived = {
         (str(piece.name), str(mark.name))
         for piece in proof.source.pieces
@@ -88,6 +91,7 @@ def pocket_not_as_measured(proof: Proof) -> Iterator[Finding]:
                     yield _as_none(draft, gap, first[2], second[2])
             if all(fits):
                 yield from _as_another(draft, piece, [line[2] for line in lines], called)
+                yield from _under_the_binding(draft, piece, [line[2] for line in lines], called)
 
 
 def _lines(piece: Piece) -> list[LineMark]:
@@ -138,6 +142,60 @@ def _as_another(draft: Draft, piece: Piece, lines: list[LineMark], called: Mappi
             "look at how the places of this line and of the next are reckoned",
             (draft.variant,),
         )
+
+
+def _under_the_binding(
+    draft: Draft, piece: Piece, lines: list[LineMark], called: Mapping[str, float]
+) -> Iterator[Finding]:
+    """The outermost of pockets that are named as the lines at which they begin, where the binding beside it leaves less."""
+    box = piece.finished_line.box
+    names = [line.name.rpartition(" ")[0] for line in lines]
+    between = [second - first for first, second in pairwise(_across(line) for line in lines)]
+    first = called.keys() - set(names)
+    if not called.keys() >= set(names) or any(
+        abs(gap - called[n]) > SAME for gap, n in zip(between, names, strict=False)
+    ):
+        return
+    rooms = [(lines[-1], names[-1], box.right - _across(lines[-1]), box.right)]
+    rooms += [(lines[0], name, _across(lines[0]) - box.left, box.left) for name in first if len(first) == 1]
+    for line, name, room, side in rooms:
+        covered = _covered(draft, piece, side)
+        if covered > 0 and room - covered < called[name] - NARROWER:
+            yield Finding(
+                "pocket-not-as-measured",
+                Severity.WARNING,
+                line.place,
+                f"between '{line.name}' and the edge lie {told(room, draft)}, of which the binding covers "
+                f"{told(covered, draft)}, and '{name} {POCKET}' is {told(called[name], draft)}",
+                f"make '{piece.name}' and what it lies on wider by a margin for the binding",
+                (draft.variant,),
+            )
+
+
+def _covered(draft: Draft, piece: Piece, side: float) -> float:
+    """How far the binding of an upright edge of a piece, or of what it is laid on, reaches over it, mm."""
+    wide = {
+        (binding_edge.piece, part.name): strip.finished_width
+        for binding in draft.bindings
+        if (strip := draft.piece(draft.copy(binding.strip).piece).strip) is not None
+        for binding_edge in binding.edges
+        for part in draft.piece(binding_edge.piece).edges_of(binding_edge.edge)
+    }
+    copies = {copy.name for copy in piece.copies}
+    covered = [0.0]
+    for edge in (one for one in piece.edges if _is_upright(one.path, side)):
+        covered.append(wide.get((piece.name, edge.name), 0.0))
+        for placement in (one for one in draft.placements if one.placed in copies):
+            below = draft.piece(draft.copy(placement.below).piece)
+            spot = placement.laying(edge.path.point_at(edge.length / 2))
+            covered += [
+                wide.get((below.name, one.name), 0.0) for one in below.edges if nearest(one.path, spot)[2] < SAME
+            ]
+    return max(covered)
+
+
+def _is_upright(path: Path, at: float) -> bool:
+    return all(abs(path.point_at(path.length * part).x - at) < SAME for part in (0.0, 0.5, 1.0))
 
 
 def opening_sewn_shut(proof: Proof) -> Iterator[Finding]:
