@@ -92,6 +92,7 @@ from publisher.checks.strips import (
     folded_strip_cut_plain,
     loop_lost_in_the_seam,
     one_end_held_twice,
+    strap_on_the_bias,
     strip_caught_in_next_seam,
     strip_shorter_than_its_place,
 )
@@ -155,6 +156,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     one_end_held_twice,
     strip_caught_in_next_seam,
     folded_strip_cut_plain,
+    strap_on_the_bias,
     native_pair_apart,
     fellow_reckoned_otherwise,
     nested_lines_close,

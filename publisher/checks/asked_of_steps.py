@@ -2,6 +2,7 @@
 
 from publisher.checks.after_turning import sewn_when_turned
 from publisher.checks.backings import placed_not_fused
+from publisher.checks.bindings_told import folded_to_its_own_side, strip_pressed_otherwise
 from publisher.checks.cautions import caution_missing, iron_too_hot
 from publisher.checks.copies_told import step_names_another
 from publisher.checks.edges_described import edge_described_otherwise
@@ -62,6 +63,7 @@ from publisher.checks.said_of_work import (
     gathers_locked,
     layer_other_side_up,
     rolled_from_its_tie,
+    size_of_another_piece,
     understitched_through,
 )
 from publisher.checks.sayings import (
@@ -100,7 +102,13 @@ from publisher.checks.trims import (
     staystitched_beyond_the_seam,
     trimmed_to_no_less,
 )
-from publisher.checks.turning import gap_too_short, no_gap_to_close, set_out_of_reach, turned_without_gap
+from publisher.checks.turning import (
+    gap_too_short,
+    no_gap_to_close,
+    set_out_of_reach,
+    turned_without_gap,
+    zip_opened_too_little,
+)
 from publisher.checks.unmarked import used_unmarked
 from publisher.checks.values import Check
 from publisher.checks.words import care_missing, loose_number, step_too_long, terms_missing, video_times_backwards
@@ -133,6 +141,8 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     copy_never_used,
     between_folds_not_as_cut,
     binding_out_of_turn,
+    folded_to_its_own_side,
+    strip_pressed_otherwise,
     strip_never_folded,
     strip_never_joined,
     joined_after_folding,
@@ -151,6 +161,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     gap_never_closed,
     no_gap_to_close,
     turned_without_gap,
+    zip_opened_too_little,
     notion_never_attached,
     tool_named_not_listed,
     tool_not_listed,
@@ -202,6 +213,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     rows_wider_than_the_piece,
     last_row_elsewhere,
     cut_size_told_as_now,
+    size_of_another_piece,
     quote_of_another,
     step_names_another,
     shown_another,

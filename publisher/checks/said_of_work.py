@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from publisher.assembly import Assembly
-from publisher.checks.amounts import lengths_meant, told
-from publisher.checks.deeds import piece_of, seam_of, told_steps
+from publisher.checks.amounts import lengths_meant, lengths_quoted, told
+from publisher.checks.deeds import piece_of, seam_of, seams_sewn, told_steps
 from publisher.checks.values import Proof
 from publisher.terms import Finding, Severity
 
@@ -181,6 +181,59 @@ def cut_size_told_as_now(proof: Proof) -> Iterator[Finding]:
                     f"quote {{width of {name}}} and {{height of {name}}}",
                     (draft.variant,),
                 )
+
+
+# "Each {pocket} is now {width of bib pocket} wide and {height of pocket} high".
+NOW = re.compile(
+    r"(?:\{(?P<named>[^{}]*)\}|\b(?:the|each|every) (?P<plain>\w+(?: \w+){0,3}?)|\bit) is now\b", re.IGNORECASE
+)
+MEASURES = re.compile(
+    r"(?:,? and|,)? \{(?P<quote>(?:cut )?(?P<way>width|height) of (?P<piece>[^{}]*))\} (?:wide|high|tall|long|across|deep)\b"
+)
+
+
+def size_of_another_piece(proof: Proof) -> Iterator[Finding]:
+    """The words say what one piece measures now, and quote the size of another, which is not the same.
+
+    Why: the reader measures hers, finds it wrong, and presses it again.
+
+    Fix: quote the piece that the sentence speaks of."""
+    for draft, step, written in told_steps(proof):
+        of_copy = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
+        pieces = {piece.name: piece for piece in draft.pieces} | of_copy
+        worked = {of_copy[name].name for one in step.actions if (name := one.target.partition(".")[0]) in of_copy}
+        # What is sewn to something else by now measures more than the piece.
+        earlier = [seam for seam in draft.seams if seam.name in step.before.sewn]
+        joined = {side.piece for seam in earlier for side in (*seam.first, *seam.second)}
+        for found in NOW.finditer(str(written.text)) if not seams_sewn(draft, step) else ():
+            own = (found["named"] or found["plain"] or next(iter(worked if len(worked) == 1 else ()), "")).strip()
+            for measured in (
+                _measured(str(written.text), found.end()) if own in pieces and pieces[own].name not in joined else ()
+            ):
+                piece, other, way = pieces[own], pieces.get(measured["piece"].strip()), measured["way"]
+                box = piece.finished_line.box
+                known = (box.width, piece.cut_width) if way == "width" else (box.height, piece.cut_height)
+                lengths = [one for one in lengths_quoted(draft, written) if str(one[0]) == measured["quote"]]
+                if other is None or other.name == piece.name or not lengths:
+                    continue
+                quote, length = lengths[0]
+                if all(abs(length - one) > SAME for one in known):
+                    yield Finding(
+                        "size-of-another-piece",
+                        Severity.WARNING,
+                        quote.place,
+                        f"step {step.number} says what '{piece.name}' measures, {told(known[0], draft)}, and quotes the {way} of "
+                        f"'{other.name}', {told(length, draft)}",
+                        f"quote {{{way} of {piece.name}}}",
+                        (draft.variant,),
+                    )
+
+
+def _measured(text: str, at: int) -> Iterator[re.Match[str]]:
+    """What measures a sentence tells from here on, one behind the other."""
+    while (found := MEASURES.match(text, at)) is not None:
+        yield found
+        at = found.end()
 
 
 def between_folds_not_as_cut(proof: Proof) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import allowance_at, atoms_in_seams, distance_between, spot_on
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Notch, Piece, Placement, Strip
+from publisher.drafting import Draft, Grain, Notch, Piece, Placement, Strip
 from publisher.terms import Finding, Severity
 
 NEAR = 1.0  # mm that nobody sews nearer to
@@ -250,3 +250,33 @@ def binding_sewn_too_far_in(proof: Proof) -> Iterator[Finding]:
 def _reach(piece: Piece, strip: Strip) -> float:
     """How far from the edge a strip may be sewn on, mm: at its first crease, a quarter of its cut width in."""
     return max(strip.finished_width, min(piece.cut_width, piece.cut_height) / 4) + SLACK
+
+
+# Folded so, a strip is topstitched and keeps its shape; narrower ones are made of bought bias tape (a rule of the house).
+STRAP_FOLDS, NARROWEST_STRAP = ("in fourths", "edges to the centre"), 15.0  # mm
+
+
+def strap_on_the_bias(proof: Proof) -> Iterator[Finding]:
+    """A strip that is held by its ends alone, as a handle or a strap is, is cut on the bias.
+
+    Why: it stretches under the load, and twists when it is topstitched.
+
+    Fix: cut it along the grain or across it; only what goes round a curve is cut on the bias."""
+    for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
+        actions = [action for step in assembly.steps for action in step.actions]
+        bound = {binding.strip for binding in draft.bindings} | {one.other for one in actions if one.verb == "bind"}
+        spots = [(one.placed, own) for one in draft.placements for own, _ in one.matching]
+        spots += [(side.copy, side.edge) for seam in draft.seams for side in (*seam.first, *seam.second)]
+        for piece in draft.pieces:
+            strip, copies = piece.strip, {copy.name for copy in piece.copies}
+            held = {spot for copy, spot in spots if copy in copies}
+            wide = strip is not None and strip.folding in STRAP_FOLDS and strip.finished_width >= NARROWEST_STRAP - 0.01
+            if wide and piece.grain is Grain.BIAS and held and held <= {"left end", "right end"} and not copies & bound:
+                yield Finding(
+                    "strap-on-the-bias",
+                    Severity.WARNING,
+                    piece.place,
+                    f"'{piece.name}' is held by its ends, and cut on the bias",
+                    f"take 'grain: bias' out of '{piece.name}'",
+                    (draft.variant,),
+                )

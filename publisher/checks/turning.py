@@ -3,12 +3,12 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.amounts import told
-from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before
+from publisher.checks.amounts import lengths_meant, told
+from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, sewn_before, told_steps
 from publisher.checks.inside_out import enclosed_pairs
 from publisher.checks.values import Proof
 from publisher.drafting import Copy, Draft, Piece
-from publisher.terms import Finding, Severity
+from publisher.terms import Finding, Severity, Variant, Written
 
 # A hand's two fingers and the cloth pass through this; stiff layers are rolled, to a third of their narrower side
 # (common practice, no source).
@@ -162,6 +162,55 @@ def _opens(deeds: tuple[Deed, ...], deed: Deed, together: frozenset[str]) -> boo
     zips = {notion.key for notion in deed.draft.notions if notion.kind == "zip"}
     zipped = any(one.action.verb == "attach" and one.action.target in zips for one in deeds)
     return zipped or not edges <= closed
+
+
+# "Open the zip to within {kept closed} of its end", "leave {x} of it closed": what stays shut; "open the zip by {x}".
+KEPT_SHUT = re.compile(
+    r"\bopen the zip\b[^.;{}]*?(?: to(?: within)? \{([^{}]*)\} (?:of|from)\b| \{([^{}]*)\} short of\b)"
+    r"|\bleav(?:e|ing) (?:only )?\{([^{}]*)\} of (?:it|the zip) closed\b",
+    re.IGNORECASE,
+)
+OPENED_BY = re.compile(r"\bopen the zip (?:by|for) \{([^{}]*)\}", re.IGNORECASE)
+
+
+def zip_opened_too_little(proof: Proof) -> Iterator[Finding]:
+    """The work is turned through a zip that the words open by less than what is turned needs.
+
+    Why: fingers, or stiff layers, do not pass; pulled through, the ends of the zip tear.
+
+    Fix: let the reader open it further."""
+    opened: dict[Variant, tuple[float, Written]] = {}
+    for draft, step, written in told_steps(proof):
+        zips = _zip_lengths(draft)
+        shut = lengths_meant(draft, written, KEPT_SHUT) if len(zips) == 1 else ()
+        by = lengths_meant(draft, written, OPENED_BY) if len(zips) == 1 else ()
+        for quote, length in (*((quote, min(zips.values()) - one) for quote, one in shut), *by):
+            opened[draft.variant] = length, quote
+        turned = next((one for one in step.actions if one.verb == "turn"), None)
+        if turned is None or draft.variant not in opened:
+            continue
+        zipped = {spot.partition(".")[0] for notion, spot in step.before.attached_to if notion in zips}
+        if zipped.isdisjoint(_sewn_together(Deed(draft, step, turned, step.before), turned.target)):
+            continue
+        opening, quote = opened.pop(draft.variant)
+        gaps = any(seam.leave_open and seam.name in step.before.sewn for seam in draft.seams)
+        wanted, stiff = _wanted_gap(draft)
+        if not gaps and opening < wanted - 0.5:
+            yield Finding(
+                "zip-opened-too-little",
+                Severity.WARNING,
+                quote.place,
+                f"the zip opens by {told(max(opening, 0.0), draft)}, step {step.number} turns '{turned.target}' through it, and "
+                + (f"'{stiff}' is rolled to {told(wanted, draft)}" if stiff else f"a hand takes {told(wanted, draft)}"),
+                "let the reader open it further",
+                (draft.variant,),
+            )
+
+
+def _zip_lengths(draft: Draft) -> dict[str, float]:
+    """How long each zip is from stop to stop, by its key, mm, where that is said."""
+    zips = [(one.key, dict(one.sizes).get("length")) for one in draft.notions if one.kind == "zip"]
+    return {key: float(size.amount) for key, size in zips if size is not None}
 
 
 def no_gap_to_close(proof: Proof) -> Iterator[Finding]:

@@ -15,6 +15,7 @@ SUBJECTS = {
     "curves": "Seams on a curve",
     "zips": "Zips",
     "bindings": "Hems and bindings",
+    "bindings_told": "Bindings in words",
     "edges": "What an edge allows",
     "strips": "Strips, loops and handles",
     "stitched_through": "What a hem is stitched through",
