@@ -8,6 +8,7 @@ from publisher.checks.copies_told import step_names_another
 from publisher.checks.edges_described import edge_described_otherwise
 from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
+from publisher.checks.facings import understitched_too_late
 from publisher.checks.flaps import too_long_for_the_flap
 from publisher.checks.in_turn import (
     binding_out_of_turn,
@@ -96,6 +97,7 @@ from publisher.checks.told_otherwise import (
 )
 from publisher.checks.tools import tool_named_not_listed, tool_not_listed
 from publisher.checks.trims import (
+    corner_cut_above_the_hem,
     cut_to_finished_length,
     snipped_too_deep,
     snipped_too_little,
@@ -175,6 +177,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     snipped_too_little,
     staystitched_beyond_the_seam,
     cut_to_finished_length,
+    corner_cut_above_the_hem,
     trimmed_to_no_less,
     trimmed_before_the_next,
     just_sewn_is_another,
@@ -230,6 +233,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     pressed_away_from_stitching,
     fold_at_the_raw_edges,
     understitched_through,
+    understitched_too_late,
     marked_on_other_face,
     folded_not_as_told,
     notch_told_and_missing,

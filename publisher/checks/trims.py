@@ -3,11 +3,12 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.amounts import lengths_meant, told
+from publisher.assembly import AssemblyStep
+from publisher.checks.amounts import lengths_meant, lengths_quoted, told
 from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of, told_steps
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
-from publisher.drafting import Notch
+from publisher.drafting import Draft, Edge, Notch
 from publisher.terms import Finding, Severity, Written
 
 SAME = 0.05  # mm
@@ -32,6 +33,16 @@ STAYED = re.compile(
 BEYOND = 0.3  # mm
 # "Cut it to {cut width of handle}".
 CUT_TO = re.compile(r"\b(?:cut|trim) (?:it|the \w+|both) to (?:the length of )?\{([^{}]*)\}", re.IGNORECASE)
+
+# "cut off the outer {side hem} of the side, {corner cut} up from the lower raw edge".
+CUT_OFF_UP = re.compile(
+    r"\b(?:cut|trim) (?:off|away)\b[^.:;]*?\{(?P<far>[^{}]*)\} (?:up|in|down|away) from (?:the|its) (?P<edge>\w+)"
+    r"(?: raw)? edge\b",
+    re.IGNORECASE,
+)
+ALIKE = {"lower": "bottom", "upper": "top"}
+# A cut edge that ends no further than this below the edge of the hem comes out above it (common practice, no source).
+HIDDEN = 3.0  # mm
 
 
 def trimmed_to_no_less(proof: Proof) -> Iterator[Finding]:
@@ -146,6 +157,48 @@ def staystitched_beyond_the_seam(proof: Proof) -> Iterator[Finding]:
                     f"give a distance below {told(max(allowances), draft)}",
                     (draft.variant,),
                 )
+
+
+def corner_cut_above_the_hem(proof: Proof) -> Iterator[Finding]:
+    """At a corner the inner layer of one hem is cut off, and further from the raw edge of the next hem than that will hide.
+
+    Why: the cut edge shows above the hem, and frays there.
+
+    Fix: cut off less: what the next hem turns in, and nearly its depth once more."""
+    for draft, step, written in told_steps(proof):
+        for found in CUT_OFF_UP.finditer(str(written.text)):
+            far = next((length for quote, length in lengths_quoted(draft, written) if str(quote) == found["far"]), None)
+            hem = _hem_beside(draft, step, found["edge"].lower()) if far is not None else None
+            if far is not None and hem is not None and far > (hides := sum(hem.layers) + hem.layers[0]) - HIDDEN:
+                yield Finding(
+                    "corner-cut-above-the-hem",
+                    Severity.WARNING,
+                    written.text.part(found.start("far"), found.end("far")).place,
+                    f"step {step.number} cuts the corner off '{found['far']}' from the raw '{hem.name}', {told(far, draft)}, and "
+                    f"its hem lies over no more than {told(hides, draft)}, to its very edge",
+                    f"cut it off no further than {told(sum(hem.layers), draft)}",
+                    (draft.variant,),
+                )
+
+
+def _hem_beside(draft: Draft, step: AssemblyStep, word: str) -> Edge | None:
+    """The one hemmed edge that is called so, beside a hemmed edge that a step trims."""
+    for one in step.actions:
+        named = edge_named(draft, one.target) if one.verb == "trim" else None
+        if named is None or not all(part.layers for part in named.parts):
+            continue
+        ends = [end for part in named.parts for end in (part.path.start, part.path.end)]
+        beside = [
+            edge
+            for edge in named.piece.edges
+            if edge.layers
+            and edge not in named.parts
+            and {word, ALIKE.get(word, word)} & set(edge.name.lower().split())
+            and any((end - own).length < FINISHED for end in ends for own in (edge.path.start, edge.path.end))
+        ]
+        if len(beside) == 1:
+            return beside[0]
+    return None
 
 
 def cut_to_finished_length(proof: Proof) -> Iterator[Finding]:

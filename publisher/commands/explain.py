@@ -44,6 +44,7 @@ SUBJECTS = {
     "taken_for_done": "What the words take for done",
     "turning": "Turning the work",
     "inside_out": "What is turned",
+    "facings": "Facings",
     "after_turning": "What is sewn when it is turned",
     "sequence": "What prepares what",
     "in_turn": "Work in its turn",
