@@ -27,7 +27,7 @@ from publisher.checks.left_out import (
     strip_never_joined,
     zip_on_one_side_only,
 )
-from publisher.checks.lines_sewn import stitching_line_never_sewn
+from publisher.checks.lines_sewn import line_on_the_hidden_face, stitching_line_never_sewn
 from publisher.checks.not_yet_sewn import (
     slipped_in_and_not_turned,
     topstitched_before_turning,
@@ -135,6 +135,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     allowance_not_the_edges,
     gap_too_short,
     stitching_line_never_sewn,
+    line_on_the_hidden_face,
     seam_never_sewn,
     seam_sewn_twice,
     edge_sewn_twice,

@@ -146,6 +146,12 @@ UPWARDS = re.compile(r"\b(?:right side up|face up|right side (?:facing )?(?:you|
 # Words after which it may lie otherwise in the end.
 MOVED = re.compile(r"\b(?:fold|flip|turn|press|open)(?:s|ed|ing)?\b|\bflipp(?:ed|ing)\b", re.IGNORECASE)
 LIES_OVER = re.compile(r"\bwrong sides?\b|\bface down\b|\bright side down\b", re.IGNORECASE)
+# … and that say so of what lies on the table from then on, not of what a hem is turned to.
+LEFT_OVER = re.compile(
+    r"\bwrong sides? (?:(?:is|lies|lying|facing) )?(?:up|upwards|out|outwards|outside|facing|towards you|to you|on top)\b"
+    r"|\bface down\b|\bright side down\b|\bon the wrong side\b|\bfrom the wrong side\b|\bturn\w*\b[^.;]*\bover\b|\bflip",
+    re.IGNORECASE,
+)
 
 
 def laid_other_face_up(proof: Proof) -> Iterator[Finding]:
@@ -162,14 +168,14 @@ def laid_other_face_up(proof: Proof) -> Iterator[Finding]:
         over = False  # something has been laid wrong side up, and what is laid on it right side up is turned over to it
         for step in assembly.steps:
             text = str(written[step.number].text)
-            over = over or LIES_OVER.search(text) is not None
+            over = over or LEFT_OVER.search(text) is not None
             laid = _only_laid(draft, step.actions, placements)
             if laid is None or MOVED.search(text):
                 continue
             down, up = TURNED.search(text), UPWARDS.search(text)
             if down and not up and not laid.laying.turned_over:
                 yield _other_face(laid, step.number, down[0], "right side up", "write", draft.variant)
-            elif up and not down and not over and laid.laying.turned_over:
+            elif up and not down and not over and LIES_OVER.search(text) is None and laid.laying.turned_over:
                 yield _other_face(laid, step.number, up[0], "face down", "take out", draft.variant)
 
 

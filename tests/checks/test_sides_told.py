@@ -123,3 +123,18 @@ def test_what_is_turned_over_lies_left_on_right() -> None:
     assert told(
         LAID.replace("{face}", "").replace("top", "right"), "Lay it on the left edge of the back.", "place flap on back"
     ) == ["other-side-told"]
+
+
+@pytest.mark.parametrize(
+    ("before", "told_of"),
+    [
+        ("Fold the top edge to the wrong side by {allowance}.", True),
+        ("Lay the back before you, wrong side up.", False),
+        ("Turn the back over.", False),
+    ],
+)
+def test_a_hem_turned_to_the_wrong_side_leaves_the_work_as_it_lay(before: str, told_of: bool) -> None:
+    pattern = "measures:\n  allowance: 1 cm\n" + LAID.replace("{face}", "    face: down\n")
+    steps = f"1. Cut. {before}\n   Does: cut all\n2. Lay the flap on the back, right side up.\n   Does: place flap on back\n"
+    findings = prove_text(pattern, steps)[1]
+    assert any(one.name == "laid-other-face-up" for one in findings) is told_of
