@@ -54,6 +54,7 @@ SUBJECTS = {
     "sayings": "Words against the data",
     "other_pieces": "Another piece than meant",
     "copies_told": "Which copy the words tell",
+    "fellow_edges": "Copies worked alike",
     "edges_told": "Which edge the words tell",
     "edges_described": "Edges described",
     "sides": "Sides and faces in words",

@@ -1,0 +1,101 @@
+"""Copies that are worked alike: a line that does to the one at one edge what it does to the other at another."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from publisher.checks.deeds import Deed, deeds_of, seam_of
+from publisher.checks.named_edges import atoms_in_seams, atoms_of_seam, edge_named
+from publisher.checks.values import Proof
+from publisher.drafting import Draft
+from publisher.terms import Finding, Severity
+
+# What prepares an edge for more, and what is then done to it.
+PREPARES = ("fold", "gather", "press")
+FINISHES = ("topstitch", "hem", "bind")
+FEWEST = 4  # lines must be alike before one that differs is taken for a slip (a rule of the house)
+OTHER = {"left": "right", "right": "left"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Done:
+    """What a deed does to one copy: the verb, and at which of its edges."""
+
+    deed: Deed
+    verb: str
+    edges: tuple[str, ...]
+
+
+def fellow_done_at_another_edge(proof: Proof) -> Iterator[Finding]:
+    """Two copies of a piece are worked alike in all lines but one, which stitches an edge of the one that was folded in, and
+    another edge of the other.
+
+    Why: there the folded edge is never stitched down, and an edge is stitched that was done already.
+
+    Fix: name the same edge of both."""
+    for deeds in deeds_of(proof):
+        for piece in deeds[0].draft.pieces if deeds else ():
+            single = [copy for copy in piece.copies if copy.count == 1]
+            for one, other in combinations(single, 2):
+                if one.material == other.material and piece.strip is None:
+                    yield from _odd_line(_done_to(deeds, one.name), _done_to(deeds, other.name))
+
+
+def _done_to(deeds: Sequence[Deed], copy: str) -> list[_Done]:
+    """All that is done to a copy, in order."""
+    done: list[_Done] = []
+    for deed in deeds:
+        seam = seam_of(deed.draft, deed.action.target)
+        named = edge_named(deed.draft, deed.action.target)
+        if seam is not None:
+            own = tuple(sorted(edge for name, edge in atoms_of_seam(deed.draft, seam) if name == copy))
+        else:
+            own = tuple(part.name for part in named.parts) if named is not None and named.copy.name == copy else ()
+        if own or copy in (deed.action.target, deed.action.other):
+            done.append(_Done(deed, deed.action.verb, own))
+    return done
+
+
+def _odd_line(ones: list[_Done], others: list[_Done]) -> Iterator[Finding]:
+    if len(ones) != len(others) or len(ones) <= FEWEST:
+        return
+    odd = [at for at, (one, other) in enumerate(zip(ones, others, strict=True)) if _of(one) != _of(other)]
+    if len(odd) != 1:
+        return
+    at = odd[0]
+    for right, wrong in ((ones, others), (others, ones)):
+        meant, slip = right[at], wrong[at]
+        if meant.verb != slip.verb or meant.verb not in FINISHES or not meant.edges or not slip.edges:
+            continue
+        if set(meant.edges) & set(slip.edges) or _swapped(meant.edges) == set(slip.edges):
+            continue
+        before, after = wrong[:at], wrong[at + 1 :]
+        waits = any(one.verb in PREPARES and one.edges == meant.edges for one in before)
+        later = any(set(one.edges) & set(meant.edges) for one in after)
+        if waits and not later and not _is_joined(slip.deed.draft, right, wrong, meant.edges):
+            copies = [one.deed.action.target.partition(".")[0] for one in (slip, meant)]
+            yield Finding(
+                "fellow-done-at-another-edge",
+                Severity.WARNING,
+                slip.deed.action.place,
+                f"step {slip.deed.step.number} says '{slip.verb} {slip.deed.action.target}'; '{copies[1]}', worked alike, is "
+                f"stitched at '{meant.edges[0]}', which was prepared on both",
+                f"write 'Does: {meant.verb} {copies[0]}.{meant.edges[0]}'",
+                (slip.deed.draft.variant,),
+            )
+            return
+
+
+def _of(done: _Done) -> tuple[str, tuple[str, ...]]:
+    return done.verb, done.edges
+
+
+def _swapped(edges: tuple[str, ...]) -> set[str]:
+    """The names of edges with left for right: of two that mirror one another these are the same."""
+    return {" ".join(OTHER.get(word, word) for word in name.split()) for name in edges}
+
+
+def _is_joined(draft: Draft, right: list[_Done], wrong: list[_Done], edges: tuple[str, ...]) -> bool:
+    """True where the edge is sewn to something, which holds it."""
+    copies = {one.deed.action.target.partition(".")[0] for one in (*right, *wrong) if one.edges}
+    return any(name in copies and edge in edges for name, edge in atoms_in_seams(draft))
