@@ -84,6 +84,7 @@ from publisher.checks.materials import (
 )
 from publisher.checks.measured_from import measured_from_another_edge, measured_from_the_finished_edge
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
+from publisher.checks.notches_alone import notch_on_a_hem
 from publisher.checks.pockets import laid_and_not_sewn, opening_sewn_shut, pocket_not_as_measured
 from publisher.checks.sizes import depth_not_the_corners, nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.strips import (
@@ -117,6 +118,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     gap_too_long,
     notches_apart,
     corner_meets_nothing,
+    notch_on_a_hem,
     edges_in_one_sense,
     placed_marks_apart,
     placed_edges_apart,

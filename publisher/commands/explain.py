@@ -10,6 +10,7 @@ from publisher.terms import did_you_mean
 SUBJECTS = {
     "fit": "What is sewn together fits",
     "meeting": "What is pinned together meets",
+    "notches_alone": "Notches that meet nothing",
     "turned_round": "Which way round",
     "caught": "What a seam catches",
     "curves": "Seams on a curve",
