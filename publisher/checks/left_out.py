@@ -159,7 +159,7 @@ def edge_left_raw(proof: Proof) -> Iterator[Finding]:
 
     Why: it was left out of a seam, and frays open there.
 
-    Fix: take the edge into the seam; or give it a hem, or an allowance of 0."""
+    Fix: take the edge into the seam or the binding; or give it a hem, or an allowance of 0."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
         if not assembly.steps or has_errors(proof):
             continue
@@ -180,7 +180,9 @@ def edge_left_raw(proof: Proof) -> Iterator[Finding]:
                     Severity.WARNING,
                     raw[0].place,
                     f"'{raw[0].name}' of '{piece.name}' is cut, and no step sews, hems, binds or bastes it",
-                    "take it into a seam; or give it a hem, or an allowance of 0",
+                    "take it into a seam; or give it a hem, or an allowance of 0"
+                    if raw[0].allowance
+                    else "bind it with the others, or take it into a seam",
                     (draft.variant,),
                 )
 
