@@ -75,6 +75,12 @@ from publisher.checks.sayings import (
     quote_against_word,
     quote_of_another,
 )
+from publisher.checks.seams_told import (
+    double_notches_elsewhere,
+    fused_to_the_right_side,
+    left_open_and_sewn,
+    matched_before_it_is_sewn,
+)
 from publisher.checks.sequence import (
     boxed_too_early,
     corner_not_mitred,
@@ -114,7 +120,14 @@ from publisher.checks.turning import (
 )
 from publisher.checks.unmarked import used_unmarked
 from publisher.checks.values import Check
-from publisher.checks.words import care_missing, loose_number, step_too_long, terms_missing, video_times_backwards
+from publisher.checks.words import (
+    care_missing,
+    length_below_nought,
+    loose_number,
+    step_too_long,
+    terms_missing,
+    video_times_backwards,
+)
 from publisher.checks.words_at_edges import (
     ease_not_as_told,
     fold_at_the_raw_edges,
@@ -224,6 +237,10 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     shown_another,
     at_the_other_edge,
     done_at_another_edge,
+    left_open_and_sewn,
+    matched_before_it_is_sewn,
+    fused_to_the_right_side,
+    double_notches_elsewhere,
     fellow_done_at_another_edge,
     edge_described_otherwise,
     other_side_inwards,
@@ -250,6 +267,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     video_times_backwards,
     terms_missing,
     care_missing,
+    length_below_nought,
     time_too_short,
     time_left_out,
     level_too_easy,

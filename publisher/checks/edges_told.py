@@ -116,14 +116,14 @@ def _told_edge(draft: Draft, step: AssemblyStep, done: list[tuple[str, str]], re
         every = [*(one.name for one in drafted.joint_edges), *(one.name for one in drafted.edges)]
         names = [name for name in every if SIDES.isdisjoint(name.split())]
         for name in sorted(names, key=len, reverse=True):
-            found = re.match(_pattern(name), rest, re.IGNORECASE)
+            found = re.match(edge_pattern(name), rest, re.IGNORECASE)
             copies = _meant(draft, step, drafted, found["of"]) if found is not None else ()
             if found is not None and copies:
                 return ToldEdge(drafted, name, copies, found.end("edge"))
     return None
 
 
-def _pattern(name: str) -> str:
+def edge_pattern(name: str) -> str:
     words = name.lower().split()
     said = " ".join(MEAN_ALIKE.get(word, re.escape(word)) for word in words)
     if words[-1] == "edge" and words[0] in MEAN_ALIKE:

@@ -103,6 +103,32 @@ def loop_lost_in_the_seam(proof: Proof) -> Iterator[Finding]:
                 )
 
 
+def loop_longer_than_its_piece(proof: Proof) -> Iterator[Finding]:
+    """A loop whose ends are caught at an edge reaches over the piece to the seam at its other side.
+
+    Why: it lies inwards when the piece is sewn, and the other seam catches its fold.
+
+    Fix: shorten the strip."""
+    for draft in proof.drafts:
+        for strip, below, one, other in _held_twice(draft):
+            notch = next((mark for mark in below.marks if isinstance(mark, Notch) and mark.name == one.spot), None)
+            if notch is None or one.spot != other.spot:
+                continue
+            inwards = (notch.inner_end - notch.cut_end).unit()
+            across = max((spot - notch.at).dot(inwards) for spot in below.finished_line.flattened(1.0))
+            shows = _between_seams(strip, below, one, other) / 2
+            if shows > across:
+                yield Finding(
+                    "loop-longer-than-its-piece",
+                    Severity.WARNING,
+                    one.placement.place,
+                    f"the loop '{one.placement.placed}' is {told(shows, draft)} long from its seam, and "
+                    f"'{one.placement.below}' is {told(across, draft)} wide there",
+                    f"make '{strip.name}' shorter",
+                    (draft.variant,),
+                )
+
+
 def both_ends_at_one_place(proof: Proof) -> Iterator[Finding]:
     """Two placements lay the two ends of one strip on the same edge or mark, so that it makes a loop.
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 
+from publisher.checks.amounts import told
 from publisher.checks.values import Proof
 from publisher.source import WrittenStep
 from publisher.terms import Dimension, Finding, Severity, Written, read_length
@@ -181,3 +182,26 @@ def care_missing(proof: Proof) -> Iterator[Finding]:
             "add a line 'care: …': how it is washed, dried and pressed",
             proof.variants,
         )
+
+
+def length_below_nought(proof: Proof) -> Iterator[Finding]:
+    """A length that the words quote comes out below nought.
+
+    Why: what should be left is not there: the reader is told to stitch outside the cloth.
+
+    Fix: look at the formula, or at the measures that it takes from one another."""
+    written = {(quote.place, str(quote)) for step in _steps(proof) for quote in step.quotes}
+    for draft in proof.drafts:
+        for (place, text), value in draft.quoted:
+            quantity = value.quantity
+            if quantity is not None and quantity.dimension is Dimension.LENGTH and quantity.amount < 0:
+                if (place, text) not in written:
+                    continue
+                yield Finding(
+                    "length-below-nought",
+                    Severity.ERROR,
+                    place,
+                    f"'{text}' is {told(float(quantity.amount), draft)}",
+                    "look at the measures that it takes from one another",
+                    (draft.variant,),
+                )

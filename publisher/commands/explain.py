@@ -57,6 +57,7 @@ SUBJECTS = {
     "copies_told": "Which copy the words tell",
     "fellow_edges": "Copies worked alike",
     "edges_told": "Which edge the words tell",
+    "seams_told": "Which seam the words tell",
     "edges_described": "Edges described",
     "sides": "Sides and faces in words",
     "said_of_work": "How the words do it",
