@@ -124,6 +124,7 @@ def _told_edge(draft: Draft, step: AssemblyStep, done: list[tuple[str, str]], re
 
 
 def edge_pattern(name: str) -> str:
+    """An expression for the name of an edge as words of a step have it, and for what it is an edge `of`."""
     words = name.lower().split()
     said = " ".join(MEAN_ALIKE.get(word, re.escape(word)) for word in words)
     if words[-1] == "edge" and words[0] in MEAN_ALIKE:
