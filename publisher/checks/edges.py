@@ -19,7 +19,8 @@ QUOTE = re.compile(r"\{([^{}]*)\}")
 # "fold {hem} to the wrong side", "turn it to the wrong side by {hem}, press, turn it by {hem} once more": the lengths
 # that are turned, each soon behind the word and in one clause, and no distance from anything.
 TURNED = re.compile(
-    r"\b(?:fold|turn|hem)(?:ed|ing|s)?\b(?:(?!stitch|sew|press|pin|mark|cut)[^.:;,{}]){0,40}\{([^{}]*)\}(?! from\b)",
+    r"\b(?:fold|turn|hem)(?:ed|ing|s)?\b(?:(?!stitch|sew|press|pin|mark|cut)[^.:;,{}]){0,40}\{([^{}]*)\}(?! from\b)"
+    r"|\{(?P<twice>[^{}]*)\},? and \{(?P=twice)\} once more\b",
     re.IGNORECASE,
 )
 TWICE = 2

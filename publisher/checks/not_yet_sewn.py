@@ -1,7 +1,7 @@
 """What is done to a seam needs the seam: trimmed, snipped, closed when it is sewn, and topstitched when it is turned."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from publisher.checks.deeds import Deed, deeds_of, seam_of
 from publisher.checks.inside_out import enclosed_pairs
@@ -46,6 +46,7 @@ def topstitched_before_turning(proof: Proof) -> Iterator[Finding]:
         for at, deed in enumerate(deeds):
             shut = _inside_out(deed) if deed.action.verb == "topstitch" else frozenset()
             turned = next((one for one in deeds[at:] if one.action.verb == "turn" and one.action.target in shut), None)
+            turned = turned or (_slipped_in(deeds, at) if deed.action.verb == "topstitch" else None)
             if turned is not None:
                 yield Finding(
                     "topstitched-before-turning",
@@ -56,6 +57,23 @@ def topstitched_before_turning(proof: Proof) -> Iterator[Finding]:
                     "move the line to a step after it is turned",
                     (deed.draft.variant,),
                 )
+
+
+def _slipped_in(deeds: Sequence[Deed], at: int) -> Deed | None:
+    """The turn that comes after topstitching beside the seam which joins two rings, one slipped into the other right sides
+    together, with nothing sewn in between."""
+    edge = edge_named(deeds[at].draft, deeds[at].action.target)
+    parts = {(edge.copy.name, part.name) for part in edge.parts} if edge is not None else set()
+    sewn = next((one for one in reversed(deeds[:at]) if one.action.verb == "sew"), None)
+    later = next((one for one in deeds[at:] if one.action.verb in ("sew", "turn")), None)
+    seam = seam_of(deeds[at].draft, sewn.action.target) if sewn is not None else None
+    if seam is None or sewn is None or sewn.action.wrong_sides or later is None or later.action.verb != "turn":
+        return None
+    rings = [{side.copy for side in sides} for sides in (seam.first, seam.second)]
+    between = range(deeds.index(sewn), at)
+    turned = any(deeds[one].action.verb == "turn" for one in between)
+    joined = later.action.target in rings[0] | rings[1] and parts & atoms_of_seam(deeds[at].draft, seam)
+    return later if all(len(ring) > 1 for ring in rings) and joined and not turned else None
 
 
 def _inside_out(deed: Deed) -> frozenset[str]:

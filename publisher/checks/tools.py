@@ -10,6 +10,12 @@ from publisher.terms import Finding, Severity
 
 TOOL_OF = {"fuse": "iron", "press": "iron", "sew": "sewing machine", "topstitch": "sewing machine"}
 
+THREAD = re.compile(
+    r"\b(fine|finer|strong|stronger|heavy|heavier|thick|thicker|topstitching|buttonhole|upholstery|elastic|shirring|invisible"
+    r"|silk|nylon|polyester|linen|waxed|embroidery|quilting) threads?\b",
+    re.IGNORECASE,
+)
+
 
 def tool_not_listed(proof: Proof) -> Iterator[Finding]:
     """A step does what needs a tool that the list of tools lacks.
@@ -110,6 +116,27 @@ def tool_named_not_listed(proof: Proof) -> Iterator[Finding]:
                 )
 
     yield from _needles_named(proof)
+    yield from _threads_named(proof)
+
+
+def _threads_named(proof: Proof) -> Iterator[Finding]:
+    """Threads that the words tell apart, of which the list has none by that word."""
+    source = proof.source
+    listed = " ".join(f"{notion.key} {notion.name}" for notion in source.notions).lower()
+    if "thread" not in listed:
+        return  # which is told for itself
+    for step in (step for section in source.sections for step in section.steps):
+        for found in THREAD.finditer(str(step.text)):
+            if not re.search(rf"\b{re.escape(found[1].lower())}\b", listed):
+                yield Finding(
+                    "tool-named-not-listed",
+                    Severity.WARNING,
+                    step.text.part(found.start(), found.end()).place,
+                    f"step {step.number} takes '{found[0]}', and no thread on the list is called so",
+                    f"add '{found[1].lower()} thread:' with its name below 'notions:'",
+                    proof.variants,
+                )
+                return
 
 
 def _needles_named(proof: Proof) -> Iterator[Finding]:
