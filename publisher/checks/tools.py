@@ -125,14 +125,15 @@ def _threads_named(proof: Proof) -> Iterator[Finding]:
     listed = " ".join(f"{notion.key} {notion.name}" for notion in source.notions).lower()
     if "thread" not in listed:
         return  # which is told for itself
-    for step in (step for section in source.sections for step in section.steps):
-        for found in THREAD.finditer(str(step.text)):
+    texts = [text for section in source.sections for text in (section.intro, *(step.text for step in section.steps))]
+    for text in texts:
+        for found in THREAD.finditer(str(text)):
             if not re.search(rf"\b{re.escape(found[1].lower())}\b", listed):
                 yield Finding(
                     "tool-named-not-listed",
                     Severity.WARNING,
-                    step.text.part(found.start(), found.end()).place,
-                    f"step {step.number} takes '{found[0]}', and no thread on the list is called so",
+                    text.part(found.start(), found.end()).place,
+                    f"the words take '{found[0]}', and no thread on the list is called so",
                     f"add '{found[1].lower()} thread:' with its name below 'notions:'",
                     proof.variants,
                 )
