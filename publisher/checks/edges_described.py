@@ -15,6 +15,7 @@ THE = r"(?:the |its )?"
 WHAT = (
     rf"(?:(?:to|towards) which {THE}(?P<opens>[\w-]+) opens"
     rf"|(?:nearer|nearest|next to|closer to)(?: to)? {THE}(?P<near>[\w-]+)"
+    rf"|(?:farther|further|farthest|furthest|away) from {THE}(?P<far>[\w-]+)"
     rf"|(?:that|which|to which|on which) {THE}(?P<whose>[\w-]+)'s (?P<part>top|upper|bottom|lower)(?: edge)? is \w+)"
 )
 # "On {hinge lining} that is the edge …": of the edge that was named last; and "the top edge of {hinge lining}, the one …".
@@ -77,12 +78,14 @@ def _across(piece: Piece, name: str) -> str | None:
 
 def _lies_at(draft: Draft, proof: Proof, piece: Piece, found: re.Match[str], edge: str, other: str) -> bool:
     """True where all that is described lies clearly nearer to an edge than to another, or opens towards it."""
-    copy, thing = found["copy"].strip(), (found["opens"] or found["near"] or found["whose"]).lower()
+    if found["far"]:
+        edge, other = other, edge  # it lies at the one across
+    copy, thing = found["copy"].strip(), (found["opens"] or found["near"] or found["far"] or found["whose"]).lower()
     laid = [one for one in draft.placements if one.below == copy and thing in one.placed.lower().split()]
     if found["opens"]:
         spots = [(_opening(draft, one), one) for one in laid]
         return bool(spots) and all(way is not None and _points(piece, way, edge, other) for way, _ in spots)
-    if found["near"]:
+    if found["near"] or found["far"]:
         points = [_centre(draft, one) for one in laid] or _attached(draft, proof, copy, thing)
     else:
         part = f"{_one_word(found['part'])} edge"

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.deeds import Deed, deeds_of, piece_of, seam_of
+from publisher.checks.deeds import Deed, deeds_of, has_errors, piece_of, seam_of
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
@@ -27,7 +27,7 @@ def just_sewn_is_another(proof: Proof) -> Iterator[Finding]:
     Why: the reader takes the seam that she sewed last, and sews to the wrong one; the one that is meant may not be there yet.
 
     Fix: put the steps into the order that the words tell of, or name the edge."""
-    for step, found in _worded(proof, JUST_SEWN):
+    for step, found in _worded(proof, JUST_SEWN) if not has_errors(proof) else ():
         for deeds in deeds_of(proof):
             own = [one for one in deeds if one.step.number == step.number]
             seams = [seam for one in own if (seam := _seam_in(one)) is not None]

@@ -101,6 +101,7 @@ def named_notch_missing(proof: Proof) -> Iterator[Finding]:
     for draft, step, written in told_steps(proof):
         seams = seams_sewn(draft, step)
         there = {word for seam in seams for name in _notches_along(draft, seam) for word in name.lower().split()}
+        there |= {"side"} if {"left", "right"} <= there else set()
         for found in NAMED_NOTCH.finditer(str(written.text)) if seams and there else ():
             if found["which"].lower() not in there:
                 yield Finding(
