@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 
 from publisher.assembly import Action
+from publisher.checks.deeds import has_errors
 from publisher.checks.values import Proof
 from publisher.checks.words import prose_of, typed_lengths
 from publisher.drafting import Draft, LineMark, Mark, Notch, Pleat, PointMark
@@ -83,6 +84,8 @@ def count_in_words(proof: Proof) -> Iterator[Finding]:
     about = proof.source.facts.about
     if about is not None:
         yield from _miscounted(proof, "the cover", about, {"sizes": {len(proof.source.sizes)}})
+    if has_errors(proof):
+        return  # what a step marks may be what could not be understood
     draft, assembly = proof.drafts[0], proof.assemblies[0]
     by_number = {step.number: step.actions for step in assembly.steps}
     for section in proof.source.sections:
