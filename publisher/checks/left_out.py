@@ -102,15 +102,14 @@ def half_never_set(proof: Proof) -> Iterator[Finding]:
                 if not isinstance(mark, PointMark) or mark.symbol not in set(SET_AT_MARKS) & of_kind.keys():
                     continue
                 bearers = [copy.name for copy in piece.copies if _bears(piece, copy, mark)]
-                if not any(f"{copy}.{mark.name}" in at for copy in bearers):
+                # Where no copy bears it, its copy could not be drafted, which has been told.
+                if bearers and not any(f"{copy}.{mark.name}" in at for copy in bearers):
                     yield Finding(
                         "half-never-set",
                         Severity.WARNING,
                         mark.place,
-                        f"'{bearers[0] if bearers else piece.name}.{mark.name}' is a place for a {mark.symbol}, and no step "
-                        "sets one there",
-                        f"write 'Does: attach {of_kind[mark.symbol]} at {bearers[0] if bearers else piece.name}.{mark.name}' "
-                        "under the step that sets it",
+                        f"'{bearers[0]}.{mark.name}' is a place for a {mark.symbol}, and no step sets one there",
+                        f"write 'Does: attach {of_kind[mark.symbol]} at {bearers[0]}.{mark.name}' under the step that sets it",
                         (draft.variant,),
                     )
 
