@@ -5,7 +5,7 @@ from publisher.drafting.references import copy_names, work_out_formula
 from publisher.drafting.values import Quoted
 from publisher.measures import Formula, Name
 from publisher.source import Source, quotes_of
-from publisher.terms import Finding, Place, Unusable, Written, did_you_mean
+from publisher.terms import Finding, Place, Unusable, Written, did_you_mean_or_gone
 
 
 def quote_all(bench: Bench) -> tuple[tuple[tuple[tuple[Place, str], Quoted], ...], tuple[Finding, ...]]:
@@ -68,4 +68,6 @@ def _things(bench: Bench) -> tuple[str, ...]:
 
 def _nothing_bears(bench: Bench, name: Name) -> Exception:
     known = (*bench.measures_by_name, *_things(bench), *_goods(bench.source))
-    return unknown(bench, name.text, name.place, f"no measure called '{name.text}'", did_you_mean(name.text, known))
+    return unknown(
+        bench, name.text, name.place, f"no measure called '{name.text}'", did_you_mean_or_gone(name.text, known)
+    )

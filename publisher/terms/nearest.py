@@ -18,8 +18,18 @@ def nearest_name(word: str, known: Iterable[str]) -> str | None:
 def did_you_mean_or_gone(word: str, known: Iterable[str]) -> str:
     """The hint for a name of something that may have been taken out since: then what speaks of it must go, too."""
     names = list(known)
-    hint = did_you_mean(word, names)
-    return hint if nearest_name(word, names) is not None else f"if '{word}' was taken out, take this out too; {hint}"
+    hint, close = did_you_mean(word, names), nearest_name(word, names)
+    return (
+        hint
+        if close is not None and _misspelt(word, close)
+        else f"if '{word}' was taken out, take this out too; {hint}"
+    )
+
+
+def _misspelt(word: str, close: str) -> bool:
+    """False where a name is near only by what it shares: `loop` and `loop drop`, `loop.left end` and `front.left edge`."""
+    (head, _, _), (other, _, _) = word.partition("."), close.partition(".")
+    return not set(word.split()) < set(close.split()) and (head == other or nearest_name(head, [other]) is not None)
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
