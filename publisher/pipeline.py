@@ -1,18 +1,21 @@
 """The way through: from the bytes of a pattern folder to a proof, stage by stage. Reads no disk."""
 
 import sys
-from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import chain
+from typing import TypeVar
 
-from publisher.assembly import assemble
+from publisher.assembly import Assembly, assemble
 from publisher.checks import Allowed, Proof, allowed_in, check, let_through
-from publisher.cloth import cut_for_many, plan_cloth
+from publisher.cloth import Cloth, cut_for_many, plan_cloth
 from publisher.drafting import Draft, draft_variants
-from publisher.measures import read_measures
-from publisher.source import read_source
+from publisher.measures import Measures, read_measures
+from publisher.parting import both
+from publisher.source import Source, read_source
 from publisher.substituting import with_substitutes
-from publisher.tables import tabulate
-from publisher.template_pages import EDITIONS, plan_pages
+from publisher.tables import Tables, tabulate
+from publisher.template_pages import EDITIONS, TemplatePages, plan_pages
 from publisher.terms import Finding, Severity, UnitSystem, merge_findings
 
 # Formulas that read one another are worked out one within the other: drafting bounds how many, and brackets are bounded
@@ -20,6 +23,9 @@ from publisher.terms import Finding, Severity, UnitSystem, merge_findings
 DEEPEST_CALLS = 20_000
 # What follows where a whole group of names, or the seam allowance, could not be read: told, it would hide the cause.
 FOLLOWING = ("no-such-name", "no-allowance", "copy-never-used")
+
+
+Value = TypeVar("Value")
 
 
 def prove(
@@ -35,30 +41,61 @@ def prove(
     if source is None:
         return None, merge_findings(unread)
     measures, unparsed = read_measures(source)
-    drafts, undrafted = draft_variants(source, measures)
-    assembled = [assemble(source, measures, draft) for draft in drafts]
-    laid_out = [plan_cloth(draft, source.kept) for draft in drafts]
-    planned = [plan_pages(_drafts_in(drafts, edition.units), edition) for edition in EDITIONS]
+    parts = both(
+        lambda: _of_system(source, measures, UnitSystem.INCH), lambda: _of_system(source, measures, UnitSystem.METRIC)
+    )
     proof = Proof(
         source=source,
         measures=measures,
-        drafts=drafts,
-        assemblies=tuple(assembly for assembly, _ in assembled),
-        cloths=tuple(cloth for cloth, _ in laid_out),
-        tables=tuple(
-            tabulate(draft, cloth, assembly, source.facts.tools)
-            for draft, (cloth, _), (assembly, _) in zip(drafts, laid_out, assembled, strict=True)
-        ),
-        template_pages=tuple(pages for pages, _ in planned),
+        drafts=_together(part.drafts for part in parts),
+        assemblies=_together(part.assemblies for part in parts),
+        cloths=_together(part.cloths for part in parts),
+        tables=_together(part.tables for part in parts),
+        template_pages=_together(part.template_pages for part in parts),
     )
-    found = [*unparsed, *undrafted]
-    found += [finding for _, findings in (*assembled, *laid_out, *planned) for finding in findings]
+    found = [*unparsed, *_together(part.findings for part in parts)]
     found += check(replace(proof, findings=(*unread, *found)))
     if source.unread_groups:
         found = [finding for finding in found if finding.name not in FOLLOWING]
     findings = let_through(merge_findings((*unread, *found)), (*allowed_in(source), *allow))
     proof = replace(proof, findings=findings)
     return (proof if errors_in(findings) else with_substitutes(proof)), findings
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """What is computed of one unit system for itself: a value of each a size."""
+
+    drafts: tuple[Draft, ...]
+    assemblies: tuple[Assembly, ...]
+    cloths: tuple[Cloth, ...]
+    tables: tuple[Tables, ...]
+    template_pages: tuple[TemplatePages, ...]
+    findings: tuple[Finding, ...]
+
+
+def _of_system(source: Source, measures: Measures, units: UnitSystem) -> _Part:
+    drafts, undrafted = draft_variants(source, measures, (units,))
+    assembled = [assemble(source, measures, draft) for draft in drafts]
+    laid_out = [plan_cloth(draft, source.kept) for draft in drafts]
+    planned = [plan_pages(drafts, edition) for edition in EDITIONS if edition.units is units]
+    assemblies = tuple(assembly for assembly, _ in assembled)
+    cloths = tuple(cloth for cloth, _ in laid_out)
+    return _Part(
+        drafts=drafts,
+        assemblies=assemblies,
+        cloths=cloths,
+        tables=tuple(
+            tabulate(draft, cloth, assembly, source.facts.tools)
+            for draft, cloth, assembly in zip(drafts, cloths, assemblies, strict=True)
+        ),
+        template_pages=tuple(pages for pages, _ in planned),
+        findings=(*undrafted, *_together(findings for _, findings in (*assembled, *laid_out, *planned))),
+    )
+
+
+def _together(parts: Iterable[tuple[Value, ...]]) -> tuple[Value, ...]:
+    return tuple(chain.from_iterable(parts))
 
 
 def only_sizes(proof: Proof, sizes: Sequence[str]) -> Proof:

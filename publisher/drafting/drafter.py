@@ -26,18 +26,20 @@ Written = TypeVar("Written")
 Drafted = TypeVar("Drafted")
 
 
-def variants_of(source: Source) -> tuple[Variant, ...]:
+def variants_of(source: Source, systems: Iterable[UnitSystem] = UnitSystem) -> tuple[Variant, ...]:
     """Every unit system with every size; a pattern without sizes has one size, None."""
     sizes: tuple[str | None, ...] = tuple(map(str, source.sizes)) or (None,)
-    return tuple(Variant(units, size) for units in UnitSystem for size in sizes)
+    return tuple(Variant(units, size) for units in systems for size in sizes)
 
 
-def draft_variants(source: Source, measures: Measures) -> tuple[tuple[Draft, ...], tuple[Finding, ...]]:
+def draft_variants(
+    source: Source, measures: Measures, systems: Iterable[UnitSystem] = UnitSystem
+) -> tuple[tuple[Draft, ...], tuple[Finding, ...]]:
     """The draft of each variant, inch first, and what was found; each finding knows the variant it was found in."""
     drafts: list[Draft] = []
     found: list[Finding] = []
     apart = cut_apart(source, measures)
-    for variant in variants_of(source):
+    for variant in variants_of(source, systems):
         draft, findings = draft_variant(apart, measures, variant)
         drafts.append(draft)
         found.extend(of_variant(finding, variant) for finding in findings)

@@ -1,14 +1,13 @@
 """Several editions printed at once, each on a core of its own where the system can part a process in two."""
 
 import os
-import sys
-import threading
 from collections.abc import Sequence
 
 from publisher.checks import Proof
 from publisher.edition.printed import PrintedEdition, print_set, set_edition
 from publisher.edition.printing import load_weasyprint
 from publisher.edition.requests import Request
+from publisher.parting import may_part
 from publisher.template_pages import Edition
 
 
@@ -17,7 +16,7 @@ def print_editions(
 ) -> tuple[PrintedEdition, ...]:
     """The editions in the order asked for, each with the pages asked for. Raises MissingPango, DrawingFailed, NoSuchLanguage."""
     made = [set_edition(proof, edition, requests) for edition in editions]
-    if len(made) < 2 or not _may_part():
+    if len(made) < 2 or not may_part():
         return tuple(map(print_set, made))
     from concurrent.futures import ProcessPoolExecutor
     from concurrent.futures.process import BrokenProcessPool
@@ -33,8 +32,3 @@ def print_editions(
     except BrokenProcessPool:
         # A process that was ended from outside; what it was to print can be printed here.
         return tuple(map(print_set, made))
-
-
-def _may_part() -> bool:
-    """True on Linux with cores to spare and no second thread, which a copy of the process would lack."""
-    return sys.platform == "linux" and (os.cpu_count() or 1) > 1 and threading.active_count() == 1

@@ -1,8 +1,12 @@
 """The parser of the expression language, built once and only when it is needed. The one door to Lark."""
 
 import re
+import sys
 from functools import cache
 from importlib.resources import files
+from importlib.resources.abc import Traversable
+from importlib.util import cache_from_source
+from pathlib import Path
 
 from lark import Lark, Token, Tree, UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
@@ -72,10 +76,22 @@ _OPERATORS = {"PLUS", "MINUS", "TIMES", "OVER"}
 
 @cache
 def _parser() -> Lark:
-    text = files("publisher.measures").joinpath("expressions.lark").read_text("utf-8")
+    grammar = files("publisher.measures").joinpath("expressions.lark")
+    text = grammar.read_text("utf-8")
     reserved = rf"(?:{'|'.join(RESERVED)})\b"
     text = text.replace("AMOUNT", f"(?:{AMOUNT_PATTERN})".replace("/", r"\/"), 2).replace("RESERVED", reserved)
-    return Lark(text, parser="lalr", start=list(STARTS), maybe_placeholders=False)
+    return Lark(text, parser="lalr", start=list(STARTS), maybe_placeholders=False, cache=_tables_of(grammar))
+
+
+def _tables_of(grammar: Traversable) -> str | bool:
+    """The file that the parser's tables are kept in, or False: beside the byte code, and only where that is kept.
+
+    Working them out takes as long as proving a small pattern. Lark makes them anew when the grammar, its own version or
+    Python's is another, or when the file cannot be read; where it cannot be written, nothing is kept.
+    """
+    if sys.dont_write_bytecode or not isinstance(grammar, Path):
+        return False
+    return str(Path(cache_from_source(str(grammar))).with_suffix(".tables"))
 
 
 def parse(written: Written, start: str) -> Parsed:
