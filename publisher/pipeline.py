@@ -2,7 +2,7 @@
 
 import sys
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import chain
 from typing import TypeVar
 
@@ -10,6 +10,7 @@ from publisher.assembly import Assembly, assemble
 from publisher.checks import Allowed, Proof, allowed_in, check, let_through
 from publisher.cloth import Cloth, cut_for_many, plan_cloth
 from publisher.drafting import Draft, draft_variants
+from publisher.frozen import dataclass
 from publisher.measures import Measures, read_measures
 from publisher.parting import both
 from publisher.source import Source, read_source

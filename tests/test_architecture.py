@@ -11,6 +11,7 @@ import publisher
 PACKAGE = Path(publisher.__file__).parent
 # A stage imports only from earlier ones.
 STAGES = (
+    "frozen",
     "parting",
     "terms",
     "geometry",

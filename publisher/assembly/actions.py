@@ -1,10 +1,10 @@
 """What a step's `Does:` lines mean: each name looked up in the draft, each verb with the kind of thing it is done to."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from publisher.assembly.values import Action
 from publisher.drafting import Draft, Piece
+from publisher.frozen import dataclass
 from publisher.measures import ActionSaying, Measures, Name
 from publisher.source import Source
 from publisher.terms import Finding, Place, Severity, Unusable, Written, did_you_mean, did_you_mean_or_gone

@@ -1,7 +1,8 @@
 """What each step does, and the state of the work before and after it."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.frozen import dataclass
 from publisher.terms import Place
 
 

@@ -1,8 +1,9 @@
 """Findings that a maker lets through, with her reason."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
+from publisher.frozen import dataclass
 from publisher.source import Source
 from publisher.terms import Finding, Place, Severity, did_you_mean, merge_findings
 

@@ -1,13 +1,13 @@
 """Bindings, hems and trimming: strips long enough, edges cut for what is done to them, and done by some step."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.assembly import Action, Assembly
 from publisher.checks.amounts import told
 from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Grain, Pleat, Seam
+from publisher.frozen import dataclass
 from publisher.geometry import Line
 from publisher.terms import Finding, Place, Severity
 

@@ -1,13 +1,13 @@
 """A closure in two halves, one of them on a flap: whether they meet when the flap is folded over."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.checks.amounts import told
 from publisher.checks.deeds import deeds_of, piece_of
 from publisher.checks.named_edges import spot_on
 from publisher.checks.values import Deed, Proof
 from publisher.drafting import Draft, Notch, Piece, Placement, PointMark
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, nearest
 from publisher.terms import Finding, Place, Severity
 

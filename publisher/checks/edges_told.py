@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.assembly import AssemblyStep
 from publisher.checks.deeds import piece_of, seam_of, told_steps
 from publisher.checks.named_edges import atoms_of_seam, drafted_copies, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Piece
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Severity
 
 # What the words tell to do, and the verb of the line that does it.

@@ -1,13 +1,13 @@
 """Copies that are worked alike: a line that does to the one at one edge what it does to the other at another."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
 from publisher.checks.deeds import Deed, deeds_of, seam_of
 from publisher.checks.named_edges import atoms_in_seams, atoms_of_seam, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Severity
 
 # What prepares an edge for more, and what is then done to it.

@@ -2,9 +2,9 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.checks.values import Proof
+from publisher.frozen import dataclass
 from publisher.measures import Asked, Literal, Name, Operation
 from publisher.terms import Finding, Severity, UnitSystem, Variant, Written
 

@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import product
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Piece, PieceKind, Seam, SeamEdge
+from publisher.frozen import dataclass
 from publisher.geometry import Path
 from publisher.terms import Finding, Severity
 

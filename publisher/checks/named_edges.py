@@ -1,9 +1,9 @@
 """Edges and marks by the names that steps and placements give them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.drafting import Copy, Draft, Edge, LineMark, Notch, Piece, PointMark, Seam
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, nearest
 
 SAMPLES = 8  # stretches of an edge between whose ends its distance from another is measured

@@ -8,9 +8,10 @@ another check that finds something there. A line `=== steps.md` begins the steps
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from importlib.resources import files
 from inspect import cleandoc
+
+from publisher.frozen import dataclass
 
 GUILTY = re.compile(r" *# finds(?:: *(?P<name>[a-z-]+))?$")
 PARTS = ("Why", "Fix")

@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.assembly import AssemblyStep
 from publisher.checks.amounts import article
 from publisher.checks.deeds import piece_of, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Pleat
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Severity
 
 APART, TOGETHER = "apart", "together"

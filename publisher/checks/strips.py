@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.checks.amounts import lengths_meant, told
@@ -10,6 +9,7 @@ from publisher.checks.deeds import deeds_of
 from publisher.checks.named_edges import allowance_at, atoms_in_seams, distance_between, spot_on
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Grain, Notch, Piece, Placement, Strip
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Severity
 
 NEAR = 1.0  # mm that nobody sews nearer to

@@ -1,10 +1,10 @@
 """Two pieces sewn to each other by several edges: the way round one of them is the way back round the other."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam, SeamEdge
+from publisher.frozen import dataclass
 from publisher.geometry import alike_flips
 from publisher.terms import Finding, Severity
 

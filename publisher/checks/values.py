@@ -1,12 +1,13 @@
 """The proof: everything that was computed of a pattern, which checks and editions read."""
 
+import dataclasses
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import cached_property
 
 from publisher.assembly import Action, Assembly, AssemblyStep, WorkState, after_action
 from publisher.cloth import Cloth
 from publisher.drafting import Draft
+from publisher.frozen import dataclass
 from publisher.measures import Measures
 from publisher.source import Source
 from publisher.tables import Tables
@@ -24,7 +25,7 @@ class Deed:
     before: WorkState
 
 
-@dataclass(frozen=True)
+@dataclasses.dataclass(frozen=True)
 class Proof:
     """All stages of one pattern. Drafts, assemblies, cloths and tables stand in the same order, inch first.
 

@@ -1,10 +1,11 @@
 """The shortest layout at hand that answers a question: rows, a kept answer, or either for a part, laid several times."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.cloth.kept import kept_answer
 from publisher.cloth.questions import Answer, Question, length_of, parts_of, repeated
 from publisher.cloth.rows import in_rows, in_rows_on_the_fold
+from publisher.frozen import dataclass
 
 KeptFiles = tuple[tuple[str, bytes], ...]
 NO_SHORTER = 1e-3  # mm

@@ -1,7 +1,7 @@
 """Whether what is cut from a material comes from the cloth that is at hand, and where each cut lies. Millimetres."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.layouts import lay_out
@@ -12,6 +12,7 @@ from publisher.cloth.sharing import Cut, Room, Sort, share_out
 from publisher.cloth.usable import GAP, SQUARING_UP, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, Width
+from publisher.frozen import dataclass
 
 ENDLESS = 100_000.0  # mm: a width on which every piece lies whole
 

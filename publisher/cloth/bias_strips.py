@@ -3,9 +3,9 @@
 import math
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Point
 
 ROOT = math.sqrt(2)

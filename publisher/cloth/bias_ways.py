@@ -1,7 +1,7 @@
 """How bias strips are got on each width: from a square, from strips, or from what is left, whichever takes least cloth."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from publisher.cloth.arranging import KeptFiles
@@ -12,6 +12,7 @@ from publisher.cloth.questions import Question
 from publisher.cloth.usable import BIAS_SEAM, GAP, SQUARE_STEP, SQUARING_UP, to_buy, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Movement, Path, Point, ring_round
 from publisher.terms import Finding, UnitSystem
 

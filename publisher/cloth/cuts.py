@@ -2,13 +2,14 @@
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.cloth.forms import Form, Ring, form_of, rectangle
 from publisher.cloth.lying import outline_cut, turned
 from publisher.cloth.questions import Answer, Question, Shape
 from publisher.cloth.values import Laid, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, mirrored
 
 Key = tuple[Ring, tuple[int, ...], bool]

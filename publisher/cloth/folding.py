@@ -6,13 +6,14 @@ reads it need not know of the fold. Millimetres.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange_folded
 from publisher.cloth.cuts import Cut, ask
 from publisher.cloth.lying import laid
 from publisher.cloth.questions import Answer, Question
 from publisher.cloth.values import Laid
+from publisher.frozen import dataclass
 from publisher.geometry import Movement, Path, Point, mirrored, same_area
 
 

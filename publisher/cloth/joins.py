@@ -3,10 +3,10 @@
 import itertools
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.drafting import Copy, Draft, LineMark, Notch, Piece, PointMark
+from publisher.frozen import dataclass
 
 # A join nearer than this to an end, or to what is marked, set or caught on the strip, is in the way (common practice,
 # no source).

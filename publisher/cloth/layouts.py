@@ -1,7 +1,7 @@
 """Every material in every width it is sold in: where the copies lie and how much cloth to buy. Millimetres."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.cloth.arranging import NO_SHORTER, Arranged, KeptFiles, arrange, worth_solving
 from publisher.cloth.cuts import Cut, Forms, ask, cuts_from, placed, whole_cuts
@@ -14,6 +14,7 @@ from publisher.cloth.strips import plan_strips
 from publisher.cloth.usable import GAP, WOVEN_WITH_SELVAGE, to_buy, usable_sheet, usable_width
 from publisher.cloth.values import Cloth, ClothLayout, Laid, StripPlan
 from publisher.drafting import Copy, Draft, Material, Piece, Width
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Severity, of_variant
 
 

@@ -8,10 +8,12 @@ import sys
 import threading
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from importlib.util import find_spec
 from pathlib import Path
 from typing import TextIO
+
+from publisher.frozen import dataclass
 
 NESTER = Path(__file__).with_name("nester.py")
 OFTEN = 0.05  # seconds between looks whether to stop

@@ -5,7 +5,7 @@ work, and shows. Where its maker allows joins, shorter lengths may lie beside ot
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.cloth.arranging import KeptFiles
 from publisher.cloth.bias_ways import lay_with_bias
@@ -15,6 +15,7 @@ from publisher.cloth.strips import pieced
 from publisher.cloth.usable import to_buy
 from publisher.cloth.values import ClothLayout, Pieced, StripPlan
 from publisher.drafting import Copy, Draft, Grain, Material, Piece, PieceKind, Width
+from publisher.frozen import dataclass
 from publisher.geometry import Box, signed_area
 
 MORE = (1, 2)  # lengths than it must be of

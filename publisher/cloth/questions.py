@@ -3,13 +3,15 @@
 It knows no names: pieces that are renamed, or listed in another order, ask the same. Millimetres.
 """
 
+import dataclasses
 import json
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property
 
 from publisher.cloth.forms import Form, Ring, rounded
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Path
 from publisher.terms import content_hash
 
@@ -64,7 +66,7 @@ class Shape:
         return math.isclose(self.area, box.width * box.height, rel_tol=1e-9, abs_tol=1e-6)
 
 
-@dataclass(frozen=True)
+@dataclasses.dataclass(frozen=True)
 class Question:
     """Shapes to lay on cloth of `width` with `gap` between neighbours; on sheets of `length`, where there are sheets.
 

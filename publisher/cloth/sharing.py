@@ -2,13 +2,13 @@
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.cloth.lying import moved
 from publisher.cloth.repeats import arrange_to_match
 from publisher.cloth.shelves import Rectangle, TooWide, arrange_in_rows
 from publisher.cloth.values import Laid
 from publisher.drafting import Repeat
+from publisher.frozen import dataclass
 
 Cut = tuple[Laid, ...]  # what one cut takes: itself, or each length that a strip is pieced of
 

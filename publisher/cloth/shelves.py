@@ -1,7 +1,8 @@
 """A plain arrangement: rectangles in rows across the cloth, the longest first."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from publisher.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,9 @@
 """Pieces on cloth: where each lies, how much to buy, how strips are pieced."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from publisher.cloth.questions import Question
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path
 from publisher.terms import Variant
 

@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import click
 
 from publisher.cloth import AtHand
 from publisher.drafting import PRECUTS, Draft
+from publisher.frozen import dataclass
 from publisher.terms import UnitSystem, did_you_mean, read_length
 
 EXAMPLE = "write it like '40 cm of 110 cm', '1/2 yd of 44 in' or '2 fat quarters'"

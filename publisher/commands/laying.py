@@ -6,7 +6,6 @@ import random
 import re
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 import click
@@ -24,6 +23,7 @@ from publisher.cloth import (
     solver_installed,
     written_answer,
 )
+from publisher.frozen import dataclass
 
 KEPT_NAME = re.compile(r"cloth-[0-9a-f]{16}\.json")
 BETTER = 0.1  # mm: less is no other layout

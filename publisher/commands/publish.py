@@ -2,7 +2,7 @@
 
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,6 +16,7 @@ from publisher.commands.patterns import all_patterns, find_pattern, output_name
 from publisher.commands.proving import allow_option, prove_folder
 from publisher.commands.sizes import chosen_sizes, sized_name
 from publisher.commands.telling import summary, tell
+from publisher.frozen import dataclass
 from publisher.pipeline import errors_in, for_many, only_sizes
 from publisher.template_pages import DEFAULT_EDITIONS, EDITIONS, Edition, TemplatePages
 from publisher.terms import Finding, Severity, did_you_mean

@@ -4,12 +4,14 @@ A measure may ask an edge for its length, an edge asks its points, a point asks 
 by whatever way round, is a circle of formulas, and a finding.
 """
 
+import dataclasses
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import TypeVar, cast
 
 from publisher.drafting.seam_values import Laying
+from publisher.frozen import dataclass
 from publisher.measures import Asked, Formula, Literal, Measures, Name, Saying, Solved, native_literal
 from publisher.source import Native, Source, WrittenMeasure, WrittenPiece, WrittenPlacement
 from publisher.terms import Finding, Place, Quantity, Severity, UnitSystem, Unusable, Variant, Written
@@ -36,7 +38,7 @@ class Asker:
     place: Place = field(compare=False)
 
 
-@dataclass
+@dataclasses.dataclass
 class Bench:
     """Source and measures of one variant, and what has been worked out so far."""
 

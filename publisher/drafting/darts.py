@@ -5,7 +5,7 @@ centre line (Johnson, 4-H Club Series L-87, Oregon State University, 1961).
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import combinations
 
 from publisher.drafting.bench import Asker, Bench, unusable
@@ -16,6 +16,7 @@ from publisher.drafting.marks import named_spot
 from publisher.drafting.references import as_length, work_out_formula
 from publisher.drafting.spots import Spot, edge_spot
 from publisher.drafting.values import Edge
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path, Point, nearest
 from publisher.measures import DartSaying, Formula, Name
 from publisher.source import Native, WrittenMark, WrittenPiece

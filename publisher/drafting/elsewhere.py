@@ -1,9 +1,10 @@
 """Outlines that were drawn in another program: read, split into edges at their corners, and named. Millimetres."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drawings import Drawing, DrawnOutline, outline_of, read_drawing
+from publisher.frozen import dataclass
 from publisher.geometry import Path
 from publisher.source import WrittenDrawing, WrittenPiece
 from publisher.terms import Place, Unusable, did_you_mean

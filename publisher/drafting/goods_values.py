@@ -1,7 +1,8 @@
 """What is bought: materials and notions."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.frozen import dataclass
 from publisher.terms import Place, Quantity
 
 

@@ -1,9 +1,9 @@
 """Outlines drafted as a half: the names and parts of the whole's edges, mirrored along one straight edge."""
 
 import math
-from dataclasses import dataclass
 
 from publisher.drafting.bench import unusable
+from publisher.frozen import dataclass
 from publisher.geometry import Arc, Line, Path, Point, mirrored, mirrored_point
 from publisher.source import WrittenHalf, WrittenPiece
 from publisher.terms import Place, Unusable

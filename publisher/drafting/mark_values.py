@@ -1,7 +1,8 @@
 """Marks of a piece, its pleats and hems, in millimetres."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point
 from publisher.terms import Place
 

@@ -1,10 +1,9 @@
 """The plan of an outline: its corners and sides by name, in order, before any point is worked out."""
 
-from dataclasses import dataclass
-
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.elsewhere import DrawnEdge, drawn_edges
 from publisher.drafting.forms import form_edges
+from publisher.frozen import dataclass
 from publisher.measures import ArcSaying, CurveSaying, LineSaying, Name
 from publisher.source import Native, WrittenCorner, WrittenOutline, WrittenPiece, WrittenRectangle
 from publisher.terms import Place, Written, did_you_mean

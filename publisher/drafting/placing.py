@@ -1,13 +1,14 @@
 """How a placed copy comes to lie on the copy below, from the edges and marks that coincide."""
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.drafting.bench import Asker, Bench, unusable
 from publisher.drafting.edges import atomic_edges, counter_clockwise, edge_names, edge_path
 from publisher.drafting.marks import mark_way
 from publisher.drafting.references import the_copys_piece
 from publisher.drafting.seam_values import Laying
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Path, Point
 from publisher.measures import Matching, Name
 from publisher.source import WrittenPiece, WrittenPlacement

@@ -4,7 +4,7 @@ A piece is drafted with its pleats closed. Each pleat adds cloth at one place al
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from publisher.drafting.allowances import TAKES
@@ -13,6 +13,7 @@ from publisher.drafting.mark_values import LineMark, Mark, Notch, PathMark, Plea
 from publisher.drafting.references import as_length, work_out_formula
 from publisher.drafting.spots import edge_spot
 from publisher.drafting.values import Edge
+from publisher.frozen import dataclass
 from publisher.geometry import Arc, Line, Path, Point, mapped, span_inside
 from publisher.measures import PleatSaying
 from publisher.source import Native, WrittenMark, WrittenPiece

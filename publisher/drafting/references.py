@@ -1,9 +1,8 @@
 """Names and phrases of a formula, looked up in the pattern: measures, sizes of notions, edges, points, marks, seams."""
 
-from dataclasses import dataclass
-
 from publisher.drafting.bench import Asker, Bench, head_and_tail, unknown, unusable
 from publisher.drafting.seam_values import Laying
+from publisher.frozen import dataclass
 from publisher.measures import Asked, Formula, Literal, Name, Solved, evaluate
 from publisher.source import Native, WrittenMark, WrittenNotion, WrittenPiece
 from publisher.terms import Dimension, Quantity, Written, did_you_mean, did_you_mean_or_gone

@@ -1,7 +1,8 @@
 """How copies meet: seams, placements, bindings. Millimetres."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 from publisher.terms import Place
 

@@ -1,10 +1,11 @@
 """A measure that is solved for: the length at which two formulas are equal, found between two bounds."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.drafting.bench import UNUSABLE, Bench, unusable
 from publisher.drafting.references import work_out_formula
+from publisher.frozen import dataclass
 from publisher.measures import Formula, Solved
 from publisher.terms import Dimension, Finding, Place, Quantity, Severity, UnitSystem, Unusable, length
 

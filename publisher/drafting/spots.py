@@ -1,11 +1,11 @@
 """Spots on edges: how far along, from which end, in mm."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from publisher.drafting.bench import Bench, unusable
 from publisher.drafting.edges import atomic_edges, edge_path
 from publisher.drafting.references import work_out_formula
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point
 from publisher.measures import EdgeSpot, Formula, Name
 from publisher.source import WrittenMark, WrittenPiece

@@ -1,12 +1,13 @@
 """A draft: every piece of one variant, in millimetres, with edges, cut lines, marks, copies, seams and placements."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from fractions import Fraction
 
 from publisher.drafting.goods_values import Material, Notion
 from publisher.drafting.mark_values import GrainLine, Hem, Mark, Notch
 from publisher.drafting.seam_values import Binding, Placement, Seam
+from publisher.frozen import dataclass
 from publisher.geometry import Path
 from publisher.terms import Place, Quantity, Variant
 

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from publisher.drawings.curves import mapped_segments
 from publisher.drawings.mistakes import error, shown
@@ -11,6 +11,7 @@ from publisher.drawings.path_data import MOST_SEGMENTS, TooMany
 from publisher.drawings.shapes import SHAPES, subpaths_of
 from publisher.drawings.transforms import Matrix, fitted, read_transform, read_view_box
 from publisher.drawings.values import Drawing, Element
+from publisher.frozen import dataclass
 from publisher.geometry import Path
 from publisher.terms import Place, Unusable, did_you_mean
 

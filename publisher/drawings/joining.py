@@ -1,9 +1,10 @@
 """Open stretches joined end to end into a ring, and ends that nearly meet brought together."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.drawings.collecting import DrawnSubpath
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path, Point, Segment
 
 NEAR = 0.01  # mm; ends nearer than this are one point

@@ -6,9 +6,9 @@ draw an arc without a radius as nothing, and lose ellipses under skewed axes; no
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.drawings.numbers import NUMBER, SEPARATOR, BadValue, read_number
+from publisher.frozen import dataclass
 from publisher.geometry import Cubic, Line, Point
 
 MOST_SEGMENTS = 5_000  # of what is asked for at once

@@ -1,8 +1,9 @@
 """Photographs: how large they are, and made ready for print. The one door to Pillow."""
 
 import io
-from dataclasses import dataclass
 from typing import Any
+
+from publisher.frozen import dataclass
 
 LARGEST_SIDE = 20_000  # pixels; more is a bomb, or a mistake
 MOST_PIXELS = 60_000_000

@@ -1,7 +1,6 @@
 """From the bytes of an SVG file to a Drawing of known size, every mistake a finding."""
 
 import re
-from dataclasses import dataclass
 
 from publisher.drawings.collecting import refuse_moved_whole
 from publisher.drawings.mistakes import error, shown, warning
@@ -9,6 +8,7 @@ from publisher.drawings.numbers import MILLIMETRES, PIXEL, BadValue, read_length
 from publisher.drawings.transforms import Matrix, fitted, read_view_box
 from publisher.drawings.values import Drawing, Element
 from publisher.drawings.xml_elements import read_elements
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Unusable
 
 SMALLEST, GREATEST = 0.1, 20_000.0  # mm, of a drawing's width and height

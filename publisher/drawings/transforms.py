@@ -2,9 +2,9 @@
 
 import math
 import re
-from dataclasses import dataclass
 
 from publisher.drawings.numbers import BadValue, read_numbers
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 
 FARTHEST = 1e9  # an entry of a matrix beyond this is no drawing's

@@ -1,9 +1,10 @@
 """What is read from a drawing: its elements as they stand in the file, and lines and points in millimetres, y up."""
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from publisher.drawings.transforms import Matrix
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point
 from publisher.terms import Place
 

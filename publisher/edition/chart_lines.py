@@ -1,12 +1,13 @@
 """The cutting chart as text: one line for each copy, over all sizes, with the shape of its piece."""
 
 from collections.abc import Container, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import groupby
 
 from publisher.drafting import Copy, Draft, Piece, PieceKind
 from publisher.edition.words import Speaker
 from publisher.figures import chart_scale, chart_shape, figure_svg
+from publisher.frozen import dataclass
 from publisher.tables import ChartRow, Tables
 from publisher.template_pages import nested_pieces
 from publisher.terms import Phrase, Quantity, length

@@ -3,7 +3,6 @@
 import json
 import platform
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from importlib.metadata import PackageNotFoundError, version
 
@@ -15,6 +14,7 @@ from publisher.edition.layouts import layouts_folder
 from publisher.edition.printed import speaker_of
 from publisher.edition.requests import Request
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.tables import NotionRow
 from publisher.template_pages import Edition, Paper, TemplatePages
 from publisher.terms import Dimension, Finding, Quantity, content_hash, length

@@ -1,11 +1,11 @@
 """What the cover tells in figures: how large the thing is, in which sizes, how hard, how long."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.edition.times import minutes_of, told_time
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.tables import Tables
 
 

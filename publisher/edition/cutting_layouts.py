@@ -1,7 +1,6 @@
 """The cutting layouts as the layouts set them: a drawing of each way to buy a material, and what it says in words."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.cloth import ClothLayout, Laid, has_selvages
@@ -11,6 +10,7 @@ from publisher.edition.step_letters import StepLetters
 from publisher.edition.text_fitting import lines_needed
 from publisher.edition.words import Speaker
 from publisher.figures import LayoutWords, drawing_svg, in_rows, layout_drawing, layout_scale
+from publisher.frozen import dataclass
 from publisher.geometry import signed_area
 from publisher.terms import Phrase, UnitSystem, length
 

@@ -1,7 +1,6 @@
 """Pages by which a reader without a printer draws the templates: each piece small, lettered, and told in numbers."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Grain, Piece
@@ -9,6 +8,7 @@ from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.edition.words import Speaker
 from publisher.figures import PlacedLetter, figure_svg, lettered_piece
+from publisher.frozen import dataclass
 from publisher.geometry import Arc, Line, Point, Segment
 from publisher.tables import Corner, MarkSpot, Side, dimensions, points_along
 from publisher.template_pages import templates_of

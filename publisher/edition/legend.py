@@ -1,11 +1,11 @@
 """The legend: a sample of every mark that the templates bear, and what it means for cloth as this pattern has it cut."""
 
 from collections.abc import Container, Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import Draft, Notch
 from publisher.edition.words import Speaker
 from publisher.figures import LINE_HEIGHT, figure_svg, mark_samples, size_samples
+from publisher.frozen import dataclass
 
 # What is done at the fold of a template differs where the piece is cut opened out, or is so of some of its cloths.
 AT_THE_FOLD = ("on-the-fold", "notch-on-the-fold", "double-notch-on-the-fold")

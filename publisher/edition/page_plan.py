@@ -1,10 +1,10 @@
 """The page plan as the layouts set it: small drawings as SVG, their captions, and where page numbers stand."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.edition.words import Speaker
 from publisher.figures import Pieces, SheetDrawing, figure_svg, page_plan
+from publisher.frozen import dataclass
 from publisher.template_pages import Paper, TemplatePage
 
 

@@ -8,7 +8,6 @@ of a form. So the lines are exact, drawn once however many tiles show them, and 
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import reduce
 from html import escape
 
@@ -16,6 +15,7 @@ import pydyf
 
 from publisher.edition.pdf_layers import Layers
 from publisher.figures import Figure, pdf_operators
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Point
 from publisher.template_pages import Frame, Paper, PlacedPiece
 

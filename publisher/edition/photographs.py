@@ -1,10 +1,10 @@
 """Photographs of steps, as the page sets them: in the document itself, so that nothing else is read while it is printed."""
 
 from base64 import b64encode
-from dataclasses import dataclass
 
 from publisher.checks import PRINTED_WIDTH, Proof
 from publisher.drawings import NoPicture, measure_picture, printable_picture
+from publisher.frozen import dataclass
 from publisher.source import WrittenStep
 
 HIGHEST = 90.0  # mm

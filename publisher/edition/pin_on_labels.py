@@ -1,7 +1,6 @@
 """Labels to cut out and pin on measured pieces and strips, which have no template that names them: one for each cut."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft, Grain
@@ -10,6 +9,7 @@ from publisher.edition.text_fitting import Wanted, fit_texts, lines_height
 from publisher.edition.text_width import text_width
 from publisher.edition.words import Speaker
 from publisher.figures import Figure, LabelLine, figure_svg, grain_arrow
+from publisher.frozen import dataclass
 from publisher.tables import ChartRow
 from publisher.terms import UnitSystem
 

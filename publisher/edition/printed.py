@@ -1,7 +1,6 @@
 """One edition from a proof: view and sheets, HTML, PDF, and what was found on the way."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from publisher.checks import Proof
@@ -13,6 +12,7 @@ from publisher.edition.requests import Request
 from publisher.edition.sheets import Sheets, build_sheets
 from publisher.edition.view import build_view
 from publisher.edition.words import Speaker, speaker
+from publisher.frozen import dataclass
 from publisher.template_pages import Edition
 from publisher.terms import Finding, Severity, content_hash
 

@@ -7,7 +7,6 @@ import tempfile
 import warnings
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, redirect_stdout
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from io import StringIO
 from pathlib import Path
@@ -17,6 +16,7 @@ from urllib.parse import unquote, urlsplit
 from publisher.edition.layouts import layouts_folder
 from publisher.edition.pdf_forms import DrawingOrder, draw_forms
 from publisher.edition.tags import mend_tags
+from publisher.frozen import dataclass
 
 FAMILY = "publisher text"
 PHOTOGRAPH = "data:image/jpeg;base64,"

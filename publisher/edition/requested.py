@@ -1,13 +1,13 @@
 """The pages that were asked for beside the usual ones, and advice where there is nothing for them to show."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.edition.drafting_pages import DraftingPages, drafting_pages
 from publisher.edition.pin_on_labels import PinOnLabel, pin_on_labels
 from publisher.edition.requests import Request
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Severity, UnitSystem
 
 

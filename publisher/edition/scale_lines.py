@@ -1,9 +1,10 @@
 """The table by which a reader mends a page that was printed too large or too small, as text."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.tables import printer_scales
 from publisher.terms import UnitSystem
 

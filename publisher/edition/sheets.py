@@ -1,7 +1,6 @@
 """The template pages of an edition as the layouts set them: placeholders, labels in place, furniture; and their lines."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.edition.layouts import font_file
@@ -23,6 +22,7 @@ from publisher.figures import (
     nest_figures,
     piece_figure,
 )
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 from publisher.template_pages import (
     Edition,

@@ -1,12 +1,12 @@
 """How to choose a size, as the layouts set it: what to measure, and what each size measures."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
 from publisher.edition.step_views import prose_html
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.source import quotes_of
 from publisher.terms import Written, length
 

@@ -1,7 +1,7 @@
 """The figures of all steps as SVG, and the key to them: drawn in the first size, said where another differs."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.checks import Proof
 from publisher.cloth import BIAS_SEAM
@@ -21,6 +21,7 @@ from publisher.figures import (
     panels_of,
     quilted_by,
 )
+from publisher.frozen import dataclass
 from publisher.source import WrittenStep
 from publisher.template_pages import nested_pieces
 from publisher.terms import Dimension, Phrase

@@ -1,11 +1,11 @@
 """The words of figures in the edition's language and fonts: fractions as one sign, as a drawing does not form them."""
 
 import re
-from dataclasses import dataclass
 
 from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.terms import Phrase
 
 _FRACTION = re.compile(r"(?:(?<=\d)[ \u00a0])?(\d+)⁄(\d+)")

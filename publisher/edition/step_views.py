@@ -1,7 +1,6 @@
 """The steps as the layouts set them: words with their quotes filled in, hints, cautions, checkpoints."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
@@ -11,6 +10,7 @@ from publisher.edition.qr_codes import link_at, qr_svg
 from publisher.edition.step_figures import FigureView, StepFigures
 from publisher.edition.times import minutes_of
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.source import WrittenAside, WrittenSection, WrittenStep
 from publisher.terms import Written, length
 

@@ -1,9 +1,9 @@
 """Supplies as text: zips that may stand in for others, needle and thread, tools that the maker does not list."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 from publisher.tables import NotionRow, Substitute, Tables, Zip, joining_tools
 from publisher.terms import UnitSystem, length
 

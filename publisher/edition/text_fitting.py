@@ -1,11 +1,11 @@
 """Texts set into a box that they must not leave: measured, wrapped, and made smaller until they fit."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.edition.layouts import font_file
 from publisher.edition.text_width import text_width
 from publisher.figures import LabelLine
+from publisher.frozen import dataclass
 
 LEADING = 1.2  # of the type size
 POINT = 25.4 / 72

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.checks import Proof
 from publisher.drafting import Draft
@@ -21,6 +20,7 @@ from publisher.edition.times import sum_of
 from publisher.edition.vocabulary import Term, readable, used_terms
 from publisher.edition.words import Speaker
 from publisher.figures import cover_figure, figure_svg
+from publisher.frozen import dataclass
 from publisher.source import quotes_of
 from publisher.tables import NotionRow, Tables, large_square
 from publisher.terms import Phrase, UnitSystem, Written

@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from html import unescape
 
 from publisher.edition.words import Speaker
+from publisher.frozen import dataclass
 
 _ENTRY = re.compile(r"terms\.(.+)\.name")
 _BLOCK_END = re.compile(r"</(?:p|li|ul|ol|blockquote|pre|h\d)>|<br\s*/?>")

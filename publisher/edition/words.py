@@ -2,11 +2,11 @@
 
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 
 from publisher.edition.layouts import layouts_folder
+from publisher.frozen import dataclass
 from publisher.terms import (
     Dimension,
     NumberStyle,

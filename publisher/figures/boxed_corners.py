@@ -1,9 +1,9 @@
 """The corners of a template that are boxed: how much is cut out, and how long the seam across the opened corner is. mm."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from publisher.drafting import Draft, Edge, Piece, Seam
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 from publisher.terms import Place
 

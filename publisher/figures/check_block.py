@@ -1,9 +1,8 @@
 """Squares, coins and a card of known size, by which a reader sees whether her printer scaled the page. mm, y down."""
 
-from dataclasses import dataclass
-
 from publisher.figures.pieces import circle, closed_path
 from publisher.figures.values import Figure, Stroke, Style
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path, Point, round_corner
 from publisher.terms import Phrase
 

@@ -6,7 +6,6 @@ runs the fold of its template. mm on paper, y up.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.cloth import ClothLayout, Laid, fold_way, has_selvages
 from publisher.drafting import Draft, Piece
@@ -23,6 +22,7 @@ from publisher.figures.steps.values import (
     Look,
 )
 from publisher.figures.thumbnails import SEEN
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Movement, Path, Point, line_within, stretches_within
 from publisher.terms import Phrase
 

@@ -1,12 +1,12 @@
 """A label as a value: its lines of text, where it stands, and how large it is. On paper: mm, y down."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Protocol
 
 from publisher.figures.label_words import Words
 from publisher.figures.line_gaps import LineGap
 from publisher.figures.values import Stroke
+from publisher.frozen import dataclass
 from publisher.geometry import Box
 from publisher.terms import Phrase
 

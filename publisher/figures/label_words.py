@@ -1,10 +1,10 @@
 """What the labels of a template say, as phrases: a name beside each mark, and the block that names the piece."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import Copy, Hem, LineMark, Mark, PathMark, Piece, PointMark
 from publisher.figures.boxed_corners import BoxedCorner
+from publisher.frozen import dataclass
 from publisher.template_pages import TemplatePage
 from publisher.terms import Phrase, length
 

@@ -1,8 +1,9 @@
 """Live text on template pages: upright, inside its piece, clear of every line. On paper: mm, y down."""
 
+import dataclasses
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from types import MappingProxyType
 
 from publisher.drafting import Grain, Mark, Notch, Piece, PointMark
@@ -15,6 +16,7 @@ from publisher.figures.pieces import DOT, SMALL_POINT
 from publisher.figures.size_labels import SizeSpot, label_line, size_spots
 from publisher.figures.symbols import REACH as POINT_REACH
 from publisher.figures.values import Stroke, Style
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Crowd, Line, Path, Point, place_box
 from publisher.template_pages import JOINING_RADIUS, Nest, NestedMark, NotchSign, TemplatePage
 from publisher.terms import Finding, Place, Severity
@@ -45,7 +47,7 @@ class _Wanted:
     again: bool = False  # another page tells it, too
 
 
-@dataclass(slots=True)
+@dataclasses.dataclass(slots=True)
 class _Page:
     """A page as it fills: the pieces on it, the lines and the boxes that a label keeps clear of."""
 

@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
 from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat
 from publisher.figures.pieces import LINE_STYLES, circle, pleat_lines
 from publisher.figures.values import Figure, Stroke, Style
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Line, Movement, Path, Point, fills_box, grown, polygon, scaled
 from publisher.tables import Corner, Dimensions
 

@@ -1,10 +1,10 @@
 """Gaps in the lines of a nest, in which their sizes stand: where one lies, and what is left of the line. mm."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from publisher.drafting import Piece
 from publisher.figures.pieces import off_the_fold
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Path, nearest
 from publisher.template_pages import Nest, PlacedPiece
 

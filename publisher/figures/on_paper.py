@@ -2,13 +2,13 @@
 
 import itertools
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import reduce
 
 from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat, PointMark
 from publisher.figures.nests import nest_figures
 from publisher.figures.pieces import closed_path, piece_figure
 from publisher.figures.stretch_marks import INSIDE
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Line, Path, Point, stretches_within
 from publisher.template_pages import Frame, Nest, PlacedPiece, Template, nest_of
 

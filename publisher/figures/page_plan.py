@@ -1,7 +1,6 @@
 """The page plan: every template page drawn small, and each tiled sheet as one drawing of its pages. mm, y down."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby, product
 
 from publisher.drafting import Piece
@@ -9,6 +8,7 @@ from publisher.figures.check_block import check_block_figure
 from publisher.figures.pieces import closed_path
 from publisher.figures.thumbnails import small_strokes
 from publisher.figures.values import Figure, Stroke, Style
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Path, Point, place_box
 from publisher.template_pages import Frame, Paper, PlacedPiece, TemplatePage
 

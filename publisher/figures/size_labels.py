@@ -4,13 +4,13 @@ So the reader follows her size round corners and past the spots where lines meet
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.figures.label_values import Label, TextFitter, fitted
 from publisher.figures.label_words import sizes_words
 from publisher.figures.line_gaps import LineGap, SizedStretch, gap_for, sized_stretches
 from publisher.figures.on_paper import OnPaper, flat
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Crowd, Path, Point, stretches_within
 from publisher.template_pages import Nest
 

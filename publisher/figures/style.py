@@ -1,8 +1,7 @@
 """What each style of line looks like: its width and dashes, black on white, plain enough for any home printer."""
 
-from dataclasses import dataclass
-
 from publisher.figures.values import Style
+from publisher.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

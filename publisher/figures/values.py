@@ -1,8 +1,8 @@
 """A figure: strokes and fills in styles that have names, in mm. Writers turn it into SVG or PDF drawing."""
 
-from dataclasses import dataclass
 from enum import Enum
 
+from publisher.frozen import dataclass
 from publisher.geometry import Path
 
 

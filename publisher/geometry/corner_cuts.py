@@ -1,7 +1,6 @@
 """Convex corners of a cut line on request: squared to one of both edges, or bevelled."""
 
-from dataclasses import dataclass
-
+from publisher.frozen import dataclass
 from publisher.geometry.curvature import first_direction, last_direction
 from publisher.geometry.folding import to_the_line
 from publisher.geometry.meeting import lines_meet

@@ -1,7 +1,6 @@
 """Corners where cloth is folded: a hem that lies edge on edge once it is turned, and cloth that is cut on its fold."""
 
-from dataclasses import dataclass
-
+from publisher.frozen import dataclass
 from publisher.geometry.curvature import first_direction, last_direction
 from publisher.geometry.meeting import intersections, lines_meet
 from publisher.geometry.points import Point

@@ -1,8 +1,8 @@
 """A path: segments end to end."""
 
 import math
-from dataclasses import dataclass
 
+from publisher.frozen import dataclass
 from publisher.geometry.curvature import foot_on
 from publisher.geometry.points import Box, Movement, Point
 from publisher.geometry.segments import Arc, Line, Segment, Spot

@@ -1,7 +1,8 @@
 """Points, directions and the movements that place a shape on paper. Plain floats; sewing gives them millimetres."""
 
 import math
-from dataclasses import dataclass
+
+from publisher.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

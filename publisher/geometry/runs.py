@@ -2,8 +2,8 @@
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from publisher.frozen import dataclass
 from publisher.geometry.curvature import first_direction, foot_on, last_direction
 from publisher.geometry.paths import Path
 from publisher.geometry.points import Point

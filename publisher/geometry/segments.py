@@ -1,9 +1,9 @@
 """The three kinds of stretch an outline is made of: straight line, circular arc, cubic curve."""
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
+from publisher.frozen import dataclass
 from publisher.geometry.points import Box, Movement, Point
 
 # Gauss–Legendre nodes and weights of order 5 (Abramowitz & Stegun, table 25.4), for the length of a cubic.

@@ -1,9 +1,11 @@
 """What formulas and phrases say once they are parsed: one small language, one tree for each kind of saying."""
 
-from dataclasses import dataclass, field
+import dataclasses
+from dataclasses import field
 from fractions import Fraction
 from functools import cached_property
 
+from publisher.frozen import dataclass
 from publisher.terms import Place, Quantity, Written
 
 
@@ -275,7 +277,7 @@ Saying = (
 )
 
 
-@dataclass(frozen=True)
+@dataclasses.dataclass(frozen=True)
 class Measures:
     """Every saying of the source, parsed once, and which measure reads which.
 

@@ -1,7 +1,6 @@
 """Allowances as written: one for a whole piece, one for each edge, and those of single copies."""
 
-from dataclasses import dataclass
-
+from publisher.frozen import dataclass
 from publisher.source.names import native
 from publisher.source.values import Native, WrittenAllowances
 from publisher.source.yaml_nodes import Mapping, Node

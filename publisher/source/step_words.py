@@ -1,8 +1,10 @@
 """The words of a step or section as they are gathered line by line, and the fields below them: `Does:`, `Hint:` …"""
 
+import dataclasses
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.frozen import dataclass
 from publisher.source.quotes import read_quotes
 from publisher.source.values import WrittenAside
 from publisher.terms import Finding, Place, Severity, Written, did_you_mean
@@ -41,7 +43,7 @@ def line_of(written: str, number: int, file: str) -> Line:
     return Line(text, Place(file, number, 1, number, len(written) + 1), widened)
 
 
-@dataclass(slots=True)
+@dataclasses.dataclass(slots=True)
 class Words:
     """Lines of Markdown as they are gathered, and the fields below them."""
 

@@ -1,7 +1,8 @@
 """What the maker wrote, read and located, not yet understood: `Source` and its parts."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.frozen import dataclass
 from publisher.terms import Place, Written
 
 

@@ -5,11 +5,12 @@ The tree is built from the parser's events, so that depth, count, doubled keys a
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 import yaml
 
+from publisher.frozen import dataclass
 from publisher.source.yaml_words import Complaint, Spot, in_plain_words
 from publisher.terms import Finding, Place, Severity, Unusable, Written
 

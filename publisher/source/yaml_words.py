@@ -2,8 +2,8 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from publisher.frozen import dataclass
 from publisher.terms import Finding, Place, Severity
 
 Spot = tuple[int, int]  # line and column from 0

@@ -1,10 +1,11 @@
 """A drawn piece told in numbers, so that it can be drawn on paper with ruler and compasses."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from string import ascii_uppercase
 
 from publisher.drafting import STRETCHES, LineMark, Mark, Notch, PathMark, Piece, Pleat
+from publisher.frozen import dataclass
 from publisher.geometry import Cubic, Movement, Point, Segment
 
 SHORTEST = 1e-3  # mm: a stretch shorter than this has no ends to tell apart

@@ -1,11 +1,12 @@
 """Other sizes that shops stock of a ring, webbing, tape or wadding, and what changes where one of them is taken."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from publisher.cloth import Cloth
 from publisher.drafting import Draft, PieceKind
+from publisher.frozen import dataclass
 from publisher.source import Native, Source, WrittenMeasure
 from publisher.tables.chart import cutting_chart
 from publisher.tables.goods import material_rows

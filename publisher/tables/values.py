@@ -1,8 +1,8 @@
 """Tables of the edition, as values: the cutting chart, materials, notions, finished size."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from publisher.frozen import dataclass
 from publisher.terms import Phrase, Quantity, Variant
 
 

@@ -3,9 +3,9 @@
 import itertools
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import LineMark, Mark, Notch, PathMark, Piece, Pleat
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Line, Movement, Point
 from publisher.template_pages.values import Frame
 

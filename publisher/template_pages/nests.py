@@ -4,12 +4,13 @@ Where sizes share a stretch of line, or a mark, it is there once, for all of the
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from functools import lru_cache
 from itertools import groupby
 
 from publisher.drafting import Draft, GrainLine, LineMark, Mark, Notch, Piece, PieceKind, mark_spots
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path, intersections, nearest, shared_stretches
 
 MOST_NESTED = 6  # sizes that lines tell apart

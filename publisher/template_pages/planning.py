@@ -1,10 +1,11 @@
 """All template pages of an edition: small pieces whole, several to a page; large ones tiled; the check block first."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import reduce
 
 from publisher.drafting import Draft, Piece
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Movement, Path, Point
 from publisher.template_pages.frames import check_block_of, frame_of
 from publisher.template_pages.nests import Template, nested, templates_of

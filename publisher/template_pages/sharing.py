@@ -1,8 +1,11 @@
 """Small pieces that lie whole on a page, several to a page where they fit: in rows, the tallest first."""
 
+import dataclasses
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import product
+
+from publisher.frozen import dataclass
 
 GAP = 4.0  # mm between pieces, room for scissors
 
@@ -28,7 +31,7 @@ class Lying:
     turned: bool
 
 
-@dataclass(slots=True)
+@dataclasses.dataclass(slots=True)
 class _Row:
     top: float
     height: float
@@ -36,7 +39,7 @@ class _Row:
     items: list[tuple[Item, bool]] = field(default_factory=list)
 
 
-@dataclass(slots=True)
+@dataclasses.dataclass(slots=True)
 class _Page:
     free_top: float
     rows: list[_Row] = field(default_factory=list)

@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import reduce
 from itertools import compress, product
 
 from publisher.drafting import Piece, Pleat, mark_spots
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Drawn, Movement, Point, all_lines, fills_boxes, grown, length_beside, union_area
 from publisher.template_pages.joining import Join, drawn_lines, join_tiles
 from publisher.template_pages.values import Frame, JoiningMark, Neighbour, PlacedPiece, TemplatePage

@@ -3,9 +3,9 @@
 All lengths in mm on paper: x to the right, y down, from the paper's upper left corner.
 """
 
-from dataclasses import dataclass
 from enum import Enum
 
+from publisher.frozen import dataclass
 from publisher.geometry import Movement, Point
 from publisher.terms import UnitSystem
 

@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 
+from publisher.frozen import dataclass
 from publisher.terms.places import Place
 from publisher.terms.variants import Variant
 

@@ -5,8 +5,10 @@ import hashlib
 from enum import Enum
 from fractions import Fraction
 
+from publisher.frozen import dataclass
 
-@dataclasses.dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True)
 class Walked:
     """A value as a hash takes it, to be part of several."""
 

@@ -1,10 +1,11 @@
 """Exact quantities: lengths in millimetres, areas, angles and plain numbers, and a length read as people write it."""
 
 import re
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 from functools import total_ordering
+
+from publisher.frozen import dataclass
 
 
 class Dimension(Enum):

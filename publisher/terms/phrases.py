@@ -1,7 +1,8 @@
 """A phrase: a key of the words file and what fills its gaps. Only layouts/ turns it into text."""
 
-from dataclasses import dataclass
 from typing import Union
+
+from publisher.frozen import dataclass
 
 PhraseValue = Union[str, "Phrase"]
 

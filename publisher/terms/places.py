@@ -1,6 +1,6 @@
 """A place in what the maker wrote: file, line and column, from the first sign to just past the last."""
 
-from dataclasses import dataclass
+from publisher.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

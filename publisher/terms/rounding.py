@@ -1,8 +1,8 @@
 """Rounding, in one place: lengths of the other system converted, cut sizes, cloth to buy, and how all are printed."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from publisher.frozen import dataclass
 from publisher.terms.lengths import Dimension, Quantity
 from publisher.terms.variants import UnitSystem
 

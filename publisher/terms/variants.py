@@ -1,7 +1,8 @@
 """Which of a pattern's drafts is meant: its unit system and its size."""
 
-from dataclasses import dataclass
 from enum import Enum
+
+from publisher.frozen import dataclass
 
 
 class UnitSystem(Enum):

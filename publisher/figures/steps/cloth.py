@@ -1,7 +1,7 @@
 """Copies as they lie at a step: outline, face, edges raw or done, what is already on them, marks. The draft's mm."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.assembly import WorkState
 from publisher.drafting import Draft, Edge, LineMark, Piece, Placement, Pleat
@@ -10,6 +10,7 @@ from publisher.figures.steps.quilting import quilting_on
 from publisher.figures.steps.turned_edges import hem_rows, raw_to_raw, topstitched, turned_band, turned_edges
 from publisher.figures.steps.values import Look, Shape, Texture
 from publisher.figures.steps.wording import face_words
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, folded_along, line_within, mapped, mirrored_point, offset_outline
 from publisher.terms import Phrase
 

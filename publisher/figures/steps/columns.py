@@ -1,10 +1,10 @@
 """Callouts in a column beside a drawing: in the order of what they name, apart, no leader across another. mm on paper."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
 from publisher.figures.steps.lettering import Words
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 
 APART = 1.6  # between callouts

@@ -1,10 +1,10 @@
 """A corner of the upper layer turned back, so that both faces show. The draft's mm."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.figures.steps.lines import chain
 from publisher.figures.steps.values import Look, Shape, Texture
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, folded_along, inside, mirrored, nearest, outside_of, signed_area
 
 TURNED = 0.36  # of the lesser side of the piece: how far a corner is turned back at most

@@ -1,9 +1,9 @@
 """What a figure is told of its step: what it does, what was done before it, the lengths that its words quote. mm."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.assembly import Action, Assembly, AssemblyStep
+from publisher.frozen import dataclass
 
 APART = "quilt"  # what the name of a measure begins with that says how far apart lines of quilting run
 

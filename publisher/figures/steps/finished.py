@@ -1,7 +1,7 @@
 """What has been assembled so far, front and back: a bag or a box standing, a hat from its side, else as it lies flat."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from publisher.drafting import LineMark
 from publisher.figures.steps.attached import fastened_on, laid
@@ -29,6 +29,7 @@ from publisher.figures.steps.standing import bag_panels, box_panels
 from publisher.figures.steps.strips import held_at_done_edge, strip_shapes
 from publisher.figures.steps.threading import threaded_shapes
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, parallel_beside
 from publisher.terms import Phrase
 

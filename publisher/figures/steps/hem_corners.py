@@ -1,7 +1,6 @@
 """Corners where one hem will be folded over another: what is cut off there before either is folded. The draft's mm."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import Piece
 from publisher.figures.steps.attached import laid
@@ -10,6 +9,7 @@ from publisher.figures.steps.lines import chain
 from publisher.figures.steps.seams import own_spot
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point
 from publisher.terms import Phrase
 

@@ -1,7 +1,6 @@
 """The tip at the end of a slanting hem: folded in with its side it would stand up above the hem, so it is folded first."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import Edge, Piece
 from publisher.figures.steps.cloth import Bench, Lying, moved, texture_of, turned
@@ -10,6 +9,7 @@ from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.turned_edges import SEWN, raw_to_raw, turned_band
 from publisher.figures.steps.values import Callout, Detail, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, names_of
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, area_within, folded_along, line_within, mirrored_point
 from publisher.terms import Phrase
 

@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import Draft, SeamEdge
 from publisher.figures.steps.cloth import Rule
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point
 
 GATHERED = 0.1  # of an edge: what is longer by more is gathered, and does not lie flat on it

@@ -2,7 +2,7 @@
 decided here, in mm on paper, y up; the writer only draws."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from itertools import chain as chain_of
 from itertools import pairwise
@@ -23,6 +23,7 @@ from publisher.figures.steps.values import (
     Scene,
     Shape,
 )
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Movement, Path, Point, area_within, line_within, mapped, nearest
 
 WIDEST = 144.0  # of a figure: what a step has beside its number

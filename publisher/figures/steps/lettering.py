@@ -1,8 +1,7 @@
 """Words of a figure set into lines: wrapped at their spaces, the piece's number bold before the first. mm on paper."""
 
-from dataclasses import dataclass
-
 from publisher.figures.steps.values import DrawnText, Lettering
+from publisher.frozen import dataclass
 from publisher.geometry import Box
 from publisher.terms import Phrase
 

@@ -2,12 +2,12 @@
 outside. mm on paper, y up."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from publisher.figures.steps.columns import Named
 from publisher.figures.steps.lettering import LINE, POINTS, set_words
 from publisher.figures.steps.lines import SMALL_HEAD, arrow_shapes, line
 from publisher.figures.steps.values import Arrow, Dimension, DrawnShape, DrawnText, Lettering, Look
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Path, Point
 
 SLACK = 1.2  # on either side of words in a line

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.drafting import Edge
@@ -10,6 +9,7 @@ from publisher.figures.steps.cloth import Bench, texture_of
 from publisher.figures.steps.lines import chain, line
 from publisher.figures.steps.sides import side_panel
 from publisher.figures.steps.values import Callout, Look, Panel, Shape, Texture
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 from publisher.terms import Phrase
 

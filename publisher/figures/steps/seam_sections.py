@@ -1,7 +1,6 @@
 """The layers of a seam seen from their edge, with all that was joined to the same edges before. Sections, mm on paper."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import SeamEdge
 from publisher.figures.steps.cloth import Bench, lies_behind, turned_pair
@@ -9,6 +8,7 @@ from publisher.figures.steps.joining import Joint, is_gathered
 from publisher.figures.steps.strands import GAP, Fold, Go, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Panel, Scene, Shape
 from publisher.figures.steps.wording import length_words
+from publisher.frozen import dataclass
 from publisher.geometry import Point
 from publisher.terms import Phrase
 

@@ -1,10 +1,10 @@
 """Cloth seen from its edge: a line that goes straight and folds, short strokes on its wrong side. mm on paper, y up."""
 
 import math
-from dataclasses import dataclass
 
 from publisher.figures.steps.lines import line
 from publisher.figures.steps.values import Look, Shape
+from publisher.frozen import dataclass
 from publisher.geometry import Arc, Line, Path, Point, Segment
 
 GAP = 1.7  # between two layers

@@ -1,7 +1,6 @@
 """A cord, a tape or an elastic drawn through casings: in at one end, out at the other. The draft's mm."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.drafting import Piece
@@ -12,6 +11,7 @@ from publisher.figures.steps.lines import chain
 from publisher.figures.steps.seams import own_spot
 from publisher.figures.steps.values import Arrow, Callout, Look, Panel, Scene, Shape
 from publisher.figures.steps.wording import face_words, length_words, names_of
+from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, nearest, parallel_beside
 from publisher.terms import Phrase
 

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from publisher.drafting import Draft
@@ -14,6 +14,7 @@ from publisher.figures.steps.seam_sections import lining_of
 from publisher.figures.steps.seams import own_spot, spot_on
 from publisher.figures.steps.values import Callout, Detail, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words, names_of
+from publisher.frozen import dataclass
 from publisher.geometry import Arc, Line, Path, Point, Segment, offset_outline, parallel_beside
 from publisher.terms import Phrase
 

@@ -1,10 +1,10 @@
 """Edges turned to the wrong side, from raw edge to raw edge, and where a copy has been stitched so far. The draft's mm."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from publisher.assembly import WorkState
 from publisher.drafting import Edge, LineMark, Piece
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path, Point, area_within, line_within, parallel_beside, signed_area
 
 HAIR = 0.05  # mm inside an edge, so that what runs along it lies in the cloth

@@ -3,10 +3,10 @@
 A scene is in the draft's own millimetres, y up; a drawing is what the layout decided, in millimetres on paper, y up.
 """
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import Protocol
 
+from publisher.frozen import dataclass
 from publisher.geometry import Box, Path, Point
 from publisher.terms import Phrase
 

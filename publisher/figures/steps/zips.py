@@ -1,7 +1,6 @@
 """A zip sewn to an edge: where it lies on it, and the layers from their edge. The draft's mm; sections in mm on paper."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from publisher.drafting import Notion, Seam, SeamEdge
 from publisher.figures.steps.attached import laid, size_of
@@ -13,6 +12,7 @@ from publisher.figures.steps.seams import spot_on
 from publisher.figures.steps.strands import Fold, Go, bare_strand, stitch, strand
 from publisher.figures.steps.values import Callout, Dimension, Look, Panel, Scene, Shape, Texture
 from publisher.figures.steps.wording import face_words, length_words
+from publisher.frozen import dataclass
 from publisher.geometry import Line, Path, Point, line_within, outside_of, parallel_beside
 from publisher.terms import Phrase
 
