@@ -2,9 +2,13 @@
 
 from publisher.checks.after_turning import sewn_when_turned
 from publisher.checks.backings import placed_not_fused
-from publisher.checks.bindings_told import folded_to_its_own_side, strip_pressed_otherwise
+from publisher.checks.bindings_told import (
+    folded_to_its_own_side,
+    lap_longer_than_the_strip,
+    strip_pressed_otherwise,
+)
 from publisher.checks.cautions import caution_missing, iron_too_hot
-from publisher.checks.copies_told import step_names_another
+from publisher.checks.copies_told import done_against_the_words, step_names_another
 from publisher.checks.edges_described import edge_described_otherwise
 from publisher.checks.edges_told import done_at_another_edge
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
@@ -91,7 +95,7 @@ from publisher.checks.sequence import (
     threaded_too_early,
     trimmed_before_quilting,
 )
-from publisher.checks.sides import laid_other_face_up, other_side_told
+from publisher.checks.sides import at_the_wrong_hand, laid_other_face_up, other_side_told
 from publisher.checks.stitched_through import stitched_shut_by_the_hem
 from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
 from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
@@ -160,6 +164,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     binding_out_of_turn,
     folded_to_its_own_side,
     strip_pressed_otherwise,
+    lap_longer_than_the_strip,
     strip_never_folded,
     strip_never_joined,
     joined_after_folding,
@@ -234,6 +239,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     size_of_another_piece,
     quote_of_another,
     step_names_another,
+    done_against_the_words,
     shown_another,
     at_the_other_edge,
     done_at_another_edge,
@@ -246,6 +252,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     other_side_inwards,
     basted_through_both,
     other_side_told,
+    at_the_wrong_hand,
     laid_other_face_up,
     layer_other_side_up,
     pleat_folded_otherwise,

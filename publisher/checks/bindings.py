@@ -48,7 +48,7 @@ def _bound_in_steps(draft: Draft, assembly: Assembly) -> Iterator[BoundInStep]:
                 yield BoundInStep(action, action.other, length, parts, None)
 
 
-def _by_strip(draft: Draft, assembly: Assembly) -> dict[str, list[BoundInStep]]:
+def by_strip(draft: Draft, assembly: Assembly) -> dict[str, list[BoundInStep]]:
     """What steps bind with each strip."""
     bound: dict[str, list[BoundInStep]] = {}
     for one in _bound_in_steps(draft, assembly):
@@ -82,7 +82,7 @@ def binding_too_short(proof: Proof) -> Iterator[Finding]:
 def _too_short_for_steps(proof: Proof) -> Iterator[Finding]:
     """Strips that are shorter than all together that steps bind with them."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        for name, work in _by_strip(draft, assembly).items():
+        for name, work in by_strip(draft, assembly).items():
             copy = draft.copy(name)
             strip = draft.piece(copy.piece).strip
             needed = sum({one.action.target: one.length for one in work}.values())
@@ -110,7 +110,7 @@ def binding_left_over(proof: Proof) -> Iterator[Finding]:
 
     Fix: bind that edge, too; or make the strip shorter."""
     for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True):
-        for name, work in _by_strip(draft, assembly).items():
+        for name, work in by_strip(draft, assembly).items():
             copy = draft.copy(name)
             strip = draft.piece(copy.piece).strip
             needed = sum({one.action.target: one.length for one in work}.values())

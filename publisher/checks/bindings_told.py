@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 
 from publisher.checks.amounts import lengths_meant, told
+from publisher.checks.bindings import by_strip
 from publisher.checks.deeds import piece_of, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Piece
@@ -30,6 +31,12 @@ ALIKE = {"inside": "lining"}
 PRESSED_IN = re.compile(
     r"\b(?:press|fold|turn) (?:both|the|its)(?: two)? long edges\b(?:\{[^{}]*\}|[^.;{}])*?\bby \{([^{}]*)\}"
     r"|\b(?:press|fold|turn) \{([^{}]*)\} (?:of|along) (?:both|the|its)(?: two)? long edges\b",
+    re.IGNORECASE,
+)
+# "Lay the other end {lap} over the first one", "lap the end over the beginning by {overlap}".
+LAPPED = re.compile(
+    r"\b(?:lay|lap|take|bring|run|pin)\b[^.;{}]*?\bend\b[^.;{}]*?\{([^{}]*)\} (?:over|beyond|past|across)\b"
+    r"|\blap\b[^.;{}]*?\bends?\b[^.;{}]*?\bby \{([^{}]*)\}",
     re.IGNORECASE,
 )
 SAME = 0.5  # mm
@@ -100,3 +107,33 @@ def _pressed(pieces: list[Piece]) -> tuple[Piece, float, float] | None:
     if strip.folding == "in fourths":
         return pieces[0], min(strip.finished_width, quarter), max(strip.finished_width, quarter)
     return (pieces[0], quarter, quarter) if strip.folding == "edges to the centre" else None
+
+
+def lap_longer_than_the_strip(proof: Proof) -> Iterator[Finding]:
+    """The words lap the ends of a binding by more than its strip is longer than what it binds.
+
+    Why: the end does not reach over the beginning, and the edge stays raw between them.
+
+    Fix: lap it by less, or make the strip longer."""
+    bound = {
+        draft.variant: by_strip(draft, assembly) for draft, assembly in zip(proof.drafts, proof.assemblies, strict=True)
+    }
+    for draft, step, written in told_steps(proof):
+        strips = {one.other for one in step.actions if one.verb == "bind" and one.other is not None}
+        for name in sorted(strips if len(strips) == 1 else ()):
+            work = {one.action.target: one.length for one in bound[draft.variant].get(name, ())}
+            strip, count = piece_of(draft, name).strip, draft.copy(name).count
+            if strip is None or not work:
+                continue
+            spare = (strip.finished_length * count - sum(work.values())) / len(work)
+            for quote, length in lengths_meant(draft, written, LAPPED):
+                if length > max(spare, 0.0) + SAME:
+                    yield Finding(
+                        "lap-longer-than-the-strip",
+                        Severity.ERROR,
+                        quote.place,
+                        f"step {step.number} laps the ends of '{name}' by {told(length, draft)}, and it is {told(spare, draft)} "
+                        f"longer than {'what it binds' if len(work) == 1 else 'each that it binds'}",
+                        "lap them by less, or make the strip longer",
+                        (draft.variant,),
+                    )

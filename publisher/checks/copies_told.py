@@ -1,15 +1,15 @@
 """Which copy of a piece the words of a step name, and which its lines work on."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from publisher.assembly import Action
-from publisher.checks.deeds import seam_of
+from publisher.checks.deeds import seam_of, told_steps
 from publisher.checks.named_edges import drafted_copies
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
 from publisher.source import WrittenStep
-from publisher.terms import Finding, Severity
+from publisher.terms import Finding, Place, Severity
 
 QUOTE = re.compile(r"\{([^{}]*)\}")
 # What is done to the copies that a line names, and what joins copies that a seam or a placement names.
@@ -32,6 +32,14 @@ ASIDE = re.compile(
 # "keep the front out from under the needle": what is named so is not worked on.
 KEPT_AWAY = re.compile(r"\b(?:not|keep|leave|without|clear of|out of the way|free of)\b|n't\b", re.IGNORECASE)
 LIKENESS = re.compile(r"\b(?:same way|likewise|as you|as for|like)\b", re.IGNORECASE)
+
+# "Do the same with the lining, but do not topstitch it."
+FORBIDDEN = re.compile(
+    r"\b(?:do not|don't|never) (?P<verb>topstitch|hem|baste|fuse|turn|gather|trim|clip|fold|staystitch|mark|bind) "
+    r"(?:(?P<it>it|them)|(?:the )?(?P<word>\w+)|\{(?P<copy>[^{}]*)\}) *(?=[.,;:]|$)",
+    re.IGNORECASE,
+)
+NAMED_BEFORE = re.compile(r"\{([^{}]*)\}|\bthe (\w+)\b", re.IGNORECASE)
 
 
 def step_names_another(proof: Proof) -> Iterator[Finding]:
@@ -109,3 +117,36 @@ def _hinted(plain: str, copy: str, other: str) -> bool:
     own = set(copy.lower().split()) - set(other.lower().split())
     spoken = " ".join(clause for clause in re.split(r"[.;:]", plain) if not KEPT_AWAY.search(clause))
     return bool(own & set(re.findall(r"\w+", spoken.lower())))
+
+
+def done_against_the_words(proof: Proof) -> Iterator[Finding]:
+    """The words of a step say not to do a thing to a copy, and its lines do it.
+
+    Why: figure and proof follow the lines, and the reader the words.
+
+    Fix: take the line out, or let it name what the words do it to."""
+    told: set[Place] = set()
+    for draft, step, written in told_steps(proof):
+        names = drafted_copies(draft)
+        for found in FORBIDDEN.finditer(str(written.text)):
+            meant = found["copy"] or found["word"] or _last_named(str(written.text)[: found.start()], names)
+            for action in step.actions if meant else ():
+                copy = action.target.partition(".")[0]
+                is_meant = copy in names and (copy == meant or meant.lower() in copy.lower().split())
+                if action.verb == found["verb"].lower() and is_meant and action.place not in told:
+                    told.add(action.place)
+                    yield Finding(
+                        "done-against-the-words",
+                        Severity.ERROR,
+                        action.place,
+                        f"step {step.number} says: {' '.join(found[0].split()).lower()}; and this line does it to '{copy}'",
+                        "take the line out, or let it name what the words do it to",
+                        proof.variants,
+                    )
+
+
+def _last_named(before: str, copies: Collection[str]) -> str:
+    """What "it" is: the last that the sentence quotes, or calls by a word that copies are told apart by."""
+    words = {word for name in copies for word in name.lower().split()}
+    named = [found[1] or found[2] for found in NAMED_BEFORE.finditer(re.split(r"[.;]", before)[-1])]
+    return next((name for name in reversed(named) if name in copies or name.lower() in words), "")

@@ -24,6 +24,14 @@ TOLD = re.compile(
     r"|\b(?:to|at|on) (?:the|your|its) (?P<way>left|right)\b(?! (?:sides?|angles?|time|place)\b)",
     re.IGNORECASE,
 )
+# "so that its left casing is now at your right", of work that lies "wrong side up".
+AT_HAND = re.compile(
+    r"\b(?:its|the) (?P<own>left|right)(?:-hand)? [\w -]{1,30}?(?:is|lies|comes|are|lie) (?:now )?(?:at|on|to) your "
+    r"(?P<hand>left|right)\b",
+    re.IGNORECASE,
+)
+FACE_UP = re.compile(r"\b(?P<face>right|wrong) side (?:is |lies |facing )?up(?:wards)?\b", re.IGNORECASE)
+TURNED_ROUND = re.compile(r"\btowards you\b|\bupside down\b|\bhead down\b|\bturn(?:ed)? round\b", re.IGNORECASE)
 # Words that turn the work over, or tell of another's sides than those of the piece as it is drafted.
 FROM_ELSEWHERE = re.compile(
     r"\bwrong sides?\b(?! (?:inside|in|together)\b)|\bface down\b|\bright side down\b"
@@ -198,3 +206,33 @@ def _other_face(laid: Placement, step: int, said: str, lies: str, mend: str, var
         f"{mend} 'face: down' under '{laid.name}', or say in the step how it lies",
         (variant,),
     )
+
+
+def at_the_wrong_hand(proof: Proof) -> Iterator[Finding]:
+    """The words lay the work wrong side up, and say that what is left on it lies at the reader's left; or right side up, and
+    at the other hand.
+
+    Why: work that lies wrong side up has its left at the reader's right; she begins at the wrong end.
+
+    Fix: say the other hand, or the other face."""
+    if str(proof.source.facts.language) != ENGLISH:
+        return
+    for section in proof.source.sections:
+        for step in section.steps:
+            text = str(step.text)
+            for found in AT_HAND.finditer(text):
+                faces = [one["face"].lower() for one in FACE_UP.finditer(text, 0, found.start())]
+                if not faces or TURNED_ROUND.search(text):
+                    continue
+                crossed = found["own"].lower() != found["hand"].lower()
+                if crossed != (faces[-1] == "wrong"):
+                    right = OTHER[found["hand"].lower()]
+                    yield Finding(
+                        "at-the-wrong-hand",
+                        Severity.WARNING,
+                        step.text.part(found.start("own"), found.end()).place,
+                        f"step {step.number} lays the work {faces[-1]} side up; its {found['own'].lower()} then lies at the "
+                        f"reader's {right}, and the words say {found['hand'].lower()}",
+                        f"say: at your {right}; or say which way it lies, if its top is towards the reader",
+                        proof.variants,
+                    )
