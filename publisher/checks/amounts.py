@@ -1,6 +1,7 @@
 """Amounts as checks tell them."""
 
 import re
+from collections.abc import Sequence
 
 from publisher.drafting import Draft
 from publisher.source import WrittenStep
@@ -19,8 +20,13 @@ def article(word: str) -> str:
 
 def lengths_quoted(draft: Draft, step: WrittenStep) -> tuple[tuple[Written, float], ...]:
     """The quotes of a step that stand for a length, in order, each with its length in this variant, mm."""
+    return lengths_of(draft, step.quotes)
+
+
+def lengths_of(draft: Draft, quotes: Sequence[Written]) -> tuple[tuple[Written, float], ...]:
+    """Those of some quotes that stand for a length, with it, as above."""
     quoted = {where: value.quantity for where, value in draft.quoted}
-    found = ((quote, quoted.get((quote.place, str(quote)))) for quote in step.quotes)
+    found = ((quote, quoted.get((quote.place, str(quote)))) for quote in quotes)
     return tuple(
         (quote, float(quantity.amount))
         for quote, quantity in found

@@ -8,9 +8,9 @@ from publisher.checks.bindings_told import (
     strip_pressed_otherwise,
 )
 from publisher.checks.cautions import caution_missing, iron_too_hot
-from publisher.checks.copies_told import done_against_the_words, step_names_another
+from publisher.checks.copies_told import done_against_the_words, laid_on_another, like_to_unlike, step_names_another
 from publisher.checks.edges_described import edge_described_otherwise
-from publisher.checks.edges_told import done_at_another_edge
+from publisher.checks.edges_told import done_at_another_edge, pressed_in_otherwise
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.facings import understitched_too_late
 from publisher.checks.fellow_edges import fellow_done_at_another_edge
@@ -33,6 +33,7 @@ from publisher.checks.left_out import (
     zip_on_one_side_only,
 )
 from publisher.checks.lines_sewn import line_on_the_hidden_face, stitching_line_never_sewn
+from publisher.checks.lists_told import listed_otherwise
 from publisher.checks.not_yet_sewn import (
     slipped_in_and_not_turned,
     topstitched_before_turning,
@@ -69,6 +70,7 @@ from publisher.checks.said_of_work import (
     gathers_locked,
     layer_other_side_up,
     rolled_from_its_tie,
+    shortened_otherwise,
     size_of_another_piece,
     understitched_through,
 )
@@ -122,7 +124,7 @@ from publisher.checks.turning import (
     turned_without_gap,
     zip_opened_too_little,
 )
-from publisher.checks.unmarked import used_unmarked
+from publisher.checks.unmarked import mark_left_out, used_unmarked
 from publisher.checks.values import Check
 from publisher.checks.words import (
     care_missing,
@@ -179,6 +181,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     fused_after_sewing,
     marked_after_use,
     used_unmarked,
+    mark_left_out,
     closed_before_turning,
     gap_never_closed,
     no_gap_to_close,
@@ -222,6 +225,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     trimmed_before_quilting,
     set_out_of_reach,
     cord_runs_back,
+    shortened_otherwise,
     casing_sewn_shut,
     ends_left_not_as_told,
     too_short_for_a_bow,
@@ -230,6 +234,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     iron_too_hot,
     loose_number,
     count_in_words,
+    listed_otherwise,
     length_in_one_unit,
     measure_never_read,
     quote_against_word,
@@ -240,9 +245,12 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     quote_of_another,
     step_names_another,
     done_against_the_words,
+    laid_on_another,
+    like_to_unlike,
     shown_another,
     at_the_other_edge,
     done_at_another_edge,
+    pressed_in_otherwise,
     left_open_and_sewn,
     matched_before_it_is_sewn,
     fused_to_the_right_side,

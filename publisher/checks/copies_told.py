@@ -33,6 +33,14 @@ ASIDE = re.compile(
 KEPT_AWAY = re.compile(r"\b(?:not|keep|leave|without|clear of|out of the way|free of)\b|n't\b", re.IGNORECASE)
 LIKENESS = re.compile(r"\b(?:same way|likewise|as you|as for|like)\b", re.IGNORECASE)
 
+# "Lay the flap on {body back}", "pin {pocket} to the right side of {front}".
+LAID_ON = re.compile(
+    r"\b(?:lay|pin|place|put|set|baste) (?:the |each |one |both )*(?:\{(?P<placed>[^{}]*)\}|(?P<word>[\w-]+))"
+    r"[^.;:{}]*? (?:on|onto|to|against|over) (?:the (?:right|wrong) side of )?\{(?P<copy>[^{}]*)\}",
+    re.IGNORECASE,
+)
+# "outside to outside", "lining to lining"; but not "edge to edge".
+LIKE_TO_LIKE = re.compile(r"\b(?P<word>outside|lining|inside|front|back) (?:to|on) (?P=word)\b", re.IGNORECASE)
 # "Do the same with the lining, but do not topstitch it."
 FORBIDDEN = re.compile(
     r"\b(?:do not|don't|never) (?P<verb>topstitch|hem|baste|fuse|turn|gather|trim|clip|fold|staystitch|mark|bind) "
@@ -150,3 +158,63 @@ def _last_named(before: str, copies: Collection[str]) -> str:
     words = {word for name in copies for word in name.lower().split()}
     named = [found[1] or found[2] for found in NAMED_BEFORE.finditer(re.split(r"[.;]", before)[-1])]
     return next((name for name in reversed(named) if name in copies or name.lower() in words), "")
+
+
+def laid_on_another(proof: Proof) -> Iterator[Finding]:
+    """The words of a step lay a piece on one copy, and its placement has it on another.
+
+    Why: what is sewn to the front instead of the back is found when the flap does not close.
+
+    Fix: name the copy that the placement has, or change the placement."""
+    for draft, step, written in told_steps(proof):
+        laid = [one for one in draft.placements if any(done.target == one.name for done in step.actions)]
+        copies = drafted_copies(draft)
+        beside = {copy for action in step.actions for copy in _copies(draft, action) if action.verb != "place"}
+        plain = " ".join(QUOTE.sub(r"\1", str(written.text)).split())
+        for number, found in enumerate(LAID_ON.finditer(str(written.text)) if len(laid) == 1 else ()):
+            placed, below, copy = laid[0].placed, laid[0].below, found["copy"].strip()
+            what = (found["placed"] or found["word"]).strip().lower()
+            is_placed = (
+                what == placed.lower() or what in placed.lower().split() or what == copies[placed][0].name.lower()
+            )
+            if number or not is_placed or copy not in copies or copy in (below, placed, *(beside - {placed, below})):
+                continue
+            # Where the words do not name the other one at all, another check tells it.
+            if copies[copy][0] is copies[below][0] and (below in plain or _hinted(plain, below, copy)):
+                yield Finding(
+                    "laid-on-another",
+                    Severity.ERROR,
+                    written.text.part(found.start("copy"), found.end("copy")).place,
+                    f"step {step.number} lays '{placed}' on '{copy}', and '{laid[0].name}' has it on '{below}'",
+                    f"write {{{below}}}, or change 'on:' of '{laid[0].name}'",
+                    (draft.variant,),
+                )
+
+
+def like_to_unlike(proof: Proof) -> Iterator[Finding]:
+    """The words join outside to outside, and the seam that is sewn joins another copy of the piece.
+
+    Why: figure and proof have the lining or the under layer in the seam, and the reader the outside.
+
+    Fix: let the seam join the copies that the words name."""
+    for draft, step, written in told_steps(proof):
+        copies = drafted_copies(draft)
+        words = {found["word"].lower() for found in LIKE_TO_LIKE.finditer(str(written.text))}
+        seams = [seam for one in step.actions if one.verb == "sew" and (seam := seam_of(draft, one.target)) is not None]
+        for seam in seams if len(words) == 1 and len(seams) == 1 else ():
+            (word,) = words
+            for side in (*seam.first, *seam.second):
+                meant = [one.name for one in copies[side.copy][0].copies if word in one.name.lower().split()]
+                if (
+                    meant
+                    and side.copy not in meant
+                    and not any(one.copy in meant for one in (*seam.first, *seam.second))
+                ):
+                    yield Finding(
+                        "like-to-unlike",
+                        Severity.ERROR,
+                        next(one.place for one in step.actions if one.target == seam.name),
+                        f"step {step.number} sews {word} to {word}, and '{seam.name}' joins '{side.copy}'",
+                        f"let it join '{meant[0]}', or say what it joins",
+                        (draft.variant,),
+                    )

@@ -14,6 +14,7 @@ THE = r"(?:the |its )?"
 # "to which the pocket opens", "nearer the D-ring", "that the pocket's bottom is basted to".
 WHAT = (
     rf"(?:(?:to|towards) which {THE}(?P<opens>[\w-]+) opens"
+    rf"|(?:along|at|on) which {THE}(?P<held>[\w-]+) is (?:basted|sewn|stitched|held)"
     rf"|(?:nearer|nearest|next to|closer to)(?: to)? {THE}(?P<near>[\w-]+)"
     rf"|(?:farther|further|farthest|furthest|away) from {THE}(?P<far>[\w-]+)"
     rf"|(?:that|which|to which|on which) {THE}(?P<whose>[\w-]+)'s (?P<part>top|upper|bottom|lower)(?: edge)? is \w+)"
@@ -78,11 +79,12 @@ def _across(piece: Piece, name: str) -> str | None:
 
 def _lies_at(draft: Draft, proof: Proof, piece: Piece, found: re.Match[str], edge: str, other: str) -> bool:
     """True where all that is described lies clearly nearer to an edge than to another, or opens towards it."""
-    if found["far"]:
+    if found["far"] or found["held"]:
         edge, other = other, edge  # it lies at the one across
-    copy, thing = found["copy"].strip(), (found["opens"] or found["near"] or found["far"] or found["whose"]).lower()
+    copy = found["copy"].strip()
+    thing = (found["opens"] or found["held"] or found["near"] or found["far"] or found["whose"]).lower()
     laid = [one for one in draft.placements if one.below == copy and thing in one.placed.lower().split()]
-    if found["opens"]:
+    if found["opens"] or found["held"]:
         spots = [(_opening(draft, one), one) for one in laid]
         return bool(spots) and all(way is not None and _points(piece, way, edge, other) for way, _ in spots)
     if found["near"] or found["far"]:

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 
 from publisher.assembly import AssemblyStep
+from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.deeds import piece_of, seam_of, told_steps
 from publisher.checks.named_edges import atoms_of_seam, drafted_copies, edge_named
 from publisher.checks.values import Proof
@@ -167,3 +168,37 @@ def _speaks_of(text: str, name: str, told: str) -> bool:
     """True where the words have one of those by which an edge differs from the told one."""
     words = set(name.lower().split()) - set(told.lower().split()) - {"edge"}
     return any(re.search(rf"\b{MEAN_ALIKE.get(word, re.escape(word))}\b", text, re.IGNORECASE) for word in words)
+
+
+# "press the three edges to the wrong side by {seam allowance}", "press them in by {allowance}".
+PRESSED = re.compile(
+    r"\b(?:press|fold|turn) (?:\w+ ){0,3}?(?:edges|sides|them)\b[^.;{}]*?\b(?:to the (?:wrong|right) side|under|in) by "
+    r"\{([^{}]*)\}",
+    re.IGNORECASE,
+)
+SAME = 0.5  # mm
+
+
+def pressed_in_otherwise(proof: Proof) -> Iterator[Finding]:
+    """The words press the edges of a pocket or patch in by another length than their allowances are wide.
+
+    Why: it comes out larger or smaller than its marks, by the difference on each side.
+
+    Fix: quote the allowance of those edges, or give them the other one."""
+    for draft, step, written in told_steps(proof):
+        targets = [one.target for one in step.actions if one.verb == "fold"]
+        folded = [edge_named(draft, target) for target in targets]
+        parts = [part for named in folded if named is not None and named.piece.strip is None for part in named.parts]
+        wide = {round(part.allowance, 3) for part in parts if not part.layers and part.allowance > SAME}
+        for quote, length in lengths_meant(draft, written, PRESSED) if len(wide) == 1 else ():
+            (allowance,) = wide
+            if abs(length - allowance) > SAME:
+                yield Finding(
+                    "pressed-in-otherwise",
+                    Severity.ERROR,
+                    quote.place,
+                    f"step {step.number} presses '{targets[0]}' in by {told(length, draft)}, and its "
+                    f"allowance is {told(allowance, draft)}",
+                    "quote the allowance, or change it",
+                    (draft.variant,),
+                )

@@ -45,6 +45,9 @@ def clipped_too_late(proof: Proof) -> Iterator[Finding]:
                 )
             if verb == "topstitch" and seam is not None:
                 shut.setdefault(target, deed.step.number)
+            if verb == "topstitch" and seam is None:
+                sewn = deed.before.closed_edges
+                bound |= {edge: deed.step.number for edge in _edges_of(deed) if edge in sewn}
             if verb == "bind":
                 bound |= dict.fromkeys(_edges_of(deed), deed.step.number)
             if verb == "turn":

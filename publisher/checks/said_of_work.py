@@ -2,14 +2,16 @@
 must stay free."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from publisher.assembly import Assembly
-from publisher.checks.amounts import lengths_meant, lengths_quoted, told
+from publisher.checks.amounts import lengths_meant, lengths_of, lengths_quoted, told
 from publisher.checks.deeds import piece_of, seam_of, seams_sewn, told_steps
 from publisher.checks.values import Proof
-from publisher.terms import Finding, Severity
+from publisher.drafting import Draft
+from publisher.source import WrittenStep
+from publisher.terms import Finding, Severity, Written
 
 # "Lay {roll outside} on the table with its wrong side up", "{roll lining} on top with its right side up".
 UP = re.compile(r"\{(?P<copy>[^{}]*)\}[^.;{}]*?\bwith its (?P<face>right|wrong) side up\b", re.IGNORECASE)
@@ -24,6 +26,11 @@ IS_NOW = re.compile(r"\bis now (?:[^.;]*? )?\{cut (?:width|height) of (?P<piece>
 BETWEEN = re.compile(r"\bbetween the (?:two )?folds, \{(?P<quote>[^{}]*)\}", re.IGNORECASE)
 SIDE_WITH = re.compile(
     r"\broll(?:ed)?\b[^.;]*\bfrom the (?:side|end|edge) (?:that has|with) (?:the |its )?(?P<what>\w+)", re.IGNORECASE
+)
+# "sew these ends {a} further in: the band is then {b} shorter".
+FURTHER_IN = re.compile(
+    r"\bends\b[^.;{}]*\{(?P<further>[^{}]*)\} (?:further|deeper) in\b[^.{}]*\{(?P<shorter>[^{}]*)\} (?:shorter|smaller|narrower)",
+    re.IGNORECASE,
 )
 SAME = 0.5  # mm
 
@@ -278,3 +285,31 @@ def rolled_from_its_tie(proof: Proof) -> Iterator[Finding]:
                 f"roll from the side that has no {found['what']}",
                 (draft.variant,),
             )
+
+
+def shortened_otherwise(proof: Proof) -> Iterator[Finding]:
+    """The words sew two ends further in by a length, and say that the piece is then shorter by another than twice that.
+
+    Why: each of the two ends loses as much; the reader takes it in by double of what she needs.
+
+    Fix: sew them further in by half of what it is to be shorter."""
+    for draft, _, written in told_steps(proof):
+        texts = [(written.text, written.quotes), *((aside.text, aside.quotes) for aside in written.asides)]
+        for text, quotes in texts:
+            for found in FURTHER_IN.finditer(str(text)):
+                yield from _shortened(draft, written, found, quotes)
+
+
+def _shortened(draft: Draft, step: WrittenStep, found: re.Match[str], quotes: Sequence[Written]) -> Iterator[Finding]:
+    lengths = {str(quote).strip(): length for quote, length in lengths_of(draft, quotes)}
+    further, shorter = lengths.get(found["further"].strip()), lengths.get(found["shorter"].strip())
+    if further is not None and shorter is not None and abs(2 * further - shorter) > SAME:
+        yield Finding(
+            "shortened-otherwise",
+            Severity.ERROR,
+            next(quote.place for quote in quotes if str(quote).strip() == found["further"].strip()),
+            f"step {step.number} sews two ends {told(further, draft)} further in, which makes it {told(2 * further, draft)} "
+            f"shorter, and says {told(shorter, draft)}",
+            f"write {{{found['shorter'].strip()} / 2}} for each end",
+            (draft.variant,),
+        )

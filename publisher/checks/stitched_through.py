@@ -49,17 +49,19 @@ def stitched_shut_by_the_hem(proof: Proof) -> Iterator[Finding]:
 
 
 def _free_edges(deeds: Sequence[Deed], placement: Placement) -> list[Edge]:
-    """The edges of what is laid that are finished and stay free: hemmed, or sewn to a layer of its own."""
+    """The edges of what is laid that are finished: hemmed, folded in, or sewn to a layer of its own and free."""
     draft = deeds[0].draft
     piece = piece_of(draft, placement.placed)
     stitched = {part for deed in deeds if deed.action.verb == "topstitch" for part in _atoms(draft, deed.action.target)}
     hemmed = {hem.edge for hem in piece.hems}
+    folded = {part for deed in deeds if deed.action.verb == "fold" for part in _atoms(draft, deed.action.target)}
     sewn = set(atoms_in_seams(draft))
     matched = {own for own, _ in placement.matching}
     return [
         edge
         for edge in piece.edges
-        if edge.name not in matched and (edge.name in hemmed or {(placement.placed, edge.name)} <= sewn - stitched)
+        if edge.name not in matched
+        and (edge.name in hemmed or (placement.placed, edge.name) in folded | (sewn - stitched))
     ]
 
 

@@ -54,3 +54,36 @@ def _needed(deed: Deed) -> Iterator[str]:
             spot = mark.at if isinstance(mark, PointMark) else (mark.start + mark.end) * 0.5
             if piece is not None and nearest(piece.finished_line, spot)[2] > ON_THE_LINE:
                 yield name or ""
+
+
+# From so many on that are marked of one kind, the one that is not was forgotten (a rule of the house).
+MOST_OF_THEM = 2
+
+
+def mark_left_out(proof: Proof) -> Iterator[Finding]:
+    """All lines of one kind on a copy are marked but one.
+
+    Why: the words say all of them; the figure shows all but one, and the reader who follows it has no line to sew on.
+
+    Fix: write `Does: mark …` for it, too."""
+    for deeds in deeds_of(proof):
+        marking = {deed.action.target: deed for deed in deeds if deed.action.verb == "mark"}
+        by_copy: dict[str, list[str]] = {}
+        for target in marking:
+            copy, _, name = target.partition(".")
+            by_copy.setdefault(copy, []).append(name)
+        for copy, names in by_copy.items():
+            deed = marking[f"{copy}.{names[-1]}"]
+            lines = [mark for mark in piece_of(deed.draft, copy).marks if isinstance(mark, LineMark)]
+            for kind in dict.fromkeys(mark.kind for mark in lines):
+                marked = [mark.name for mark in lines if mark.kind == kind and mark.name in names]
+                left = [mark.name for mark in lines if mark.kind == kind and mark.name not in names]
+                if len(marked) >= MOST_OF_THEM and len(left) == 1:
+                    yield Finding(
+                        "mark-left-out",
+                        Severity.WARNING,
+                        marking[f"{copy}.{marked[-1]}"].action.place,
+                        f"each {kind} of '{copy}' is marked but '{left[0]}'",
+                        f"write 'Does: mark {copy}.{left[0]}' below it, too",
+                        (deed.draft.variant,),
+                    )

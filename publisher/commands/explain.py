@@ -54,6 +54,7 @@ SUBJECTS = {
     "crowded": "Marks in one another's way",
     "sayings": "Words against the data",
     "other_pieces": "Another piece than meant",
+    "lists_told": "Lists in words",
     "copies_told": "Which copy the words tell",
     "fellow_edges": "Copies worked alike",
     "edges_told": "Which edge the words tell",
