@@ -85,7 +85,7 @@ from publisher.checks.materials import (
 from publisher.checks.measured_from import measured_from_another_edge, measured_from_the_finished_edge
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.notches_alone import notch_on_a_hem
-from publisher.checks.pockets import laid_and_not_sewn, opening_sewn_shut, pocket_not_as_measured
+from publisher.checks.pockets import laid_and_not_sewn, off_the_middle, opening_sewn_shut, pocket_not_as_measured
 from publisher.checks.sizes import depth_not_the_corners, nested_lines_close, size_guide_ease, uneven_grading
 from publisher.checks.strips import (
     binding_sewn_too_far_in,
@@ -138,6 +138,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     pleat_on_a_line,
     pair_left_over,
     laid_and_not_sewn,
+    off_the_middle,
     opening_sewn_shut,
     binding_too_short,
     binding_left_over,

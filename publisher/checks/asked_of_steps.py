@@ -99,11 +99,17 @@ from publisher.checks.sequence import (
 )
 from publisher.checks.sides import at_the_wrong_hand, laid_other_face_up, other_side_told
 from publisher.checks.stitched_through import stitched_shut_by_the_hem
-from publisher.checks.taken_for_done import hemmed_only_later, just_sewn_is_another, sides_together_not_as_told
+from publisher.checks.taken_for_done import (
+    folded_edge_is_raw,
+    hemmed_only_later,
+    just_sewn_is_another,
+    sides_together_not_as_told,
+)
 from publisher.checks.tied import ends_left_not_as_told, too_short_for_a_bow
 from publisher.checks.times_told import time_left_out, time_too_short
 from publisher.checks.told_otherwise import (
     folded_not_as_told,
+    folded_wrong_side_out,
     marked_on_other_face,
     notch_told_and_missing,
     told_and_not_done,
@@ -205,6 +211,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     trimmed_before_the_next,
     just_sewn_is_another,
     hemmed_only_later,
+    folded_edge_is_raw,
     sides_together_not_as_told,
     corner_not_mitred,
     curve_not_clipped,
@@ -271,6 +278,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     understitched_too_late,
     marked_on_other_face,
     folded_not_as_told,
+    folded_wrong_side_out,
     notch_told_and_missing,
     named_notch_missing,
     told_and_not_done,

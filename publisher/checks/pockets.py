@@ -6,10 +6,10 @@ from itertools import pairwise
 from publisher.checks.amounts import told
 from publisher.checks.deeds import Deed, deeds_of, placement_laid
 from publisher.checks.materials import BACKINGS
-from publisher.checks.named_edges import atoms_in_seams
+from publisher.checks.named_edges import atoms_in_seams, spot_on
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, LineMark, Piece
-from publisher.geometry import Path, nearest
+from publisher.drafting import Draft, LineMark, Piece, PointMark
+from publisher.geometry import Path, Point, mapped, nearest
 from publisher.measures import MarkSaying
 from publisher.terms import Dimension, Finding, Severity
 
@@ -228,3 +228,39 @@ def opening_sewn_shut(proof: Proof) -> Iterator[Finding]:
                         "match the raw edge of the pocket with it, so that the hemmed one stays open",
                         (draft.variant,),
                     )
+
+
+def off_the_middle(proof: Proof) -> Iterator[Finding]:
+    """A piece is laid by a corner across the fold of a piece that is cut on the fold, and not with its middle on it.
+
+    Why: the mark is made through both layers, so that its other corner lies as far on the other side; the piece cannot meet
+    both.
+
+    Fix: put the mark half its width from the middle: `point at pocket width / 2, …`."""
+    for draft in proof.drafts:
+        for placement in draft.placements:
+            copy, below = draft.copy(placement.placed), draft.piece(draft.copy(placement.below).piece)
+            upper = draft.piece(copy.piece)
+            marks = {mark.name for mark in below.marks if isinstance(mark, PointMark)}
+            by_corner = len(placement.matching) == 1 and placement.matching[0][1] in marks
+            if copy.count != 1 or upper.strip is not None or not by_corner:
+                continue
+            if not isinstance(spot_on(upper, placement.matching[0][0]), Point):
+                continue
+            fold = below.half.edge(below.half.fold_edge).path if below.half and below.half.fold_edge else None
+            box = mapped(upper.finished_line, placement.laying, placement.laying.turned_over).box
+            if fold is None or abs(fold.start.x - fold.end.x) > SAME:
+                continue
+            off = (box.left + box.right) / 2 - fold.start.x
+            if abs(off) > box.width / 2 - NARROWER:
+                continue
+            if abs(off) > NARROWER:
+                yield Finding(
+                    "off-the-middle",
+                    Severity.WARNING,
+                    placement.place,
+                    f"'{placement.placed}' lies across the fold of '{placement.below}', its middle {told(abs(off), draft)} to "
+                    f"the {'right' if off > 0 else 'left'} of it",
+                    f"put '{placement.matching[0][1]}' half of {told(box.right - box.left, draft)} from the middle",
+                    (draft.variant,),
+                )

@@ -14,6 +14,8 @@ ENGLISH = "en"
 JUST_SEWN = re.compile(r"\b(?:seam|stitching|line) (?:you have |you )?just (?:sewn|stitched|made)\b", re.IGNORECASE)
 # "over the hemmed sides": an edge, and that it is hemmed.
 HEMMED = re.compile(r"\bthe hemmed (?P<edge>\w+(?: \w+)?)\b", re.IGNORECASE)
+# "Pin the folded edge of each facing flat."
+FOLDED_EDGE = re.compile(r"\bthe folded (?:\w+ )?edges?\b", re.IGNORECASE)
 WRONG_TOGETHER = re.compile(r"\bwrong sides? together\b", re.IGNORECASE)
 RIGHT_TOGETHER = re.compile(r"\bright sides? together\b", re.IGNORECASE)
 # What is folded upon itself tells of its own two faces, and not of a seam.
@@ -91,6 +93,35 @@ def hemmed_only_later(proof: Proof) -> Iterator[Finding]:
                         f"step {step.number} speaks of '{found}', and '{one.action.target}' is hemmed in step "
                         f"{one.step.number}",
                         f"hem it before step {step.number}, or take the word out",
+                        (one.draft.variant,),
+                    )
+                    break
+
+
+def folded_edge_is_raw(proof: Proof) -> Iterator[Finding]:
+    """A step stitches an edge that its words call folded, and no step has folded it.
+
+    Why: the edge is raw, lies further out than the words say, and frays.
+
+    Fix: fold the edge in an earlier step, and say so: `Does: fold …`."""
+    for step, found in _worded(proof, FOLDED_EDGE):
+        for deeds in deeds_of(proof):
+            folded: set[tuple[str, str]] = set()
+            for one in deeds:
+                named = edge_named(one.draft, one.action.target)
+                atoms = {(named.copy.name, part.name) for part in named.parts} if named is not None else set()
+                if one.action.verb in ("fold", "hem", "mitre", "turn"):
+                    folded |= atoms
+                whole = named is None or named.piece.strip is not None
+                if one.step.number != step.number or one.action.verb != "topstitch" or whole or folded & atoms:
+                    continue
+                if not atoms & one.before.closed_edges:
+                    yield Finding(
+                        "folded-edge-is-raw",
+                        Severity.ERROR,
+                        found.place,
+                        f"step {step.number} stitches '{one.action.target}', which it calls folded, and no step folds it",
+                        f"write 'Does: fold {one.action.target}' under an earlier step that folds it",
                         (one.draft.variant,),
                     )
                     break

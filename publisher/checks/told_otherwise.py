@@ -18,6 +18,8 @@ EDGES_IN = re.compile(
     re.IGNORECASE,
 )
 IN_HALF = re.compile(r"\bin half\b", re.IGNORECASE)
+# "Fold it in half along its length, right side inside".
+RIGHT_INSIDE = re.compile(r"\bin half\b[^.;]*?\bright sides? (?:inside|inwards|in|together)\b", re.IGNORECASE)
 NOTCHES = re.compile(r"\bnotch(?:es)?\b", re.IGNORECASE)
 # Work that a verb tells of, and the lines that may do it, each with what goes with it in one breath.
 WORK = (
@@ -99,6 +101,31 @@ def folded_not_as_told(proof: Proof) -> Iterator[Finding]:
                 f"write 'fold: …' below '{strips[0].name}' as the step has it, or tell the step as it is cut",
                 (draft.variant,),
             )
+
+
+def folded_wrong_side_out(proof: Proof) -> Iterator[Finding]:
+    """The words fold a strip in half with its right side inside, and it is neither sewn nor turned so.
+
+    Why: its wrong side shows for good.
+
+    Fix: fold it with its wrong side inside; or sew it, and turn it."""
+    later = [
+        {one.target for step in each.steps for one in step.actions if one.verb == "turn"} for each in proof.assemblies
+    ]
+    turned = {draft.variant: names for draft, names in zip(proof.drafts, later, strict=True)}
+    for draft, step, written in told_steps(proof):
+        folds = [one.target for one in step.actions if one.verb == "fold" and "." not in one.target]
+        found = RIGHT_INSIDE.search(str(written.text)) if len(folds) == 1 else None
+        if found is None or piece_of(draft, folds[0]).strip is None or folds[0] in turned[draft.variant]:
+            continue
+        yield Finding(
+            "folded-wrong-side-out",
+            Severity.ERROR,
+            written.text.part(found.start(), found.end()).place,
+            f"step {step.number} folds '{folds[0]}' with its right side inside, and no step turns it",
+            "fold it with its wrong side inside",
+            (draft.variant,),
+        )
 
 
 def notch_told_and_missing(proof: Proof) -> Iterator[Finding]:

@@ -11,7 +11,7 @@ from publisher.terms import Finding, Severity
 TOOL_OF = {"fuse": "iron", "press": "iron", "sew": "sewing machine", "topstitch": "sewing machine"}
 
 THREAD = re.compile(
-    r"\b(fine|finer|strong|stronger|heavy|heavier|thick|thicker|topstitching|buttonhole|upholstery|elastic|shirring|invisible"
+    r"\b(fine|finer|strong|stronger|heavy|heavier|thick|thicker|topstitching|buttonhole|upholstery|all-purpose|elastic|shirring|invisible"
     r"|silk|nylon|polyester|linen|waxed|embroidery|quilting) threads?\b",
     re.IGNORECASE,
 )
