@@ -109,23 +109,27 @@ def folded_wrong_side_out(proof: Proof) -> Iterator[Finding]:
     Why: its wrong side shows for good.
 
     Fix: fold it with its wrong side inside; or sew it, and turn it."""
-    later = [
-        {one.target for step in each.steps for one in step.actions if one.verb == "turn"} for each in proof.assemblies
-    ]
-    turned = {draft.variant: names for draft, names in zip(proof.drafts, later, strict=True)}
     for draft, step, written in told_steps(proof):
-        folds = [one.target for one in step.actions if one.verb == "fold" and "." not in one.target]
+        folds = [one for one in step.actions if one.verb == "fold" and "." not in one.target]
         found = RIGHT_INSIDE.search(str(written.text)) if len(folds) == 1 else None
-        if found is None or piece_of(draft, folds[0]).strip is None or folds[0] in turned[draft.variant]:
+        if found is None or piece_of(draft, folds[0].target).strip is None:
+            continue
+        actions = [one for each in proof.assembly_of(draft.variant).steps for one in each.actions]
+        later = {one.target for one in actions[actions.index(folds[0]) :] if one.verb == "sew"}
+        if any(_sewn_to_itself(seam, folds[0].target) for seam in draft.seams if seam.name in later):
             continue
         yield Finding(
             "folded-wrong-side-out",
             Severity.ERROR,
             written.text.part(found.start(), found.end()).place,
-            f"step {step.number} folds '{folds[0]}' with its right side inside, and no step turns it",
+            f"step {step.number} folds '{folds[0].target}' with its right side inside, and it is not sewn together and turned",
             "fold it with its wrong side inside",
             (draft.variant,),
         )
+
+
+def _sewn_to_itself(seam: Seam, copy: str) -> bool:
+    return sum(side.copy == copy for side in (*seam.first, *seam.second)) > 1
 
 
 def notch_told_and_missing(proof: Proof) -> Iterator[Finding]:
