@@ -6,6 +6,7 @@ from publisher.checks.bindings_told import (
     folded_to_its_own_side,
     lap_longer_than_the_strip,
     strip_pressed_otherwise,
+    tails_overlap_otherwise,
 )
 from publisher.checks.cautions import caution_missing, iron_too_hot
 from publisher.checks.copies_told import done_against_the_words, laid_on_another, like_to_unlike, step_names_another
@@ -173,6 +174,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     folded_to_its_own_side,
     strip_pressed_otherwise,
     lap_longer_than_the_strip,
+    tails_overlap_otherwise,
     strip_never_folded,
     strip_never_joined,
     joined_after_folding,

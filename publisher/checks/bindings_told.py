@@ -1,13 +1,14 @@
 """Bindings and folded strips as the words tell them: from which face they are sewn on, how far their edges are pressed in."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from publisher.assembly import Action
 from publisher.checks.amounts import lengths_meant, told
 from publisher.checks.bindings import by_strip
 from publisher.checks.deeds import piece_of, told_steps
 from publisher.checks.values import Proof
-from publisher.drafting import Piece
+from publisher.drafting import Draft, Piece
 from publisher.terms import Finding, Severity
 
 FACE = (
@@ -38,6 +39,10 @@ LAPPED = re.compile(
     r"\b(?:lay|lap|take|bring|run|pin)\b[^.;{}]*?\bend\b[^.;{}]*?\{([^{}]*)\} (?:over|beyond|past|across)\b"
     r"|\blap\b[^.;{}]*?\bends?\b[^.;{}]*?\bby \{([^{}]*)\}",
     re.IGNORECASE,
+)
+# "Cut them so that they overlap by the width of the strip, {cut height of binding strip}."
+TAILS = re.compile(
+    r"\boverlap(?:ped)? by the (?:whole |full |cut )?width of the (?:strip|binding|tape),? \{([^{}]*)\}", re.IGNORECASE
 )
 SAME = 0.5  # mm
 
@@ -137,3 +142,32 @@ def lap_longer_than_the_strip(proof: Proof) -> Iterator[Finding]:
                         "lap them by less, or make the strip longer",
                         (draft.variant,),
                     )
+
+
+def tails_overlap_otherwise(proof: Proof) -> Iterator[Finding]:
+    """The words let the tails of a binding overlap by the width of the strip, and quote another width than it is cut.
+
+    Why: a diagonal join takes the whole width of the opened strip; cut shorter, the tails cannot be sewn together.
+
+    Fix: quote the width that the strip is cut: `cut height of binding strip`."""
+    for draft, step, written in told_steps(proof):
+        strips = [piece for piece in draft.pieces if piece.strip is not None and _is_named(draft, step.actions, piece)]
+        for quote, length in lengths_meant(draft, written, TAILS) if len(strips) == 1 else ():
+            width = min(strips[0].cut_width, strips[0].cut_height)
+            if abs(length - width) > 2 * SAME:
+                yield Finding(
+                    "tails-overlap-otherwise",
+                    Severity.ERROR,
+                    quote.place,
+                    f"step {step.number} lets the tails overlap by {told(length, draft)}, and '{strips[0].name}' is cut "
+                    f"{told(width, draft)} wide",
+                    f"write {{cut height of {strips[0].name}}}",
+                    (draft.variant,),
+                )
+
+
+def _is_named(draft: Draft, actions: Sequence[Action], piece: Piece) -> bool:
+    """True where something is bound with a strip, or it is itself what is worked on."""
+    copies = {copy.name for copy in piece.copies}
+    bound = {binding.name for binding in draft.bindings if binding.strip in copies}
+    return any(one.target.partition(".")[0] in copies | bound or one.other in copies for one in actions)

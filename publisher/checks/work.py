@@ -12,6 +12,7 @@ from publisher.drafting import Draft, Seam
 from publisher.measures import Name
 from publisher.terms import Finding, Severity
 
+OTHER = {"left": "right", "right": "left"}
 ALIKE = 1.0  # mm
 
 
@@ -167,6 +168,10 @@ def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str
         if other.name != copy and (other.name, sewn) not in seams and piece.strip is None and other.count == 1:
             same = draft.copy(copy).material == other.material
             if same and not any(name == other.name for name, _ in seams):
+                return f"{other.name}.{sewn}"
+            # Across from it both copies are sewn once: outside and lining were confused on this side alone.
+            across = " ".join(OTHER.get(word, word) for word in sewn.split())
+            if across != sewn and {(copy, across), (other.name, across)} <= set(seams):
                 return f"{other.name}.{sewn}"
     bound = {edge.edge for binding in draft.bindings for edge in binding.edges if edge.copy == copy}
     laid = {placed for one in draft.placements if one.placed == copy for placed, _ in one.matching}
