@@ -86,7 +86,13 @@ from publisher.checks.measured_from import measured_from_another_edge, measured_
 from publisher.checks.meeting import corner_meets_nothing, notches_apart
 from publisher.checks.notches_alone import notch_on_a_hem
 from publisher.checks.pockets import laid_and_not_sewn, off_the_middle, opening_sewn_shut, pocket_not_as_measured
-from publisher.checks.sizes import depth_not_the_corners, nested_lines_close, size_guide_ease, uneven_grading
+from publisher.checks.sizes import (
+    between_is_a_whole_size,
+    depth_not_the_corners,
+    nested_lines_close,
+    size_guide_ease,
+    uneven_grading,
+)
 from publisher.checks.strips import (
     binding_sewn_too_far_in,
     both_ends_at_one_place,
@@ -167,6 +173,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     nested_lines_close,
     size_guide_ease,
     uneven_grading,
+    between_is_a_whole_size,
     depth_not_the_corners,
     notion_kind_untold,
     notion_without_size,

@@ -88,8 +88,8 @@ def _compared(draft: Draft, upper: Half, lower: Half, depth: float) -> Iterator[
         mend = f"set it {told(max(reaches, 0.0), draft)} below the edge, or change the length of the flap"
     else:
         return
-    # A mouth can be drawn together, so that less of the flap goes across.
-    drawn_together = aside <= APART and reaches <= lower.from_edge <= upper.from_edge + APART
+    # A mouth can be drawn together a little, so that less of the flap goes across.
+    drawn_together = aside <= APART and reaches <= lower.from_edge <= upper.from_edge - depth / 2
     severity = Severity.ADVICE if drawn_together else Severity.WARNING
     yield Finding("halves-apart", severity, lower.place, says, mend, (draft.variant,))
 

@@ -13,6 +13,7 @@ from publisher.terms import Finding, Severity
 # What prepares an edge for more, and what is then done to it.
 PREPARES = ("fold", "gather", "press")
 FINISHES = ("topstitch", "hem", "bind")
+ON_EDGES = ("trim", "clip", "fold", "hem", "topstitch", "gather", "baste", "bind")
 FEWEST = 4  # lines must be alike before one that differs is taken for a slip (a rule of the house)
 OTHER = {"left": "right", "right": "left"}
 
@@ -99,3 +100,36 @@ def _is_joined(draft: Draft, right: list[_Done], wrong: list[_Done], edges: tupl
     """True where the edge is sewn to something, which holds it."""
     copies = {one.deed.action.target.partition(".")[0] for one in (*right, *wrong) if one.edges}
     return any(name in copies and edge in edges for name, edge in atoms_in_seams(draft))
+
+
+def other_side_left_out(proof: Proof) -> Iterator[Finding]:
+    """A step works on the left and on the right edge of a copy, and does one more thing to one of them alone.
+
+    Why: a line was forgotten; the figure shows one side, and the reader leaves the other as it is.
+
+    Fix: write the line for the other side, too."""
+    for deeds in deeds_of(proof):
+        done: dict[str, set[str]] = {}
+        by_step: dict[int, list[Deed]] = {}
+        for deed in deeds:
+            done.setdefault(deed.action.verb, set()).add(deed.action.target)
+            by_step.setdefault(deed.step.number, []).append(deed)
+        for own in by_step.values():
+            names = {(deed.action.verb, deed.action.target) for deed in own}
+            for deed in own:
+                verb, target = deed.action.verb, deed.action.target
+                copy, _, edge = target.partition(".")
+                other = f"{copy}.{' '.join(OTHER.get(word, word) for word in edge.split())}"
+                if other == target or edge_named(deed.draft, other) is None or other in done[verb]:
+                    continue
+                both = [one for one, name in names if one != verb and name == target and (one, other) in names]
+                if both and verb in ON_EDGES:
+                    yield Finding(
+                        "other-side-left-out",
+                        Severity.WARNING,
+                        deed.action.place,
+                        f"step {deed.step.number} does this to '{target}' and not to '{other}', of which it says "
+                        f"'{both[0]}', too",
+                        f"write 'Does: {verb} {other}' below it",
+                        (deed.draft.variant,),
+                    )

@@ -1,5 +1,6 @@
 """Sizes: lines that a reader must tell apart, ease as it is told, steps from one size to the next."""
 
+import re
 from collections.abc import Iterator, Sequence
 from itertools import combinations, pairwise
 
@@ -41,6 +42,36 @@ def size_guide_ease(proof: Proof) -> Iterator[Finding]:
                 "use this ease in the formulas of the piece, or correct it",
                 (draft.variant,),
             )
+
+
+# "Between two sizes take the larger, and make the band {half size} shorter."
+TAKEN_IN = re.compile(r"\{(?P<name>[^{}]*)\} (?:shorter|smaller|narrower|tighter)\b", re.IGNORECASE)
+PART_OF_A_STEP = 0.75
+
+
+def between_is_a_whole_size(proof: Proof) -> Iterator[Finding]:
+    """Between two sizes the larger is to be taken, and made smaller by as much as a whole size.
+
+    Why: that is the smaller one again, and too tight for who is between the two.
+
+    Fix: take it in by half of what lies between the sizes."""
+    guide = proof.source.facts.size_guide
+    for units in UnitSystem if guide is not None else ():
+        drafts = proof.drafts_of(units)
+        bodies = [float(draft.sizing.body.amount) for draft in drafts if draft.sizing is not None]
+        step = min((abs(second - first) for first, second in pairwise(bodies)), default=0.0)
+        for found in TAKEN_IN.finditer(str(guide.between)) if guide is not None and step > HAIR else ():
+            quantity = dict(drafts[0].measures).get(found["name"].strip())
+            if quantity is not None and float(quantity.amount) > PART_OF_A_STEP * step:
+                yield Finding(
+                    "between-is-a-whole-size",
+                    Severity.WARNING,
+                    guide.between.part(found.start("name"), found.end("name")).place if guide is not None else None,
+                    f"between two sizes it is made {told(float(quantity.amount), drafts[0])} smaller, and from one size to the "
+                    f"next are {told(step, drafts[0])}",
+                    "make it smaller by half of that",
+                    tuple(draft.variant for draft in drafts),
+                )
 
 
 def uneven_grading(proof: Proof) -> Iterator[Finding]:

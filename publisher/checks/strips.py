@@ -138,9 +138,11 @@ def both_ends_at_one_place(proof: Proof) -> Iterator[Finding]:
     for draft in proof.drafts:
         for _, _, one, other in _held_twice(draft):
             if one.spot == other.spot and one.placement != other.placement:
+                # A loop is held at a mark; along an edge it is hardly meant.
+                at_a_mark = one.spot in {mark.name for mark in draft.piece(draft.copy(one.placement.below).piece).marks}
                 yield Finding(
                     "both-ends-at-one-place",
-                    Severity.ADVICE,
+                    Severity.ADVICE if at_a_mark else Severity.WARNING,
                     other.placement.place,
                     f"'{one.placement.name}' and '{other.placement.name}' lay both ends of '{one.placement.placed}' on "
                     f"'{one.spot}' of '{one.placement.below}'",
