@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from publisher.checks.deeds import Deed, deeds_of, seam_of
-from publisher.checks.named_edges import atoms_in_seams, atoms_of_seam, edge_named
+from publisher.checks.named_edges import across, atoms_in_seams, atoms_of_seam, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
 from publisher.frozen import dataclass
@@ -15,7 +15,6 @@ PREPARES = ("fold", "gather", "press")
 FINISHES = ("topstitch", "hem", "bind")
 ON_EDGES = ("trim", "clip", "fold", "hem", "topstitch", "gather", "baste", "bind")
 FEWEST = 4  # lines must be alike before one that differs is taken for a slip (a rule of the house)
-OTHER = {"left": "right", "right": "left"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +92,7 @@ def _of(done: _Done) -> tuple[str, tuple[str, ...]]:
 
 def _swapped(edges: tuple[str, ...]) -> set[str]:
     """The names of edges with left for right: of two that mirror one another these are the same."""
-    return {" ".join(OTHER.get(word, word) for word in name.split()) for name in edges}
+    return {across(name) for name in edges}
 
 
 def _is_joined(draft: Draft, right: list[_Done], wrong: list[_Done], edges: tuple[str, ...]) -> bool:
@@ -119,7 +118,7 @@ def other_side_left_out(proof: Proof) -> Iterator[Finding]:
             for deed in own:
                 verb, target = deed.action.verb, deed.action.target
                 copy, _, edge = target.partition(".")
-                other = f"{copy}.{' '.join(OTHER.get(word, word) for word in edge.split())}"
+                other = f"{copy}.{across(edge)}"
                 if other == target or edge_named(deed.draft, other) is None or other in done[verb]:
                     continue
                 both = [one for one, name in names if one != verb and name == target and (one, other) in names]

@@ -6,6 +6,7 @@ from publisher.drafting import Copy, Draft, Edge, LineMark, Notch, Piece, PointM
 from publisher.frozen import dataclass
 from publisher.geometry import Path, Point, nearest
 
+OTHER_SIDE = {"left": "right", "right": "left"}
 SAMPLES = 8  # stretches of an edge between whose ends its distance from another is measured
 
 
@@ -16,6 +17,11 @@ class NamedEdge:
     copy: Copy
     piece: Piece
     parts: tuple[Edge, ...]
+
+
+def across(name: str) -> str:
+    """The name of the edge on the other side: `right edge` for `left edge`; the same name where it says no side."""
+    return " ".join(OTHER_SIDE.get(word, word) for word in name.split())
 
 
 def edge_named(draft: Draft, name: str) -> NamedEdge | None:

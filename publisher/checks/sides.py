@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from publisher.assembly import Action
 from publisher.checks.deeds import piece_of
-from publisher.checks.named_edges import edge_named
+from publisher.checks.named_edges import OTHER_SIDE, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, LineMark, Notch, Piece, Placement, PointMark
 from publisher.geometry import Point, nearest
@@ -16,7 +16,6 @@ ENGLISH = "en"
 NEAR = 0.5  # mm: what lies nearer lies on the edge
 NEARER = 0.67  # of the distance from the other side
 QUOTE = re.compile(r"\{[^{}]*\}")
-OTHER = {"left": "right", "right": "left"}
 # "the right-hand edge", "its left edge", "lies to your right": a side of the work. "Right sides together", "the right
 # side of the cloth", "a right angle" and "left open" are none.
 TOLD = re.compile(
@@ -69,7 +68,7 @@ def other_side_told(proof: Proof) -> Iterator[Finding]:
                     Severity.WARNING,
                     place,
                     f"step {step.number} speaks of the {side}, and '{name}' lies at '{edge}'",
-                    f"bring it to the {side}, or say {OTHER[side]} in the step",
+                    f"bring it to the {side}, or say {OTHER_SIDE[side]} in the step",
                     (draft.variant,),
                 )
 
@@ -85,7 +84,7 @@ def _told_side(step: WrittenStep) -> str | None:
     # The other word says its side, or it may: then both are spoken of.
     speaks = re.sub(r"\bright sides? (?:together|up|out|inside|in|facing|towards|of)\b", " ", text, flags=re.IGNORECASE)
     speaks = re.sub(r"\b(?:its|their) right sides?\b|\bright (?:angle|to)\b", " ", speaks, flags=re.IGNORECASE)
-    return None if re.search(rf"\b{OTHER[side]}\b", speaks, re.IGNORECASE) else side
+    return None if re.search(rf"\b{OTHER_SIDE[side]}\b", speaks, re.IGNORECASE) else side
 
 
 def _words(name: str) -> set[str]:
@@ -102,7 +101,7 @@ def _sided(draft: Draft, action: Action, step: WrittenStep) -> Iterator[tuple[st
         if not _words(copy) <= set(re.findall(r"\w+", str(step.text).lower())):
             continue
         for edge, place in _edges_at(piece, name):
-            if len(_words(edge) & set(OTHER)) == 1:
+            if len(_words(edge) & set(OTHER_SIDE)) == 1:
                 yield f"{copy}.{name}", place or action.place, edge
 
 
@@ -111,7 +110,9 @@ def _spots_of(draft: Draft, action: Action) -> Iterator[tuple[str, str]]:
     placement = next((one for one in draft.placements if one.name == action.target), None)
     if action.verb in ("place", "baste") and placement is not None:
         # Of a piece that is turned over left comes to lie on right, and the words may speak of either.
-        pairs = [(_words(own) & set(OTHER), _words(there) & set(OTHER), there) for own, there in placement.matching]
+        pairs = [
+            (_words(own) & set(OTHER_SIDE), _words(there) & set(OTHER_SIDE), there) for own, there in placement.matching
+        ]
         yield from ((placement.below, there) for own, below, there in pairs if not own or not below or own == below)
     elif action.verb == "topstitch" and "." not in action.target and edge_named(draft, action.target) is None:
         copies = {copy.name: piece for piece in draft.pieces for copy in piece.copies}
@@ -142,8 +143,10 @@ def _edges_at(piece: Piece, name: str) -> Iterator[tuple[str, Place | None]]:
 
 def _nearer_side(piece: Piece, spot: Point) -> list[str]:
     """The one of two edges named left and right that a spot lies clearly nearer to."""
-    apart = sorted((nearest(edge.path, spot)[2], edge.name) for edge in piece.edges if _words(edge.name) & set(OTHER))
-    return [apart[0][1]] if len(apart) == len(OTHER) and apart[0][0] < NEARER * apart[1][0] else []
+    apart = sorted(
+        (nearest(edge.path, spot)[2], edge.name) for edge in piece.edges if _words(edge.name) & set(OTHER_SIDE)
+    )
+    return [apart[0][1]] if len(apart) == len(OTHER_SIDE) and apart[0][0] < NEARER * apart[1][0] else []
 
 
 # How a piece comes to lie on the one below, by the words of a step.
@@ -226,7 +229,7 @@ def at_the_wrong_hand(proof: Proof) -> Iterator[Finding]:
                     continue
                 crossed = found["own"].lower() != found["hand"].lower()
                 if crossed != (faces[-1] == "wrong"):
-                    right = OTHER[found["hand"].lower()]
+                    right = OTHER_SIDE[found["hand"].lower()]
                     yield Finding(
                         "at-the-wrong-hand",
                         Severity.WARNING,

@@ -6,13 +6,12 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from publisher.assembly import Assembly
 from publisher.checks.deeds import misspelt
 from publisher.checks.edges import edges_finished
-from publisher.checks.named_edges import edge_named
+from publisher.checks.named_edges import across, edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
 from publisher.measures import Name
 from publisher.terms import Finding, Severity
 
-OTHER = {"left": "right", "right": "left"}
 ALIKE = 1.0  # mm
 
 
@@ -170,8 +169,8 @@ def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str
             if same and not any(name == other.name for name, _ in seams):
                 return f"{other.name}.{sewn}"
             # Across from it both copies are sewn once: outside and lining were confused on this side alone.
-            across = " ".join(OTHER.get(word, word) for word in sewn.split())
-            if across != sewn and {(copy, across), (other.name, across)} <= set(seams):
+            facing = across(sewn)
+            if facing != sewn and {(copy, facing), (other.name, facing)} <= set(seams):
                 return f"{other.name}.{sewn}"
     bound = {edge.edge for binding in draft.bindings for edge in binding.edges if edge.copy == copy}
     laid = {placed for one in draft.placements if one.placed == copy for placed, _ in one.matching}
