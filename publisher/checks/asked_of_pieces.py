@@ -67,6 +67,7 @@ from publisher.checks.layers import (
 from publisher.checks.marks import (
     line_off_piece,
     mark_off_piece,
+    mark_on_the_hidden_half,
     mark_without_template,
     notch_off_centre,
     pair_left_over,
@@ -136,6 +137,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     mark_off_piece,
     line_off_piece,
     mark_without_template,
+    mark_on_the_hidden_half,
     measured_from_the_finished_edge,
     measured_from_another_edge,
     notch_off_centre,

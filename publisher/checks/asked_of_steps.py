@@ -14,7 +14,7 @@ from publisher.checks.edges_described import edge_described_otherwise
 from publisher.checks.edges_told import done_at_another_edge, pressed_in_otherwise
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.facings import understitched_too_late
-from publisher.checks.fellow_edges import fellow_done_at_another_edge, other_side_left_out
+from publisher.checks.fellow_edges import fellow_done_at_another_edge, fellow_layer_left_out, other_side_left_out
 from publisher.checks.flaps import too_long_for_the_flap
 from publisher.checks.in_turn import (
     binding_out_of_turn,
@@ -266,6 +266,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     double_notches_elsewhere,
     fellow_done_at_another_edge,
     other_side_left_out,
+    fellow_layer_left_out,
     edge_described_otherwise,
     other_side_inwards,
     basted_through_both,

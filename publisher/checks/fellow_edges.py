@@ -132,3 +132,33 @@ def other_side_left_out(proof: Proof) -> Iterator[Finding]:
                         f"write 'Does: {verb} {other}' below it",
                         (deed.draft.variant,),
                     )
+
+
+def fellow_layer_left_out(proof: Proof) -> Iterator[Finding]:
+    """A step does one thing to two edges of one copy, and to one of them alone of the copy that lies with it.
+
+    Why: a line was forgotten; the layer that is left out is not snipped, and does not open round the curve.
+
+    Fix: write the line for the other layer, too."""
+    for deeds in deeds_of(proof):
+        done = {(deed.action.verb, deed.action.target) for deed in deeds}
+        by_verb: dict[tuple[int, str, str], list[tuple[Deed, str, str]]] = {}
+        for deed in deeds:
+            named = edge_named(deed.draft, deed.action.target)
+            if named is not None and deed.action.verb in ("clip", "trim", "baste"):
+                edge = deed.action.target.partition(".")[2]
+                group = (deed.step.number, deed.action.verb, named.piece.name)
+                by_verb.setdefault(group, []).append((deed, named.copy.name, edge))
+        for (number, verb, _), found in by_verb.items():
+            copies, edges = sorted({copy for _, copy, _ in found}), sorted({edge for _, _, edge in found})
+            left = [(copy, edge) for copy in copies for edge in edges if (verb, f"{copy}.{edge}") not in done]
+            if len(copies) > 1 and len(edges) > 1 and len(left) == 1:
+                yield Finding(
+                    "fellow-layer-left-out",
+                    Severity.WARNING,
+                    found[-1][0].action.place,
+                    f"step {number} says '{verb}' of {' and '.join(edges)} of '{copies[0]}' and '{copies[1]}', and not of "
+                    f"'{'.'.join(left[0])}'",
+                    f"write 'Does: {verb} {'.'.join(left[0])}' below it",
+                    (found[-1][0].draft.variant,),
+                )

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from publisher.checks.amounts import told
 from publisher.checks.values import Proof
-from publisher.drafting import Draft, Edge, LineMark, Notch, Piece, PieceKind, PointMark
-from publisher.geometry import inside, mirrored, nearest, same_area
+from publisher.drafting import Draft, Edge, LineMark, Mark, Notch, Piece, PieceKind, PointMark
+from publisher.geometry import Point, inside, mirrored, mirrored_point, nearest, same_area
 from publisher.terms import Finding, Severity, UnitSystem
 
 OFF_CENTRE = 1.0  # mm, where nothing was rounded to eighths of an inch
@@ -14,6 +14,7 @@ EXACT = 0.05  # mm, of what is its own mirror image
 CENTRE = frozenset({"centre", "center", "middle"})
 # What a name may say beside the words of the piece and the edge: with any other it may be the centre of another thing.
 PLAIN = frozenset({"edge", "notch", "mark", "of", "the"})
+ACROSS = 0.5  # mm: what lies nearer lies across from it
 BEYOND = 1.0  # mm that a line of stitching may end outside
 
 
@@ -173,3 +174,39 @@ def line_off_piece(proof: Proof) -> Iterator[Finding]:
                         "let it end inside, or look at the measures of its ends",
                         (draft.variant,),
                     )
+
+
+def mark_on_the_hidden_half(proof: Proof) -> Iterator[Finding]:
+    """A mark lies on that half of a piece on the fold which its template does not show, and none on the shown half lies
+    across from it.
+
+    Why: nobody sees it. What the shown half bears is snipped or pricked through both layers of the folded cloth.
+
+    Fix: write it for the half that is drawn; or draw the whole: `mirrored along` in the place of `on the fold along`."""
+    for draft in proof.drafts:
+        for piece in draft.pieces:
+            if piece.half is None or piece.half.fold_edge is None:
+                continue
+            fold = piece.half.edge(piece.half.fold_edge).path
+            shown = {mark.name for mark in piece.half.marks}
+            spots = [spot for mark in piece.half.marks for spot in _spots(mark)]
+            for mark in piece.marks:
+                across = [mirrored_point(spot, fold.start, fold.end - fold.start) for spot in _spots(mark)]
+                alone = any(all((spot - one).length > ACROSS for one in spots) for spot in across)
+                if mark.name not in shown and alone:
+                    yield Finding(
+                        "mark-on-the-hidden-half",
+                        Severity.WARNING,
+                        mark.place,
+                        f"'{mark.name}' of '{piece.name}' lies on the half that its template does not show, and nothing on the "
+                        "shown half lies across from it",
+                        "write it for the half that is drawn: it is made through both layers",
+                        (draft.variant,),
+                    )
+
+
+def _spots(mark: Mark) -> tuple[Point, ...]:
+    """Where a notch or point lies, and the ends of a line; nothing of any other mark."""
+    if isinstance(mark, LineMark):
+        return mark.start, mark.end
+    return (mark.at,) if isinstance(mark, Notch | PointMark) else ()

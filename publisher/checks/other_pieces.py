@@ -22,7 +22,7 @@ UPRIGHT = 0.7  # of a direction: how far it points up
 
 
 def shown_another(proof: Proof) -> Iterator[Finding]:
-    """`Shows:` draws work on a piece that the step does not work on.
+    """`Shows:` draws work on a piece that the step does not work on, or at an edge where it does not do that.
 
     Why: the reader follows the figure, and cuts or sews the wrong piece.
 
@@ -31,17 +31,21 @@ def shown_another(proof: Proof) -> Iterator[Finding]:
         copies = {copy.name for piece in draft.pieces for copy in piece.copies}
         every = proof.assembly_of(draft.variant).steps
         elsewhere = {(one.verb, one.target) for other in every for one in other.actions if one.verb == "sew"}
+        all_done = {(one.verb, one.target) for other in every for one in other.actions}
+        verbs = {one.verb for one in step.actions}
         done = {copy for one in step.actions for copy in _copies(draft, (one.target, one.other))} & copies
         for shown in step.shows:
             drawn = _copies(draft, (shown.target, shown.other)) & copies
             of_another = (shown.verb, shown.target) in elsewhere - {(one.verb, one.target) for one in step.actions}
-            if done and drawn and (drawn.isdisjoint(done) or of_another):
+            undone = shown.verb in verbs and (shown.verb, shown.target) not in all_done
+            if done and drawn and (drawn.isdisjoint(done) or of_another or undone):
                 yield Finding(
                     "shown-another",
                     Severity.WARNING,
                     shown.place,
-                    f"step {written.number} shows '{shown.verb} {shown.target}', and it works on '{sorted(done)[0]}'",
-                    "show a piece that the step works on, or leave 'Shows:' out",
+                    f"step {written.number} shows '{shown.verb} {shown.target}', and "
+                    + ("no line of any step does it" if undone else f"it works on '{sorted(done)[0]}'"),
+                    "show what the step does, or leave 'Shows:' out; or write the line that was forgotten",
                     (draft.variant,),
                 )
 

@@ -172,7 +172,7 @@ def left_without_viewpoint(proof: Proof) -> Iterator[Finding]:
 
 # Common to all printed matter, or explained by the edition where they are used.
 KNOWN = frozenset({"RS", "WS", "PDF", "QR", "OK", "USA", "UK", "EU", "A4", "A3", "DIY", "TV", "I", "A"})
-SHORT = re.compile(r"(?<![\w{])([A-Z]{2,5})(?![\w}])")
+SHORT = re.compile(r"(?<![\w{])([A-Z]{2,5})s?(?![\w}])")
 
 
 def abbreviation_unexplained(proof: Proof) -> Iterator[Finding]:

@@ -1,5 +1,6 @@
 """Notches as they are in the cloth: those of a piece cut on the fold are snipped through both layers at once. mm."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from publisher.drafting.mark_values import Notch
@@ -10,17 +11,23 @@ SAME = 0.5  # mm: what lies nearer is the same snip, or lies on the edge
 
 
 def snipped_notches(piece: Piece) -> tuple[Notch, ...]:
-    """The notches of a piece, and those that the other layer of folded cloth gets with them, once each."""
+    """The notches of a piece that its template shows, and those that the other layer of folded cloth gets with them.
+
+    Of a piece on the fold a notch of the other half, which no template shows, is snipped only where one of the shown half
+    lies across from it.
+    """
     own = tuple(mark for mark in piece.marks if isinstance(mark, Notch))
     if piece.half is None or piece.half.fold_edge is None:
         return own
     fold = piece.half.edge(piece.half.fold_edge).path
-    found = list(own)
-    for notch in own:
-        other = _over_the_fold(piece.edges, fold, notch)
-        if other is not None and all((other.at - one.at).length > SAME for one in found):
-            found.append(other)
-    return tuple(found)
+    shown = [mark for mark in piece.half.marks if isinstance(mark, Notch)]
+    through = [other for notch in shown if (other := _over_the_fold(piece.edges, fold, notch)) is not None]
+    found = [notch for notch in own if _lies_on(notch, (*shown, *through))]
+    return (*found, *(other for other in through if not _lies_on(other, found)))
+
+
+def _lies_on(notch: Notch, others: Iterable[Notch]) -> bool:
+    return any((notch.at - one.at).length <= SAME for one in others)
 
 
 def _over_the_fold(edges: tuple[Edge, ...], fold: Path, notch: Notch) -> Notch | None:

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from publisher.drafting import LineMark, Notch, PointMark
+from publisher.drafting import LineMark, Notch, PointMark, snipped_notches
 from publisher.figures.pieces import mark_strokes
 from publisher.geometry import inside
 from tests.specimens import draft_text, found, pattern_line
@@ -219,3 +219,24 @@ def test_a_ring_on_the_fold_is_one_edge_and_has_a_left_and_a_right_end() -> None
     (snip,) = mark_strokes(back)
     # A single one would lie in the fold line, unseen: half of a triangle is printed, from the cut line down to the fold.
     assert [(round(end.x, 6), round(end.y, 6)) for end in (snip.path.start, snip.path.end)] == [(2, 110), (0, 105)]
+
+
+@pytest.mark.parametrize(
+    ("written", "snipped"),
+    [
+        ("notch at 3 cm from the bottom end of right side", {("right side", 30.0), ("left side", 70.0)}),
+        # No template shows it, so nobody snips it; where one lies across from it, both layers are.
+        ("notch at 3 cm from the bottom end of left side", set()),
+        (
+            "notch at 3 cm from the bottom end of left side\n      twin: notch at 3 cm from the bottom end of right side",
+            {("right side", 30.0), ("left side", 70.0)},
+        ),
+    ],
+)
+def test_on_the_fold_is_snipped_through_both_layers_what_the_half_shows(
+    written: str, snipped: set[tuple[str, float]]
+) -> None:
+    text = FLAP.format(half="on the fold along", radius="10 cm", side="right side")
+    text = text.replace("middle:  notch at the middle of right side", f"middle:  {written}")
+    (piece,) = draft_text(text)[0].pieces
+    assert {(notch.edge, round(notch.distance, 3)) for notch in snipped_notches(piece)} == snipped
