@@ -1,13 +1,15 @@
-"""Seam allowances that would be counted twice: drawn into an outline, or added by the reader."""
+"""Seam allowances that would be counted twice, drawn into an outline or added by the reader; and those that are not as told."""
 
 import re
 from collections.abc import Iterator
 
+from publisher.checks.amounts import lengths_of, told
 from publisher.checks.values import Proof
 from publisher.checks.words import prose_of
 from publisher.measures import Formula, Name, Operation, names_within
 from publisher.terms import Finding, Severity, Written
 
+SAME = 0.5  # mm
 NOT_INCLUDED = re.compile(
     r"\ballowances?\b[^.]*\bnot included\b|\bnot included: add\b"
     r"|\badd (?:it|the (?:seam )?allowances?) (?:round|around|when|to)\b",
@@ -85,3 +87,46 @@ def allowance_told_as_missing(proof: Proof) -> Iterator[Finding]:
                     "say that it is included in every piece",
                     proof.variants,
                 )
+
+
+# "The seam allowance is {seam allowance} throughout".
+THROUGHOUT = re.compile(
+    r"\ballowances? (?:is|are) \{(?P<quote>[^{}]*)\} (?:throughout|everywhere|all round|on all (?:edges|sides))\b",
+    re.IGNORECASE,
+)
+
+
+def allowance_not_throughout(proof: Proof) -> Iterator[Finding]:
+    """The words say one seam allowance throughout, and the edges of a seam have another.
+
+    Why: the reader sews all seams by the one number, and this piece comes out too small or too large.
+
+    Fix: give these edges the same allowance, or tell theirs where they are sewn and take "throughout" out."""
+    if str(proof.source.facts.language) != "en":
+        return
+    for section in proof.source.sections:
+        found = THROUGHOUT.search(str(section.intro))
+        for draft in proof.drafts if found is not None else ():
+            lengths = {str(quote).strip(): length for quote, length in lengths_of(draft, section.quotes)}
+            told_for_all = lengths.get(found["quote"].strip()) if found is not None else None
+            for seam in draft.seams if told_for_all is not None else ():
+                wide = {
+                    round(part.allowance, 3)
+                    for side in (*seam.first, *seam.second)
+                    for part in draft.piece(side.piece).edges_of(side.edge)
+                }
+                if (
+                    told_for_all is not None
+                    and len(wide) == 1
+                    and max(wide) > SAME
+                    and abs(max(wide) - told_for_all) > SAME
+                ):
+                    yield Finding(
+                        "allowance-not-throughout",
+                        Severity.WARNING,
+                        seam.place,
+                        f"the words say {told(told_for_all, draft)} throughout, and the edges of '{seam.name}' have "
+                        f"{told(max(wide), draft)}",
+                        "give them the same allowance, or say in the words which edges have another",
+                        (draft.variant,),
+                    )

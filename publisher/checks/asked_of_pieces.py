@@ -1,6 +1,6 @@
 """What is asked of pieces, seams, placements, notions and cloth, whatever the steps do with them."""
 
-from publisher.checks.allowances import allowance_in_the_outline, allowance_told_as_missing
+from publisher.checks.allowances import allowance_in_the_outline, allowance_not_throughout, allowance_told_as_missing
 from publisher.checks.backings import fused_and_sewn_in, fused_to_another, patch_under_interfacing
 from publisher.checks.bindings import (
     binding_cut_narrow,
@@ -123,6 +123,7 @@ ASKED_OF_PIECES: tuple[Check, ...] = (
     allowances_of_partners_differ,
     allowance_in_the_outline,
     allowance_told_as_missing,
+    allowance_not_throughout,
     gap_too_long,
     notches_apart,
     corner_meets_nothing,

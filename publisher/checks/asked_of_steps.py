@@ -14,7 +14,12 @@ from publisher.checks.edges_described import edge_described_otherwise
 from publisher.checks.edges_told import done_at_another_edge, pressed_in_otherwise
 from publisher.checks.ends import ends_joined_too_late, hemmed_after_joining
 from publisher.checks.facings import understitched_too_late
-from publisher.checks.fellow_edges import fellow_done_at_another_edge, fellow_layer_left_out, other_side_left_out
+from publisher.checks.fellow_edges import (
+    fellow_done_at_another_edge,
+    fellow_layer_left_out,
+    fellow_worked_elsewhere,
+    other_side_left_out,
+)
 from publisher.checks.flaps import too_long_for_the_flap
 from publisher.checks.in_turn import (
     binding_out_of_turn,
@@ -111,8 +116,10 @@ from publisher.checks.times_told import time_left_out, time_too_short
 from publisher.checks.told_otherwise import (
     folded_not_as_told,
     folded_wrong_side_out,
+    held_by_its_end,
     marked_on_other_face,
     notch_told_and_missing,
+    same_name_missing,
     told_and_not_done,
 )
 from publisher.checks.tools import tool_named_not_listed, tool_not_listed
@@ -266,6 +273,7 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     double_notches_elsewhere,
     fellow_done_at_another_edge,
     other_side_left_out,
+    fellow_worked_elsewhere,
     fellow_layer_left_out,
     edge_described_otherwise,
     other_side_inwards,
@@ -283,6 +291,8 @@ ASKED_OF_STEPS: tuple[Check, ...] = (
     marked_on_other_face,
     folded_not_as_told,
     folded_wrong_side_out,
+    held_by_its_end,
+    same_name_missing,
     notch_told_and_missing,
     named_notch_missing,
     told_and_not_done,

@@ -162,3 +162,42 @@ def fellow_layer_left_out(proof: Proof) -> Iterator[Finding]:
                     f"write 'Does: {verb} {'.'.join(left[0])}' below it",
                     (found[-1][0].draft.variant,),
                 )
+
+
+def fellow_worked_elsewhere(proof: Proof) -> Iterator[Finding]:
+    """A step does one thing to an edge of one copy and to another edge of its fellow, and the next thing to the same edge of
+    both.
+
+    Why: a line names the wrong edge; the edge that is meant is snipped without its staystitching.
+
+    Fix: name the same edge of both."""
+    for deeds in deeds_of(proof):
+        by_step: dict[tuple[int, str], dict[str, dict[str, Deed]]] = {}
+        for deed in deeds:
+            named = edge_named(deed.draft, deed.action.target)
+            if named is not None and deed.action.verb in ON_EDGES:
+                group = by_step.setdefault((deed.step.number, named.piece.name), {})
+                group.setdefault(deed.action.verb, {})[deed.action.target] = deed
+        for group in by_step.values():
+            pairs = {verb: [one.partition(".")[::2] for one in done] for verb, done in group.items() if len(done) == 2}
+            alike = {
+                (frozenset((one, other)), edge)
+                for (one, edge), (other, its) in pairs.values()
+                if edge == its and one != other
+            }
+            for verb, ((one, edge), (other, its)) in pairs.items():
+                copies = frozenset((one, other))
+                wrong = next((name for name in (edge, its) if (copies, name) not in alike), None)
+                if edge == its or one == other or wrong is None or not {(copies, edge), (copies, its)} & alike:
+                    continue
+                meant = its if wrong == edge else edge
+                deed = group[verb][f"{one if wrong == edge else other}.{wrong}"]
+                yield Finding(
+                    "fellow-worked-elsewhere",
+                    Severity.WARNING,
+                    deed.action.place,
+                    f"step {deed.step.number} does this to '{deed.action.target}', and to '{meant}' of its fellow, which both "
+                    "are then worked on",
+                    f"name '{meant}' here, too",
+                    (deed.draft.variant,),
+                )

@@ -190,3 +190,59 @@ def told_and_not_done(proof: Proof) -> Iterator[Finding]:
                 f"write 'Does: {verb} …' below the step",
                 (draft.variant,),
             )
+
+
+MIDDLE = re.compile(r"\b(?:across|at|by) (?:its|their) middles?\b", re.IGNORECASE)
+ENDS = ("left end", "right end")
+
+
+def held_by_its_end(proof: Proof) -> Iterator[Finding]:
+    """The words lay a strip by its middle, and its placement holds it by one end.
+
+    Why: the tie is to go both ways from there, and hangs down on one side at its whole length.
+
+    Fix: match its middle: `centre to …`."""
+    for draft, step, written in told_steps(proof):
+        laid = [one for one in draft.placements if any(done.target == one.name for done in step.actions)]
+        found = MIDDLE.search(str(written.text)) if len(laid) == 1 else None
+        if found is None or piece_of(draft, laid[0].placed).strip is None:
+            continue
+        own, there = laid[0].matching[0]
+        if len(laid[0].matching) == 1 and own in ENDS:
+            yield Finding(
+                "held-by-its-end",
+                Severity.ERROR,
+                laid[0].place,
+                f"step {step.number} lays '{laid[0].placed}' by its middle, and '{laid[0].name}' brings its {own} to '{there}'",
+                f"write 'centre to {there}'",
+                (draft.variant,),
+            )
+
+
+SAME_NAME = re.compile(r"\bof the same name\b", re.IGNORECASE)
+
+
+def same_name_missing(proof: Proof) -> Iterator[Finding]:
+    """The words bring each line of a piece to the line of the same name on another, where one has no such line.
+
+    Why: the reader looks for it on the template, and has nothing to pin this line to.
+
+    Fix: give the piece below the line that it lacks: `derived from …`."""
+    for draft, step, written in told_steps(proof):
+        laid = [one for one in draft.placements if any(done.target == one.name for done in step.actions)]
+        if len(laid) != 1 or SAME_NAME.search(str(written.text)) is None:
+            continue
+        lines = [one for one in piece_of(draft, laid[0].placed).marks if isinstance(one, LineMark)]
+        below = {one.name for one in piece_of(draft, laid[0].below).marks}
+        pinned = [one for one in lines if one.kind == "stitching line"]
+        missing = [one for one in pinned if one.name not in below]
+        if missing and len(missing) < len(pinned):
+            yield Finding(
+                "same-name-missing",
+                Severity.ERROR,
+                missing[0].place,
+                f"step {step.number} pins each line of '{laid[0].placed}' to the one of the same name, and '{laid[0].below}' "
+                f"has no '{missing[0].name}'",
+                f"write it below '{laid[0].below}' too: derived from {laid[0].placed}.{missing[0].name} by {laid[0].name}",
+                (draft.variant,),
+            )

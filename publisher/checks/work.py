@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from publisher.assembly import Assembly
 from publisher.checks.deeds import misspelt
 from publisher.checks.edges import edges_finished
-from publisher.checks.named_edges import across, edge_named
+from publisher.checks.named_edges import edge_named
 from publisher.checks.values import Proof
 from publisher.drafting import Draft, Seam
 from publisher.measures import Name
@@ -162,15 +162,16 @@ def _parts_of(draft: Draft, seam: Seam) -> Iterator[tuple[str, str]]:
 def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str], object]) -> str | None:
     """An edge of the same length that no seam sews, and that is neither hemmed nor bound nor laid on another."""
     piece = draft.piece(draft.copy(copy).piece)
+    held = {one.placed for one in draft.placements}
     # The same edge of another copy of the piece.
     for other in piece.copies:
         if other.name != copy and (other.name, sewn) not in seams and piece.strip is None and other.count == 1:
             same = draft.copy(copy).material == other.material
             if same and not any(name == other.name for name, _ in seams):
                 return f"{other.name}.{sewn}"
-            # Across from it both copies are sewn once: outside and lining were confused on this side alone.
-            facing = across(sewn)
-            if facing != sewn and {(copy, facing), (other.name, facing)} <= set(seams):
+            # Outside and lining confused: the other one is sewn along its other edges, and here its fellow twice.
+            others = {edge for name, edge in seams if name == other.name}
+            if others and (other.name, sewn) not in seams and piece.strip is None and other.name not in held:
                 return f"{other.name}.{sewn}"
     bound = {edge.edge for binding in draft.bindings for edge in binding.edges if edge.copy == copy}
     laid = {placed for one in draft.placements if one.placed == copy for placed, _ in one.matching}
