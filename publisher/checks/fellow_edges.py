@@ -121,7 +121,7 @@ def other_side_left_out(proof: Proof) -> Iterator[Finding]:
                 other = f"{copy}.{across(edge)}"
                 if other == target or edge_named(deed.draft, other) is None or other in done[verb]:
                     continue
-                both = [one for one, name in names if one != verb and name == target and (one, other) in names]
+                both = sorted(one for one, name in names if one != verb and name == target and (one, other) in names)
                 if both and verb in ON_EDGES:
                     yield Finding(
                         "other-side-left-out",
