@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from publisher.checks.deeds import told_steps
+from publisher.checks.deeds import has_errors, told_steps
 from publisher.checks.values import Proof
 from publisher.drafting import Draft
 from publisher.geometry import mapped
@@ -27,7 +27,7 @@ def shown_another(proof: Proof) -> Iterator[Finding]:
     Why: the reader follows the figure, and cuts or sews the wrong piece.
 
     Fix: name a piece that the step works on, or leave `Shows:` out."""
-    for draft, step, written in told_steps(proof):
+    for draft, step, written in told_steps(proof) if not has_errors(proof) else ():
         copies = {copy.name for piece in draft.pieces for copy in piece.copies}
         every = proof.assembly_of(draft.variant).steps
         elsewhere = {(one.verb, one.target) for other in every for one in other.actions if one.verb == "sew"}

@@ -3,6 +3,7 @@
 import itertools
 import math
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from publisher.drafting import LineMark, Mark, Notch, PathMark, Piece, Pleat
 from publisher.frozen import dataclass
@@ -61,7 +62,7 @@ def join_tiles(
     pieces: Sequence[Piece], movement: Movement, tiles: Sequence[Tile], rows: int, frame: Frame
 ) -> dict[frozenset[Tile], Join]:
     """A join for each edge that two tiles share, lettered row by row: A to Z, then AA."""
-    lines = [(line, line.box) for line in drawn_lines(pieces, movement)]
+    lines = [(line, line.box) for line in drawn_lines(tuple(pieces), movement)]
     joins: dict[frozenset[Tile], Join] = {}
     for row, column in tiles:
         right, low = (column + 1) * frame.width, (rows - row - 1) * frame.height
@@ -136,7 +137,8 @@ def _comes_near(one: Box, other: Box) -> bool:
     )
 
 
-def drawn_lines(pieces: Sequence[Piece], movement: Movement) -> list[Line]:
+@lru_cache(maxsize=32)  # for each paper, and before and after a sheet has been chosen
+def drawn_lines(pieces: tuple[Piece, ...], movement: Movement) -> list[Line]:
     """Every line of a sheet, curves flattened: near enough to keep a ring off them. A nest shows no finished lines."""
     return [line for piece in pieces for line in _lines_of(piece, movement, finished=len(pieces) == 1)]
 

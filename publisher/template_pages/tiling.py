@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from functools import reduce
+from functools import lru_cache, reduce
 from itertools import compress, product
 
 from publisher.drafting import Piece, Pleat, mark_spots
@@ -52,7 +52,7 @@ def best_sheet(pieces: Sequence[Piece], frame: Frame) -> Sheet:
     sheets = _least(sheets, lambda sheet: sheet.pages)
     if len(sheets) == 1:
         return sheets[0]
-    lines = {turns: all_lines(drawn_lines(pieces, Movement(turns, Point(0.0, 0.0)))) for turns in (0, 1)}
+    lines = {turns: all_lines(drawn_lines(tuple(pieces), Movement(turns, Point(0.0, 0.0)))) for turns in (0, 1)}
     joints = _Joints(lines, {})
     sheets = _least(sheets, lambda sheet: joints.beside(sheet, frame))
     sheets = _least(sheets, lambda sheet: _parted(pieces, sheet, frame))
@@ -79,6 +79,11 @@ def _on_lines(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> int:
 
 def joins_of(pieces: Sequence[Piece], sheet: Sheet, frame: Frame) -> dict[frozenset[tuple[int, int]], Join]:
     """The joins of a sheet's tiles."""
+    return _joins_of(tuple(pieces), sheet, frame)
+
+
+@lru_cache(maxsize=32)  # of the sheet that is chosen they are asked for again
+def _joins_of(pieces: tuple[Piece, ...], sheet: Sheet, frame: Frame) -> dict[frozenset[tuple[int, int]], Join]:
     return join_tiles(pieces, sheet.movement, sheet.tiles, sheet.rows, frame)
 
 
