@@ -193,7 +193,9 @@ def a_notch_is_moved(pattern: str, steps: str) -> Broken:
     """Of notches that meet others; those of the wash bag meet chalk marks, and the pouch's loop place none."""
     for notch in re.finditer(r"(?m)^      ([\w ]+): +(?:double )?notch at (.*?) from the \w+ end of [\w ]+$", pattern):
         if "curve" not in notch[1] and notch[1] != "loop place" and notch[2] != "0":
-            yield notch[1], (pattern[: notch.end(2)] + " + 1 cm" + pattern[notch.end(2) :], steps), ("notches-apart",)
+            # On the half that a template on the fold does not show, it stands across from its twin no more.
+            moved = pattern[: notch.end(2)] + " + 1 cm" + pattern[notch.end(2) :]
+            yield notch[1], (moved, steps), ("notches-apart", "mark-on-the-hidden-half")
 
 
 def a_zip_too_long(pattern: str, steps: str) -> Broken:
