@@ -106,21 +106,20 @@ def allowance_not_throughout(proof: Proof) -> Iterator[Finding]:
         return
     for section in proof.source.sections:
         found = THROUGHOUT.search(str(section.intro))
-        for draft in proof.drafts if found is not None else ():
+        if found is None:
+            continue
+        for draft in proof.drafts:
             lengths = {str(quote).strip(): length for quote, length in lengths_of(draft, section.quotes)}
-            told_for_all = lengths.get(found["quote"].strip()) if found is not None else None
-            for seam in draft.seams if told_for_all is not None else ():
+            told_for_all = lengths.get(found["quote"].strip())
+            if told_for_all is None:
+                continue
+            for seam in draft.seams:
                 wide = {
                     round(part.allowance, 3)
                     for side in (*seam.first, *seam.second)
                     for part in draft.piece(side.piece).edges_of(side.edge)
                 }
-                if (
-                    told_for_all is not None
-                    and len(wide) == 1
-                    and max(wide) > SAME
-                    and abs(max(wide) - told_for_all) > SAME
-                ):
+                if len(wide) == 1 and max(wide) > SAME and abs(max(wide) - told_for_all) > SAME:
                     yield Finding(
                         "allowance-not-throughout",
                         Severity.WARNING,

@@ -138,7 +138,7 @@ def edge_sewn_twice(proof: Proof) -> Iterator[Finding]:
             for copy, part in dict.fromkeys(_parts_of(draft, seam)):
                 seams.setdefault((copy, part), []).append(seam)
         for (copy, part), of_edge in seams.items():
-            idle = _idle_twin(draft, copy, part, seams) if len(of_edge) > 1 else None
+            idle = _idle_twin(draft, copy, part, seams, finished) if len(of_edge) > 1 else None
             if idle is None and len(of_edge) > 1 and assembly.steps and not _takes_in_layers(draft, of_edge):
                 idle = _idle_elsewhere(draft, copy, part, finished)
             if idle is not None:
@@ -159,19 +159,21 @@ def _parts_of(draft: Draft, seam: Seam) -> Iterator[tuple[str, str]]:
             yield edge.copy, part.name
 
 
-def _idle_twin(draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str], object]) -> str | None:
+def _idle_twin(
+    draft: Draft, copy: str, sewn: str, seams: Mapping[tuple[str, str], object], finished: Collection[tuple[str, str]]
+) -> str | None:
     """An edge of the same length that no seam sews, and that is neither hemmed nor bound nor laid on another."""
     piece = draft.piece(draft.copy(copy).piece)
     held = {one.placed for one in draft.placements}
     # The same edge of another copy of the piece.
     for other in piece.copies:
         if other.name != copy and (other.name, sewn) not in seams and piece.strip is None and other.count == 1:
-            same = draft.copy(copy).material == other.material
-            if same and not any(name == other.name for name, _ in seams):
-                return f"{other.name}.{sewn}"
-            # Outside and lining confused: the other one is sewn along its other edges, and here its fellow twice.
-            others = {edge for name, edge in seams if name == other.name}
-            if others and (other.name, sewn) not in seams and piece.strip is None and other.name not in held:
+            if any(name == other.name for name, _ in seams):
+                # Outside and lining confused: the other one is sewn along its other edges, and here its fellow twice.
+                idle = other.name not in held and (other.name, sewn) not in finished
+            else:
+                idle = draft.copy(copy).material == other.material
+            if idle:
                 return f"{other.name}.{sewn}"
     bound = {edge.edge for binding in draft.bindings for edge in binding.edges if edge.copy == copy}
     laid = {placed for one in draft.placements if one.placed == copy for placed, _ in one.matching}
